@@ -1,6 +1,6 @@
-"""How long ordinary requests take while somebody attacks, as a ratio to the quiet before and after; one run.
+"""How long ordinary requests take while somebody attacks, as a ratio to the quiet before and after.
 
-    python -m tests.bench.bench_attacks [part of an attack's name]
+    python -m tests.bench.bench_attacks
 
 Starts the real server on this machine alone, and ends by itself. DATABASE_URL names an empty database; without it,
 SQLite. 95th percentile of reading a case and of sending one event; quiet and attack take turns, medians of the rounds.
@@ -13,14 +13,15 @@ import multiprocessing
 import os
 import socket
 import statistics
-import sys
 import tempfile
 import time
+from collections.abc import Iterator
 from itertools import cycle
 
 from frontend.server import serve
 from frontend.server.serve import Address
 from tests.bench.attacks import ATTACKS, Attack, Target, run
+from tests.bench.rows import Row, alone
 from tests.bench.scratch import scratch
 
 ROUNDS = 3
@@ -32,7 +33,14 @@ CASES = 200
 KEY = "k" * 50
 
 
-def main(wanted: str) -> None:
+def rows() -> Iterator[Row]:
+    with tempfile.TemporaryDirectory() as folder:
+        os.environ.update(IMAGE_FOLDER=folder, SECRET_KEY=KEY)
+        with scratch():
+            yield from _rows()
+
+
+def _rows() -> Iterator[Row]:
     server = None
     address = Address("127.0.0.1", _free_port())
     try:
@@ -40,14 +48,13 @@ def main(wanted: str) -> None:
         server = serve.start(address, {"SECRET_KEY": KEY, "ALLOWED_HOSTS": "127.0.0.1", "LOG_LEVEL": "CRITICAL"})
         ordinary.measured(MEASURED_S)
         for attack in ATTACKS:
-            if wanted in attack.name:
-                _tell(attack, ordinary)
+            yield from _under(attack, ordinary)
     finally:
         if server is not None:
             serve.stop(server)
 
 
-def _tell(attack: Attack, ordinary: Ordinary) -> None:
+def _under(attack: Attack, ordinary: Ordinary) -> Iterator[Row]:
     quiet, under = [], []
     for _ in range(ROUNDS):
         quiet.append(ordinary.measured(MEASURED_S / 2))
@@ -60,11 +67,9 @@ def _tell(attack: Attack, ordinary: Ordinary) -> None:
             process.kill()
             process.join()
         quiet.append(ordinary.measured(MEASURED_S / 2))
-    print(f"{attack.name}:")
     for what in ("read", "event"):
         calm, worse = (statistics.median(load[what] for load in each) for each in (quiet, under))
-        held = "" if worse / calm <= WANTED else f"   more than {WANTED:g}"
-        print(f"  {what}: {worse / calm:.1f} times the quiet {calm:.1f} ms{held}")
+        yield Row(what=f"{attack.name}: {what}", now=worse / calm, against="the quiet (95th percentiles)", goal=WANTED)
 
 
 class Ordinary:
@@ -138,8 +143,4 @@ def _free_port() -> int:
 
 
 if __name__ == "__main__":
-    with tempfile.TemporaryDirectory() as folder:
-        os.environ["IMAGE_FOLDER"] = folder
-        os.environ["SECRET_KEY"] = KEY
-        with scratch():
-            main(sys.argv[1] if len(sys.argv) > 1 else "")
+    alone("attacks", rows())

@@ -1,26 +1,19 @@
-"""How long the contact-depth estimate takes: ratios to its slow twin and to one empty request, growth, memory; one run.
+"""How long the contact-depth estimate takes: against its slow twin and empty requests (e), growth, memory.
 
     python -m tests.bench.bench_depth
 
-Processor time, so that other work on the machine does not count. The request is an authenticated one with a session,
-through the whole stack of the server, that does nothing.
+Processor time, so that other work on the machine does not count.
 """
 
 from __future__ import annotations
 
-import os
 import resource
 import time
 import tracemalloc
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from statistics import median
 from typing import Any
-
-import django
-from django.contrib.auth import get_user_model
-from django.test import Client, override_settings
-from django.test.runner import DiscoverRunner
 
 from planning.contract.canal_facts import WidthInput
 from planning.contract.plan_input import CanalChoice, Choices, PlanInput
@@ -30,6 +23,9 @@ from planning.instruments.iso_3630 import corners
 from planning.run_sheet.graph import Do
 from planning.whole_tooth.plan import plan
 from planning.work import canal_work
+from tests.bench.empty import empty_request
+from tests.bench.rows import Row, alone
+from tests.bench.scratch import scratch
 from tests.planning.given import CHECK_KIT, OPEN_30, canal, confirmed, molar
 from tests.reference import slow_contact_depth
 
@@ -45,22 +41,6 @@ def milliseconds(work: Callable[[], object], times: int = TIMES) -> float:
 
     once()
     return median(once() for _ in range(times))
-
-
-def empty_request() -> float:
-    """Median of one empty request [ms]."""
-    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
-    django.setup()
-    runner = DiscoverRunner(verbosity=0)
-    tables = runner.setup_databases()
-    try:
-        client = Client()
-        client.force_login(get_user_model().objects.create_user(username="bench"))
-        with override_settings(ROOT_URLCONF="tests.bench.empty_view", ALLOWED_HOSTS=["testserver"]):
-            assert client.get("/empty").status_code == 200
-            return milliseconds(lambda: client.get("/empty"), 60)
-    finally:
-        runner.teardown_databases(tables)
 
 
 class Depths:
@@ -133,31 +113,42 @@ def peak_mb(samples: int) -> float:
     return peak / 1e6
 
 
-def main() -> None:
-    request, depths = empty_request(), Depths()
-    print(f"one empty authenticated request: {request:.2f} ms")
-    twin = slow_twin(molar())
+def rows() -> Iterator[Row]:
+    with scratch():
+        empty_ms = milliseconds(empty_request(), 60)
+    depths = Depths()
+    yield from _molar(depths, empty_ms)
+    yield from _growth(depths)
+    yield Row(what="peak held by a plan, 5,000 samples", now=peak_mb(5000), against="MB")
+    yield Row(what="the process at most", now=resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000, against="MB")
+
+
+def _molar(depths: Depths, empty_ms: float) -> Iterator[Row]:
+    twin_ms = slow_twin(molar())
     for samples in (0, 100, 500, 5000):
-        estimate, whole = depths.of(molar(samples=samples), 3 if samples > 500 else TIMES)
-        print(
-            f"molar of four canals, {samples:4d} samples: estimate {estimate:7.1f} ms = {estimate / request:6.1f} "
-            f"requests; whole plan {whole:7.1f} ms = {whole / request:6.1f} requests; the slow twin of one canal each "
-            f"takes {twin * max(samples, 1) / estimate:6.1f} times as long"
-        )
+        estimate_ms, whole_ms = depths.of(molar(samples=samples), 3 if samples > 500 else TIMES)
+        name, twins = f"molar of four canals, {samples:,d} samples", max(samples, 1) * twin_ms
+        yield Row(what=f"{name}, whole plan", now=whole_ms / empty_ms, against="e")
+        yield Row(what=f"{name}, estimate", now=estimate_ms / empty_ms, against="e")
+        yield Row(what=f"{name}, its estimate", now=estimate_ms / twins, against="the slow twin", goal=1)
+
+
+def _growth(depths: Depths) -> Iterator[Row]:
     for samples in (0, 500):
-        times = [depths.of(of_canals(count, samples), 3)[0] for count in range(1, 7)]
-        ratios = ", ".join(f"{ms / times[0]:.1f}" for ms in times)
-        print(f"one to six canals, {samples} samples, in times of one canal: {ratios}")
+        first_ms, last_ms = (depths.of(of_canals(count, samples), 3)[0] for count in (1, 6))
+        yield Row(what=f"six canals, {samples} samples", now=last_ms / first_ms, against="one canal")
+    each_ms = {}
     for final_size in (30, 40, 50):
         given = of_steps(final_size)
         steps = sum(len(canal_plan.expectation.steps) for canal_plan in plan(given).canals if canal_plan.expectation)
-        estimate = depths.of(given, 3)[0]
-        print(f"{steps} insertions, 500 samples: {estimate:.1f} ms, {estimate / steps:.2f} ms each")
-    by_samples = {samples: depths.of(molar(samples=samples), 3)[0] for samples in (250, 500, 1000, 2000, 4000)}
-    print("samples, in ms each thousand:", ", ".join(f"{n}: {ms / n * 1000:.0f}" for n, ms in by_samples.items()))
-    most_kb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
-    print(f"peak held by a plan of 5,000 samples: {peak_mb(5000):.0f} MB; the process at most {most_kb / 1000:.0f} MB")
+        each_ms[steps] = depths.of(given, 3)[0] / steps
+    fewest = min(each_ms)
+    for steps in sorted(each_ms)[1:]:
+        ratio = each_ms[steps] / each_ms[fewest]
+        yield Row(what=f"each of {steps} insertions, 500 samples", now=ratio, against=f"each of {fewest}")
+    by_samples = {samples: depths.of(molar(samples=samples), 3)[0] / samples for samples in (500, 4000)}
+    yield Row(what="each of 4,000 samples", now=by_samples[4000] / by_samples[500], against="each of 500")
 
 
 if __name__ == "__main__":
-    main()
+    alone("depth", rows())

@@ -1,19 +1,19 @@
-"""Batches of events against bare inserts of the same rows and an empty request (e), by what was done before; one run.
+"""Batches of events against bare inserts of the same rows and an empty request (e), by what was done before.
 
     python -m tests.bench.bench_events
 
-Wall time, the least of several taken in turns, so that other work on the machine counts little; the disk is waited for
-too. Cases have histories: notes between the steps. DATABASE_URL names an empty database;
+Wall time, the disk waited for. Cases have histories: notes between the steps. DATABASE_URL names an empty database;
 without it, SQLite.
 """
 
 from __future__ import annotations
 
 import json
-import time
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from tests.bench.empty import empty_request
+from tests.bench.rows import KB, Row, alone, in_turns
 from tests.bench.scratch import scratch
 
 if TYPE_CHECKING:
@@ -23,17 +23,6 @@ if TYPE_CHECKING:
 
 TIMES, OF = 30, 10
 COUNTS = (100, 1_000, 10_000)
-
-
-def in_turns(works: Mapping[str, Callable[[], object]], times: int) -> dict[str, float]:
-    """The least milliseconds of each, one after the other again and again."""
-    took: dict[str, list[float]] = {name: [] for name in works}
-    for _ in range(times):
-        for name, work in works.items():
-            start = time.perf_counter()
-            work()
-            took[name].append((time.perf_counter() - start) * 1000)
-    return {name: min(each) for name, each in took.items()}
 
 
 class Worked:
@@ -72,22 +61,21 @@ class Worked:
         return len(answer.content)
 
 
-def main() -> None:
-    from django.contrib.auth import get_user_model
-    from django.db import connection, transaction
-    from django.test import Client
-    from django.test.utils import override_settings
+def rows() -> Iterator[Row]:
+    with scratch():
+        yield from _rows()
+
+
+def _rows() -> Iterator[Row]:
+    from django.db import transaction
 
     from cases.domain.uuid7 import uuid7
     from cases.models import TreatmentEvent
     from tests.bench.chair import Chair
     from tests.many import copies
 
-    chair = Chair()
-    empty_client = Client()
-    empty_client.force_login(get_user_model().objects.create_user(username="bench"))
+    chair, empty = Chair(), empty_request()
     bare_case, *every = copies(chair.version, 1 + len(COUNTS))
-    print(f"{connection.vendor}: a batch of {OF} events, by the events there were")
     for count, version in zip(COUNTS, every, strict=True):
         case = Worked(chair, version, count)
         rows, place = list(case.rows), iter(range(10, 1_000_000))
@@ -99,16 +87,12 @@ def main() -> None:
             with transaction.atomic():
                 TreatmentEvent.objects.bulk_create(rows)  # noqa: B023
 
-        def empty() -> None:
-            with override_settings(ROOT_URLCONF="tests.bench.empty_view", ALLOWED_HOSTS=["testserver"]):
-                assert empty_client.get("/empty").status_code == 200
-
         works = {"bare": bare, "empty": empty, "service": case.service, "request": case.request}
         took = in_turns(works, TIMES)
-        print(
-            f"  {count:6,d} before: the service {took['service'] / took['bare']:.1f} times bare inserts "
-            f"({took['bare']:.2f} ms); the request {took['request'] / took['empty']:.1f} e, {case.request():,d} bytes"
-        )
+        name = f"{OF} events after {count:,d}"
+        yield took["service"].over(took["bare"], what=f"{name}, the service", against="bare inserts", goal=2)
+        yield took["request"].over(took["empty"], what=f"{name}, the request", against="e")
+        yield Row(what=f"{name}, the answer", now=case.request() / KB, against="kB", goal=5)
 
 
 def event_body(event: object) -> dict[str, object]:
@@ -122,5 +106,4 @@ def event_body(event: object) -> dict[str, object]:
 
 
 if __name__ == "__main__":
-    with scratch():
-        main()
+    alone("events", rows())

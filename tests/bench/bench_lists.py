@@ -1,4 +1,4 @@
-"""The supervisors' two lists with 10, 1,000 and 100,000 cases: ratios, one run, the least of several.
+"""The supervisors' two lists with 10, 1,000 and 100,000 cases, in times of the first.
 
     python -m tests.bench.bench_lists
 
@@ -9,26 +9,17 @@ empty database; without it, SQLite.
 
 from __future__ import annotations
 
-import time
-from collections.abc import Callable
+from collections.abc import Iterator
+from functools import partial
 from typing import Any
 
+from tests.bench.rows import Row, Took, alone, in_turns
 from tests.bench.scratch import scratch
 
 COUNTS = (10, 1_000, 100_000)
 BUSY = 5
 TIMES = 20
 LISTS = ("worklist", "running-work")
-
-
-def milliseconds(work: Callable[[], object]) -> float:
-    def once() -> float:
-        start = time.perf_counter()
-        work()
-        return (time.perf_counter() - start) * 1000
-
-    once()
-    return min(once() for _ in range(TIMES))
 
 
 class Lists:
@@ -39,32 +30,34 @@ class Lists:
 
         self.browser = client(supervisor)
         self.at = f"{API}/programmes/{programme.pk}"
-        self.first: dict[str, float] = {}
+        self.first: dict[str, Took] = {}
 
-    def compare(self, says: str) -> None:
-        for what in LISTS:
-            took_ms = milliseconds(lambda: self.browser.get(f"{self.at}/{what}"))  # noqa: B023
-            page = self.browser.get(f"{self.at}/{what}").json()
-            ratio = took_ms / self.first.setdefault(what, took_ms)
-            rows = f"{len(page['results']):3d} rows{' and more' if page['more'] else ''}"
-            print(f"  {says}: {what:12s} {ratio:5.2f} times the first ({took_ms:6.1f} ms, {rows})", flush=True)
+    def compare(self, with_this_much: str) -> Iterator[Row]:
+        for what, took in in_turns({what: partial(self.get, what) for what in LISTS}, TIMES).items():
+            first = self.first.setdefault(what, took)
+            count = len(self.get(what).json()["results"])
+            yield took.over(first, what=f"{what}, {with_this_much}, {count} rows", against="the first")
+
+    def get(self, what: str) -> Any:
+        return self.browser.get(f"{self.at}/{what}")
 
 
-def main() -> None:
-    from django.db import connection
+def rows() -> Iterator[Row]:
+    with scratch():
+        yield from _rows()
 
+
+def _rows() -> Iterator[Row]:
     from cases.models import PlanTexts
     from tests.bench.chair import Chair
 
     chair = Chair()
     chair.version.texts = PlanTexts.of(chair.version, given="{}", plan="{}")
-    print(f"{connection.vendor}: {BUSY} plans wait and {BUSY} chairs are at work, whatever else there is")
-    _few_wait(chair, Lists(chair.supervisor, chair.programme))
-    print(f"{connection.vendor}: everything waits and is at work")
-    _all_wait(chair, Lists(chair.supervisor, chair.programme))
+    yield from _few_wait(chair, Lists(chair.supervisor, chair.programme))
+    yield from _all_wait(chair, Lists(chair.supervisor, chair.programme))
 
 
-def _few_wait(chair: Any, lists: Lists) -> None:
+def _few_wait(chair: Any, lists: Lists) -> Iterator[Row]:
     from cases.domain.plans.lifecycle import PlanState
     from tests.many import at_work, copies
 
@@ -75,10 +68,10 @@ def _few_wait(chair: Any, lists: Lists) -> None:
         list(copies(chair.version, count - there))
         there = count
         _refresh()
-        lists.compare(f"{count:7,d} cases")
+        yield from lists.compare(f"{BUSY} of {count:,d} busy")
 
 
-def _all_wait(chair: Any, lists: Lists) -> None:
+def _all_wait(chair: Any, lists: Lists) -> Iterator[Row]:
     """All but the chair's own case and those that wait by now; they have the same content."""
     from django.db.models.query import QuerySet
 
@@ -93,7 +86,7 @@ def _all_wait(chair: Any, lists: Lists) -> None:
         QuerySet.update(ToothPlanVersion.objects.filter(case__in=some.values("pk")), state=PlanState.WAITING)
         at_work((case for case in some if case.pk not in busy), waits=True)
         _refresh()
-        lists.compare(f"{count:7,d} of each")
+        yield from lists.compare(f"{count:,d} busy")
 
 
 def _refresh() -> None:
@@ -104,5 +97,4 @@ def _refresh() -> None:
 
 
 if __name__ == "__main__":
-    with scratch():
-        main()
+    alone("lists", rows())

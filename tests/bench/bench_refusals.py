@@ -9,7 +9,7 @@ import json
 import logging
 import os
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from statistics import median
 
 import django
@@ -20,6 +20,7 @@ django.setup()
 setup_test_environment()
 
 from tests.api.test_compute_whole_bodies import ADDRESSES, BODIES, example, full, lists, put, send  # noqa: E402
+from tests.bench.rows import Row, alone  # noqa: E402
 
 TIMES = 5
 MANY = (1_000, 10_000)
@@ -49,18 +50,17 @@ def much(address: str) -> dict[str, str]:
     return bodies
 
 
-def main() -> None:
+def rows() -> Iterator[Row]:
     logging.disable(logging.CRITICAL)
     for address in ADDRESSES:
         usual = json.dumps(example(address))
         assert send(address, usual).status_code == 200
         base = seconds(lambda: send(address, usual))  # noqa: B023
-        print(f"{address}: a usual request takes {base * 1000:.1f} ms")
         bodies = {**{kind: make(usual) for kind, make in BODIES.items()}, **much(address)}
         ratios = {kind: seconds(lambda: send(address, body)) / base for kind, body in bodies.items()}  # noqa: B023
-        for kind, ratio in sorted(ratios.items(), key=lambda each: -each[1])[:6]:
-            print(f"  {ratio:6.2f} times: {kind}")
+        worst = max(ratios, key=lambda kind: ratios[kind])
+        yield Row(what=f"{address}: the slowest of {len(ratios)}", now=ratios[worst], against=f"a usual one ({worst})")
 
 
 if __name__ == "__main__":
-    main()
+    alone("refusals", rows())

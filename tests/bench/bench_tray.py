@@ -1,4 +1,4 @@
-"""How long the order at the tray takes against a general solver, and how it grows with the canals: ratios, one run.
+"""How long the order at the tray takes against a general solver, and how it grows with the canals.
 
     python -m tests.bench.bench_tray
 
@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import random
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from statistics import median
 
 from planning.tray.level_search import by_level
 from planning.tray.supersequence import shortest_common_supersequence, without_contained
+from tests.bench.rows import Row, alone
 from tests.reference.supersequences import by_integer_program
 
 INSTANCES = 40
@@ -38,32 +39,46 @@ def seconds(work: Callable[..., object], *given: object) -> float:
     return time.perf_counter() - start
 
 
-def against_the_solver() -> None:
-    print(f"parts of one order, {INSTANCES} instances of {STEPS} steps: HiGHS, building and solving, over ours")
+def rows() -> Iterator[Row]:
+    yield from against_the_solver()
+    yield from hostile()
+
+
+def against_the_solver() -> Iterator[Row]:
+    """Parts of one order; the solver's time is building and solving."""
     for canals in range(2, 7):
-        ratios, ours = [], []
+        ours, theirs = [], []
         for seed in range(INSTANCES):
             places, words = parts(random.Random(seed), canals)
             assert len(shortest_common_supersequence(words)) == by_integer_program(words, places)
             ours.append(seconds(shortest_common_supersequence, words))
-            ratios.append(seconds(by_integer_program, words, places) / ours[-1])
-        print(
-            f"  {canals} canals: median {median(ratios):4.0f} times, least {min(ratios):5.1f}; "
-            f"ours median {median(ours) * 1000:.2f} ms, most {max(ours) * 1000:.2f} ms"
+            theirs.append(seconds(by_integer_program, words, places))
+        ratios = [mine / solver for mine, solver in zip(ours, theirs, strict=True)]
+        yield Row(
+            what=f"{canals} canals, the slowest of {INSTANCES}",
+            now=max(ratios),
+            median=median(ratios),
+            against="HiGHS, building and solving",
+            goal=1,
         )
 
 
-def hostile() -> None:
-    print(f"six lists of {STEPS} with nothing in common: time over the median of parts of one order")
+def hostile() -> Iterator[Row]:
+    """Six lists with nothing in common."""
     alike = [parts(random.Random(seed), 6)[1] for seed in range(INSTANCES)]
     usual = median(seconds(shortest_common_supersequence, words) for words in alike)
     for letters in (3, 4, 6, 10, 20):
         words = uniform(random.Random(letters), 6, letters)
-        both = seconds(shortest_common_supersequence, words)
-        levels = seconds(by_level, without_contained(words))
-        print(f"  {letters:2d} letters: {both / usual:5.0f} times ({both:.2f} s; all levels alone {levels:.2f} s)")
+        for what, work, given in (
+            ("both ways", shortest_common_supersequence, words),
+            ("all levels alone", by_level, without_contained(words)),
+        ):
+            yield Row(
+                what=f"six lists of {letters} letters, {what}",
+                now=seconds(work, given) / usual,
+                against="parts of one order",
+            )
 
 
 if __name__ == "__main__":
-    against_the_solver()
-    hostile()
+    alone("tray", rows())
