@@ -14,22 +14,8 @@ from types import NoneType
 from typing import Annotated, Any, get_args, get_type_hints
 
 from planning.foundation.bounds import Bound, noted, of_fields, within
+from planning.foundation.facts import Bears, Fact
 from planning.lengths.readings import Resorption
-
-
-class Bears(StrEnum):
-    """What a difference bears on, the most dangerous first. The order is a judgement, no source."""
-
-    DEPTH = "depth"
-    """How deep an instrument or a needle goes."""
-    SAFETY = "safety"
-    """What may be done, with what fluid, and what keeps the patient safe."""
-    SHAPE = "shape"
-    """What the canal is like and how wide it becomes."""
-    MEANS = "means"
-    """What the work is done with, and in what order."""
-    PROGRESS = "progress"
-    """How far the work has come."""
 
 
 class Finding(StrEnum):
@@ -38,16 +24,6 @@ class Finding(StrEnum):
     EXPECTED = "expected"
     FOUND = "found"
     SEARCHED_NOT_FOUND = "searched_not_found"
-
-
-@dataclass(frozen=True, slots=True)
-class Fact:
-    """A note on a field's type: what people call it, and what a change of it bears on."""
-
-    label: str
-    bears_on: Bears
-    usual: bool = False
-    """Asked for of every canal; a form folds the others away."""
 
 
 OrificeFinding = Annotated[Finding, Fact("orifice", Bears.SAFETY)]

@@ -6,16 +6,17 @@ from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from planning.foundation.bounds import within
+from planning.foundation.facts import Bears, Fact
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FillingItem:
     """A cone, plugger or spreader of the kit."""
 
-    kind: Literal["cone", "plugger", "spreader"]
-    size: Annotated[int, within("instrument_size")]
+    kind: Annotated[Literal["cone", "plugger", "spreader"], Fact("kind", Bears.MEANS)]
+    size: Annotated[int, within("instrument_size"), Fact("size", Bears.MEANS)]
     """Tip in hundredths of a millimetre."""
-    taper: Annotated[int, within("instrument_taper")]
+    taper: Annotated[int, within("instrument_taper"), Fact("taper", Bears.MEANS)]
     """Hundredths of a millimetre per millimetre."""
 
     @property

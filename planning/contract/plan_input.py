@@ -10,8 +10,9 @@ from planning.anatomy.curvature import BendShape
 from planning.contract.canal_facts import CanalFacts, Finding, OrificeFinding
 from planning.contract.obturation import FillingItem
 from planning.foundation.bounds import within
+from planning.foundation.facts import Bears, Fact, NotTold
 from planning.instruments.iso_3630 import Instrument
-from planning.lengths.readings import Reading
+from planning.lengths.readings import Reading, ReferencePoint
 from planning.run_sheet.graph import Walked
 from planning.techniques.technique import Setting, Technique
 
@@ -20,16 +21,16 @@ from planning.techniques.technique import Setting, Technique
 class PastInsertion:
     """One insertion of an instrument that goes into the canal to work there."""
 
-    step: str
+    step: Annotated[str, Fact("step", Bears.PROGRESS)]
     """In the order of work it was made by."""
-    phase: str
-    instrument: str
+    phase: Annotated[str, Fact("phase", Bears.PROGRESS)]
+    instrument: Annotated[str, Fact("instrument", Bears.PROGRESS)]
     """Key in the kit."""
-    depth_mm: float
+    depth_mm: Annotated[float, Fact("to", Bears.PROGRESS)]
     """Where the tip stopped, from the reference point."""
-    stop_mm: float | None = None
+    stop_mm: Annotated[float, Fact("worked to the stop", Bears.PROGRESS)] | None = None
     """The stop it was worked to."""
-    to_resistance: bool = False
+    to_resistance: Annotated[bool, Fact("led in to resistance", Bears.PROGRESS)] = False
     """Led in to resistance: then its depth tells how wide the canal is."""
 
 
@@ -37,16 +38,16 @@ class PastInsertion:
 class Progress:
     """Where the work stands, in the order of work that was walked so far."""
 
-    at: str
+    at: Annotated[str, Fact("step that is due", Bears.PROGRESS)]
     """The step that is due."""
-    phase: str
+    phase: Annotated[str, Fact("phase it stands in", Bears.PROGRESS)]
     """The phase of that step; where there is none any more, the last that was worked."""
-    over: bool = False
+    over: Annotated[bool, Fact("that phase is over", Bears.PROGRESS)] = False
     """That phase is over: the next one is due."""
-    walked_before: Walked
-    length_mm: float | None
+    walked_before: Annotated[Walked, Fact("steps walked", Bears.PROGRESS)]
+    length_mm: Annotated[float, Fact("length signed off", Bears.DEPTH)] | None
     """The working length that was worked by and signed off; another one is signed off before the work goes on."""
-    made: tuple[PastInsertion, ...] = ()
+    made: Annotated[tuple[PastInsertion, ...], Fact("insertion", Bears.PROGRESS)] = ()
     """All that has been in the canal, in order."""
 
 
@@ -84,11 +85,11 @@ class Irrigant(StrEnum):
 class Junction:
     """Where a joining canal meets the main one, measured once."""
 
-    from_terminus_mm: Depth
+    from_terminus_mm: Annotated[Depth, Fact("from the common end", Bears.DEPTH)]
     """Distance from the common terminus."""
-    method: Literal["cone_mark", "two_instruments", "image_estimate"]
+    method: Annotated[Literal["cone_mark", "two_instruments", "image_estimate"], Fact("method", Bears.DEPTH)]
     """An image estimate opens nothing."""
-    at_length_mm: Depth | None = None
+    at_length_mm: Annotated[Depth, Fact("measured at a length of", Bears.DEPTH)] | None = None
     """The joining canal's length when it was measured; a later change of length does not move the junction."""
 
 
@@ -96,11 +97,11 @@ class Junction:
 class RecordedDepth:
     """A depth that was felt and recorded at one step; in the order of work."""
 
-    node: str
+    node: Annotated[str, Fact("step", Bears.PROGRESS)]
     """The step in the run sheet."""
-    depth_mm: Depth
+    depth_mm: Annotated[Depth, Fact("felt at", Bears.PROGRESS)]
     """Where the tip stopped, from the reference point; the stop or deeper counts as reached."""
-    stop_mm: Depth | None = None
+    stop_mm: Annotated[Depth, Fact("worked to the stop", Bears.PROGRESS)] | None = None
     """The stop that it was worked to; none takes that of this plan's step."""
 
 
@@ -108,25 +109,25 @@ class RecordedDepth:
 class CanalInput(CanalFacts):
     """One canal as it was charted and read, and how far its work has come."""
 
-    name: str
-    root: str
-    reference_point: str
+    name: Annotated[str, Fact("canal", Bears.DEPTH)]
+    root: Annotated[str, Fact("root", Bears.SHAPE)]
+    reference_point: ReferencePoint
     finding: OrificeFinding = Finding.FOUND
     """Who sends a canal to be planned has found it, unless told otherwise."""
-    readings: tuple[Reading, ...] = ()
-    junction: Junction | None = None
-    bend_shape: BendShape | None = None
+    readings: Annotated[tuple[Reading, ...], Fact("reading", Bears.DEPTH)] = ()
+    junction: Annotated[Junction, Fact("where it joins", Bears.DEPTH)] | None = None
+    bend_shape: Annotated[BendShape, Fact("bends to both sides", Bears.SHAPE)] | None = None
     """As marked images have it; None where none was marked, or it bends to one side."""
-    felt: tuple[RecordedDepth, ...] = ()
-    progress: Progress | None = None
+    felt: Annotated[tuple[RecordedDepth, ...], Fact("depth felt", Bears.PROGRESS)] = ()
+    progress: Annotated[Progress, Fact("work so far", Bears.PROGRESS)] | None = None
     """How far its work had come when this plan was made; none before anything was done."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RootInput:
-    name: str
-    pattern: Pattern = Pattern.UNKNOWN
-    main_canal: str | None = None
+    name: Annotated[str, Fact("root", Bears.SHAPE)]
+    pattern: Annotated[Pattern, Fact("how its canals run", Bears.SHAPE)] = Pattern.UNKNOWN
+    main_canal: Annotated[str, Fact("its main canal", Bears.DEPTH)] | None = None
     """Which canal goes to the terminus where two join: chosen by a person, never by list order."""
 
 
@@ -134,39 +135,39 @@ class RootInput:
 class Needle:
     """An irrigation needle."""
 
-    gauge: int
-    tip: Literal["open", "side_vented"]
+    gauge: Annotated[int, Fact("gauge", Bears.SAFETY)]
+    tip: Annotated[Literal["open", "side_vented"], Fact("tip", Bears.SAFETY)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kit:
-    name: str
-    instruments: tuple[Instrument, ...]
-    needles: tuple[Needle, ...]
-    filling: tuple[FillingItem, ...] = ()
+    name: Annotated[str, Fact("kit", Bears.MEANS)]
+    instruments: Annotated[tuple[Instrument, ...], Fact("instrument of the kit", Bears.MEANS)]
+    needles: Annotated[tuple[Needle, ...], Fact("needle of the kit", Bears.MEANS)]
+    filling: Annotated[tuple[FillingItem, ...], Fact("cones, pluggers and spreaders", Bears.MEANS)] = ()
     """Cones, pluggers and spreaders."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CanalChoice:
-    canal: str
-    final_size: HandSize | None = None
+    canal: Annotated[str, Fact("canal", Bears.SHAPE)]
+    final_size: Annotated[HandSize, Fact("final size chosen", Bears.SHAPE)] | None = None
     """ISO size at the end; none takes the proposed one."""
-    reason: str = ""
+    reason: Annotated[str, Fact("reason for the size", Bears.SHAPE)] = ""
     """Why it lies outside the advised range."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choices:
-    needle: Needle
-    irrigant: Irrigant = Irrigant.WATER
-    final_rinse: tuple[Irrigant, ...] = ()
+    needle: Annotated[Needle, Fact("needle", Bears.SAFETY)]
+    irrigant: Annotated[Irrigant, Fact("irrigant", Bears.SAFETY)] = Irrigant.WATER
+    final_rinse: Annotated[tuple[Irrigant, ...], Fact("final rinse", Bears.SAFETY)] = ()
     """In order; empty means the working irrigant alone."""
-    series_taper: Annotated[int, within("instrument_taper")] | None = None
+    series_taper: Annotated[int, within("instrument_taper"), Fact("taper of the series", Bears.SHAPE)] | None = None
     """Taper of the shaping series where the kit has several."""
-    glide_path_to_size: HandSize | None = None
+    glide_path_to_size: Annotated[HandSize, Fact("glide path up to size", Bears.SHAPE)] | None = None
     """Last glide-path size; none takes the technique's."""
-    canals: tuple[CanalChoice, ...] = ()
+    canals: Annotated[tuple[CanalChoice, ...], Fact("choice for the canal", Bears.SHAPE)] = ()
 
 
 WIDE_CANAL = "wide-canal"
@@ -177,11 +178,11 @@ WIDE_CANAL = "wide-canal"
 class Override:
     """A supervisor lets the work go on in spite of a caution."""
 
-    code: str
-    canal: str | None
+    code: Annotated[str, Fact("caution", Bears.SAFETY)]
+    canal: Annotated[str, Fact("canal", Bears.SAFETY)] | None
     """None for a caution that concerns the whole tooth."""
-    reason: str
-    final_size: HandSize | None = None
+    reason: Annotated[str, Fact("reason", Bears.SAFETY)]
+    final_size: Annotated[HandSize, Fact("final size chosen by a supervisor", Bears.SHAPE)] | None = None
     """The size that the supervisor chose for a wide canal; none lets the student's own pass."""
 
 
@@ -189,31 +190,33 @@ class Override:
 class ToothInput:
     """All that a plan rests on but which tooth it is and by which technique, which are told in more than one way."""
 
-    setting: Setting
-    canals: tuple[CanalInput, ...]
-    kit: Kit
-    choices: Choices
-    roots: tuple[RootInput, ...] = ()
-    isolated: bool = False
+    setting: Annotated[Setting, Fact("setting", Bears.SAFETY)]
+    canals: Annotated[tuple[CanalInput, ...], Fact("canals", Bears.DEPTH)]
+    kit: Annotated[Kit, Fact("kit", Bears.MEANS)]
+    choices: Annotated[Choices, Fact("choices", Bears.SHAPE)]
+    roots: Annotated[tuple[RootInput, ...], Fact("roots", Bears.SHAPE)] = ()
+    isolated: Annotated[bool, Fact("dam in place and tight", Bears.SAFETY)] = False
     """Dam in place and tight: in the clinic nothing opens without it."""
-    root_filled: bool = False
-    perforation: bool = False
-    anatomy: Anatomy = Anatomy.USUAL
-    thresholds: dict[str, float] = field(default_factory=dict)
+    root_filled: Annotated[bool, Fact("has a root filling", Bears.SAFETY)] = False
+    perforation: Annotated[bool, Fact("has a perforation", Bears.SAFETY)] = False
+    anatomy: Annotated[Anatomy, Fact("anatomy", Bears.SAFETY)] = Anatomy.USUAL
+    thresholds: Annotated[dict[str, float], Fact("figure of the programme", Bears.SAFETY)] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
-    factors: tuple[str, ...] = ()
+    factors: Annotated[tuple[str, ...], Fact("what makes the case difficult", Bears.SAFETY)] = ()
     """Codes of what makes the case difficult, as a person recorded them: factor, colon, level."""
-    overrides: tuple[Override, ...] = ()
-    samples: int = 0
+    overrides: Annotated[tuple[Override, ...], Fact("let pass by a supervisor", Bears.SAFETY)] = ()
+    samples: Annotated[int, Fact("canals drawn for the bands", Bears.PROGRESS)] = 0
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
-    seed: int = 0
-    schema_version: Literal[1] = 1
+    seed: Annotated[
+        int, NotTold("picks which canals are drawn and is the case's own: two versions of one case never differ in it")
+    ] = 0
+    schema_version: Annotated[Literal[1], NotTold("there is one version")] = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanInput(ToothInput):
     """One tooth to be planned."""
 
-    tooth: str
+    tooth: Annotated[str, Fact("tooth", Bears.SAFETY)]
     """ISO 3950 designation."""
-    technique: Technique
+    technique: Annotated[Technique, Fact("technique", Bears.MEANS)]

@@ -16,6 +16,7 @@ from typing import Annotated
 from planning.foundation import tables
 from planning.foundation.bounds import within
 from planning.foundation.errors import InstrumentNotDescribed
+from planning.foundation.facts import Bears, Fact
 from planning.foundation.tables import Figures
 
 HUNDREDTH_MM = 0.01  # ISO 3630-1 gives sizes and tapers in hundredths
@@ -49,32 +50,32 @@ class Use(StrEnum):
 class DiameterAt:
     """How thick an instrument is at a distance from its tip."""
 
-    from_tip_mm: Annotated[float, within("instrument_part")]
-    diameter_mm: Diameter
+    from_tip_mm: Annotated[float, within("instrument_part"), Fact("from the tip", Bears.SHAPE)]
+    diameter_mm: Annotated[Diameter, Fact("diameter", Bears.SHAPE)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Instrument:
     """One instrument of a kit, as its maker and the programme describe it."""
 
-    size: Size
+    size: Annotated[Size, Fact("size", Bears.MEANS)]
     """Tip in hundredths of a millimetre (ISO 3630-1)."""
-    taper: Taper
+    taper: Annotated[Taper, Fact("taper", Bears.MEANS)]
     """Hundredths of a millimetre per millimetre: 4 is written .04."""
-    motion: Motion
-    use: Use
-    length_mm: LengthMm
+    motion: Annotated[Motion, Fact("motion", Bears.MEANS)]
+    use: Annotated[Use, Fact("kept for", Bears.MEANS)]
+    length_mm: Annotated[LengthMm, Fact("length", Bears.DEPTH)]
     """Operative length from tip to handle."""
-    cutting_part_mm: LengthMm
-    largest_flute_mm: Diameter | None = None
+    cutting_part_mm: Annotated[LengthMm, Fact("cutting part", Bears.SHAPE)]
+    largest_flute_mm: Annotated[Diameter, Fact("largest flute", Bears.SHAPE)] | None = None
     """Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does."""
-    speed_rpm: Annotated[int, within("instrument_speed")] | None = None
-    torque_ncm: Annotated[float, within("instrument_torque")] | None = None
-    diameters: tuple[DiameterAt, ...] = ()
+    speed_rpm: Annotated[int, within("instrument_speed"), Fact("speed", Bears.SAFETY)] | None = None
+    torque_ncm: Annotated[float, within("instrument_torque"), Fact("torque", Bears.SAFETY)] | None = None
+    diameters: Annotated[tuple[DiameterAt, ...], Fact("diameter", Bears.SHAPE)] = ()
     """A variable taper: diameters from the tip upwards, in place of size and taper for the geometry."""
-    uses: Annotated[int, within("uses")] = 0
+    uses: Annotated[int, within("uses"), Fact("times used", Bears.PROGRESS)] = 0
     """Canals it has been used in."""
-    most_uses: Annotated[int, within("most_uses")] | None = None
+    most_uses: Annotated[int, within("most_uses"), Fact("uses at most", Bears.SAFETY)] | None = None
     """As the maker's instructions or the programme allow."""
 
     @property

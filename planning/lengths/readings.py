@@ -7,82 +7,90 @@ from enum import StrEnum
 from typing import Annotated, Literal
 
 from planning.foundation.bounds import within
+from planning.foundation.facts import Bears, Fact, NotTold
 from planning.foundation.quantities import mm, um
+
+ReferencePoint = Annotated[str, Fact("reference point", Bears.DEPTH)]
+AfterFlaring = Annotated[bool, Fact("after coronal flaring", Bears.DEPTH)]
+_KIND = NotTold("tells one kind of reading from another, which come and go as a whole")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ImageInterval:
     """How sure a measure is that marks on an image gave."""
 
-    least_mm: Annotated[float, within("tip")]
-    most_mm: Annotated[float, within("tip")]
-    rests_on: str
+    least_mm: Annotated[float, within("tip"), Fact("at least, by its marks", Bears.DEPTH)]
+    most_mm: Annotated[float, within("tip"), Fact("at most, by its marks", Bears.DEPTH)]
+    rests_on: Annotated[str, Fact("what the image's scale rests on", Bears.DEPTH)]
     """What the image's scale rested on, as a code."""
+
+
+MarksInterval = Annotated[ImageInterval, Fact("how sure its marks are", Bears.DEPTH)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PreOperativeImage:
     """Tooth length on a pre-operative image, from the reference point to the radiographic apex."""
 
-    tooth_mm: Annotated[float, within("length")]
-    reference_point: str
-    after_flaring: bool = False
-    interval: ImageInterval | None = None
+    tooth_mm: Annotated[float, within("length"), Fact("tooth length", Bears.DEPTH)]
+    reference_point: ReferencePoint
+    after_flaring: AfterFlaring = False
+    interval: MarksInterval | None = None
     """Of the tooth's length; None where it was not marked on an image."""
-    method: Literal["pre_operative_image"] = "pre_operative_image"
+    method: Annotated[Literal["pre_operative_image"], _KIND] = "pre_operative_image"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ratio:
     """An instrument of known length on the same image gives the scale."""
 
-    instrument_mm: Annotated[float, within("length")]
-    instrument_on_image_mm: Annotated[float, within("on_image")]
-    tooth_on_image_mm: Annotated[float, within("on_image")]
-    reference_point: str
-    after_flaring: bool = False
-    interval: ImageInterval | None = None
+    instrument_mm: Annotated[float, within("length"), Fact("instrument", Bears.DEPTH)]
+    instrument_on_image_mm: Annotated[float, within("on_image"), Fact("instrument on the image", Bears.DEPTH)]
+    tooth_on_image_mm: Annotated[float, within("on_image"), Fact("tooth on the image", Bears.DEPTH)]
+    reference_point: ReferencePoint
+    after_flaring: AfterFlaring = False
+    interval: MarksInterval | None = None
     """Of the tooth's length; None where it was not marked on an image."""
-    method: Literal["ratio"] = "ratio"
+    method: Annotated[Literal["ratio"], _KIND] = "ratio"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ConfirmingImage:
     """An instrument at a known stop, and where its tip lies on the image."""
 
-    set_mm: Annotated[float, within("length")]
+    set_mm: Annotated[float, within("length"), Fact("stop that was set", Bears.DEPTH)]
     """The stop that was actually set."""
-    tip_short_mm: Annotated[float, within("tip")]
+    tip_short_mm: Annotated[float, within("tip"), Fact("tip short of the apex", Bears.DEPTH)]
     """How far the tip is short of the radiographic apex; below 0 it is past it."""
-    reference_point: str
-    after_flaring: bool = False
-    interval: ImageInterval | None = None
+    reference_point: ReferencePoint
+    after_flaring: AfterFlaring = False
+    interval: MarksInterval | None = None
     """Of the tip's distance; None where it was not marked on an image."""
-    method: Literal["confirming_image"] = "confirming_image"
+    method: Annotated[Literal["confirming_image"], _KIND] = "confirming_image"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ApexLocator:
     """An electronic reading, taken twice."""
 
-    read_mm: Annotated[float, within("length")]
-    repeat_mm: Annotated[float, within("length")]
-    mark: Literal["apex", "constriction"]
-    reference_point: str
-    stable: bool = True
+    read_mm: Annotated[float, within("length"), Fact("read", Bears.DEPTH)]
+    repeat_mm: Annotated[float, within("length"), Fact("read again", Bears.DEPTH)]
+    mark: Annotated[Literal["apex", "constriction"], Fact("at the mark", Bears.DEPTH)]
+    reference_point: ReferencePoint
+    stable: Annotated[bool, Fact("display held still", Bears.DEPTH)] = True
     """The display held still, in a moist and not flooded canal clear of metal."""
-    after_flaring: bool = False
-    method: Literal["apex_locator"] = "apex_locator"
+    after_flaring: AfterFlaring = False
+    method: Annotated[Literal["apex_locator"], _KIND] = "apex_locator"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DirectSight:
     """The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen."""
 
-    seen_mm: Annotated[float, within("length")]
-    reference_point: str
-    after_flaring: bool = False
-    method: Literal["direct_sight"] = "direct_sight"
+    seen_mm: Annotated[float, within("length"), Fact("seen at", Bears.DEPTH)]
+    reference_point: ReferencePoint
+    after_flaring: AfterFlaring = False
+    method: Annotated[Literal["direct_sight"], _KIND] = "direct_sight"
 
 
 Reading = PreOperativeImage | Ratio | ConfirmingImage | ApexLocator | DirectSight

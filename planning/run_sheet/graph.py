@@ -8,7 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 from graphlib import CycleError, TopologicalSorter
-from typing import Literal
+from typing import Annotated, Literal
+
+from planning.foundation.facts import Bears, Fact
 
 
 class Exit(StrEnum):
@@ -145,9 +147,11 @@ Node = Do | Ask | End
 class Walked:
     """What was walked before the sheet starts; the sheet's questions go on counting from there."""
 
-    passes: dict[str, int] = field(default_factory=dict)
+    passes: Annotated[dict[str, int], Fact("times come to", Bears.PROGRESS)] = field(default_factory=dict)
     """How often the walk came to each step."""
-    depths_um: dict[str, tuple[int | None, ...]] = field(default_factory=dict)
+    depths_um: Annotated[dict[str, tuple[int | None, ...]], Fact("depths reached", Bears.PROGRESS)] = field(
+        default_factory=dict
+    )
     """Where an instrument stopped at every pass of a step; None where no depth was given."""
 
 

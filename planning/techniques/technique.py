@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Annotated
 
+from planning.foundation.facts import Bears, Fact, NotTold
 from planning.instruments.iso_3630 import Motion
 
 
@@ -44,24 +46,24 @@ ALL_SETTINGS = (Setting.BLOCK, Setting.EXTRACTED, Setting.CLINIC)
 class Phase:
     """One phase. Which of the optional fields it needs depends on its kind."""
 
-    key: str
-    title: str
-    kind: PhaseKind
-    why: str
-    settings: tuple[Setting, ...] = ALL_SETTINGS
-    from_size: int | None = None
-    to_size: int | None = None
+    key: Annotated[str, Fact("key", Bears.MEANS)]
+    title: Annotated[str, Fact("title", Bears.MEANS)]
+    kind: Annotated[PhaseKind, Fact("kind", Bears.MEANS)]
+    why: Annotated[str, Fact("why", Bears.MEANS)]
+    settings: Annotated[tuple[Setting, ...], Fact("settings", Bears.MEANS)] = ALL_SETTINGS
+    from_size: Annotated[int, Fact("from size", Bears.MEANS)] | None = None
+    to_size: Annotated[int, Fact("to size", Bears.MEANS)] | None = None
     """Last hand size of a TO_LENGTH phase; none means up to the final size."""
-    to_estimate: bool = False
+    to_estimate: Annotated[bool, Fact("works to the estimated length", Bears.DEPTH)] = False
     """Works to the estimated length: before the length is known."""
-    repeat_from: str | None = None
-    most_passes: int | None = None
-    expected_passes: int | None = None
-    steps: int | None = None
-    step_mm: float | None = None
-    hold_point: str | None = None
-    image: bool = False
-    hold_point_in: tuple[Setting, ...] = ALL_SETTINGS
+    repeat_from: Annotated[str, Fact("begins again from", Bears.MEANS)] | None = None
+    most_passes: Annotated[int, Fact("passes at most", Bears.MEANS)] | None = None
+    expected_passes: Annotated[int, Fact("passes expected", Bears.MEANS)] | None = None
+    steps: Annotated[int, Fact("steps", Bears.MEANS)] | None = None
+    step_mm: Annotated[float, Fact("each step shorter by", Bears.DEPTH)] | None = None
+    hold_point: Annotated[str, Fact("hold point", Bears.SAFETY)] | None = None
+    image: Annotated[bool, Fact("asks for an image", Bears.SAFETY)] = False
+    hold_point_in: Annotated[tuple[Setting, ...], Fact("settings with its hold point", Bears.SAFETY)] = ALL_SETTINGS
     """Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all."""
 
 
@@ -69,19 +71,19 @@ class Phase:
 class Technique:
     """A technique as a programme keeps it."""
 
-    key: str
-    name: str
-    says: str
-    source: str
-    know: str
-    motions: tuple[Motion, ...]
+    key: Annotated[str, Fact("technique", Bears.MEANS)]
+    name: Annotated[str, Fact("technique's name", Bears.MEANS)]
+    says: Annotated[str, Fact("what it is", Bears.MEANS)]
+    source: Annotated[str, Fact("where it is from", Bears.MEANS)]
+    know: Annotated[str, Fact("how it is known", Bears.MEANS)]
+    motions: Annotated[tuple[Motion, ...], Fact("motions it is for", Bears.MEANS)]
     """Motions it is written for; an instrument of another motion is refused."""
-    recapitulate_size: int
-    recapitulate_with_final: bool
+    recapitulate_size: Annotated[int, Fact("recapitulating size", Bears.MEANS)]
+    recapitulate_with_final: Annotated[bool, Fact("recapitulates with the final size", Bears.MEANS)]
     """Step-back recapitulates with the final apical size instead of the small one."""
-    series_above_glide_path: int
+    series_above_glide_path: Annotated[int, Fact("sizes from glide path to series", Bears.MEANS)]
     """The smallest of the series lies this many ISO sizes above the last glide-path size."""
-    series_sizes_up: int
+    series_sizes_up: Annotated[int, Fact("sizes in the series above its smallest", Bears.MEANS)]
     """The largest of the series lies this many ISO sizes above the smallest."""
-    phases: tuple[Phase, ...]
-    schema_version: int = 1
+    phases: Annotated[tuple[Phase, ...], Fact("phase", Bears.MEANS)]
+    schema_version: Annotated[int, NotTold("says how the file was written; what it says is told field by field")] = 1

@@ -10,20 +10,24 @@ import types
 import typing
 from collections.abc import Iterator
 from enum import StrEnum
-from typing import Any, Literal
+from typing import Any, Literal, TypeVar
 
 import pytest
 
+from cases.domain.plans.carry_over import SIGNED_APART
 from cases.domain.plans.changes import told_of_given
 from cases.domain.plans.differences import KEYS, differences
-from cases.domain.plans.field_words import LABELS, NOT_TOLD
-from cases.domain.plans.telling import WHAT, Change, told
+from cases.domain.plans.telling import ENCLOSING, WHAT, Change, told
 from cases.mapping.plans import plan_input_of
 from cases.models import PlanTexts, ToothPlanVersion
-from planning.contract.canal_facts import CanalFacts, WallInput
+from planning.contract.canal_facts import WallInput
 from planning.contract.plan_input import CanalInput, PlanInput
+from planning.foundation.bounds import noted
 from planning.foundation.encoding import canonical_text
+from planning.foundation.facts import Fact, NotTold
 from tests.planning.given import molar
+
+N = TypeVar("N")
 
 
 def types_in(type_: Any) -> Iterator[Any]:
@@ -40,26 +44,38 @@ def fields_of(type_: Any) -> set[str]:
     return {f"{each.__name__}.{f.name}" for each in set(types_in(type_)) for f in dataclasses.fields(each)}
 
 
+def notes_in(type_: Any, kind: type[N]) -> dict[str, N]:
+    """The notes of one kind on every field that a value of this type can hold, by `Type.field`."""
+    return {
+        f"{each.__name__}.{name}": note
+        for each in set(types_in(type_))
+        for name, note in noted(each, typing.cast("Any", kind)).items()
+    }
+
+
 FIELDS = fields_of(PlanInput)
+FACTS = notes_in(PlanInput, Fact)
+NOT_TOLD = notes_in(PlanInput, NotTold)
 
 
 def test_every_field_has_a_label_or_a_reason_to_have_none() -> None:
-    assert FIELDS - set(LABELS) - set(NOT_TOLD) == set()
+    assert FIELDS - set(FACTS) - set(NOT_TOLD) == set()
+    assert all(fact.label for fact in FACTS.values())
+    assert all(note.why for note in NOT_TOLD.values())
 
 
-def test_there_is_no_entry_for_a_field_that_is_gone() -> None:
-    charted = fields_of(CanalFacts)  # the record tells them without a plan
-    assert (set(LABELS) | set(NOT_TOLD) | set(WHAT)) - FIELDS - charted == set()
+def test_what_is_told_in_its_own_way_is_a_field() -> None:
+    assert {*WHAT, *ENCLOSING, *SIGNED_APART} - FIELDS == set()
     assert {f"{type_}.{name}" for type_, names in KEYS.items() for name in names} - FIELDS == set()
 
 
 def test_no_field_is_both_told_and_not() -> None:
-    assert set(LABELS) & set(NOT_TOLD) == set()
+    assert set(FACTS) & set(NOT_TOLD) == set()
 
 
-def test_a_field_that_is_added_is_missed_in_the_table() -> None:
+def test_a_field_that_is_added_without_a_label_is_missed() -> None:
     later = dataclasses.make_dataclass("WallInput", [("seen_by", str, "")], bases=(WallInput,), frozen=True)
-    assert fields_of(later) - set(LABELS) == {"WallInput.seen_by"}
+    assert fields_of(later) - set(notes_in(later, Fact)) == {"WallInput.seen_by"}
 
 
 def test_a_field_without_a_label_is_told_all_the_same() -> None:
@@ -185,12 +201,12 @@ def test_every_leaf_is_told_by_its_own_entry(what: str, after: PlanInput) -> Non
     kind, name = field.split(".")
     is_key = name in KEYS.get(kind, ())
     for difference in found_differences:
-        where = [step.of for step in difference.steps if step.of]
+        where = [step.field for step in difference.steps if step.field]
         assert is_key or where[-1] == field
         _, change = told(difference)
         gone = where == ["PlanInput.canals"] and difference.steps[-1].name != "order"
         assert gone if change is None else change.before != change.after
-        assert change is None or change.label.endswith(LABELS[where[-1]][0])
+        assert change is None or change.label.endswith(FACTS[where[-1]].label)
         assert change is None or change.path
     assert is_key or "loses" in what or "emptied" in what or len(found_differences) == 1
 

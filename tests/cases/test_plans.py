@@ -30,10 +30,11 @@ from cases.services.people import thresholds
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
 from cases.services.planning.reviews import Remark
-from planning.contract.canal_facts import Bears, WallInput
+from planning.contract.canal_facts import WallInput
 from planning.contract.plan_input import Choices
 from planning.foundation.encoding import canonical_text, digest
 from planning.foundation.errors import KitLacks, ToothNotPlanned
+from planning.foundation.facts import Bears
 from planning.lengths.readings import ConfirmingImage
 from planning.whole_tooth.plan import plan
 from tests import factories

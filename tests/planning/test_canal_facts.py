@@ -6,10 +6,13 @@ from dataclasses import fields
 
 import pytest
 
-from planning.contract.canal_facts import CanalFacts, Fact, FactNumber, WallInput, as_charted, fact_numbers
-from planning.contract.plan_input import CanalInput
+from planning.contract.canal_facts import CanalFacts, FactNumber, WallInput, as_charted, fact_numbers
+from planning.contract.plan_input import CanalInput, Choices
 from planning.foundation.bounds import noted, of_fields
 from planning.foundation.encoding import json_schema
+from planning.foundation.facts import Fact
+from planning.lengths.readings import ApexLocator
+from planning.techniques.technique import Technique
 
 NUMBERS = list(fact_numbers())
 
@@ -42,6 +45,14 @@ def test_numbers_are_kept_as_finely_as_they_are_measured() -> None:
     """Hundredths of a millimetre and tenths of a degree: a rule of this program."""
     given = {"orifice_mm": 8.504, "curvature_deg": 22.04, "first_binder_size": 20, "apex_mm": None, "name": "MB"}
     assert as_charted(given) == {**given, "orifice_mm": 8.5, "curvature_deg": 22.0}
+
+
+@pytest.mark.parametrize("type_", [CanalInput, ApexLocator, Choices, Technique])
+def test_the_description_calls_a_field_as_people_do(type_: type) -> None:
+    described = json_schema(type_)["$defs"][f"{type_.__name__}Request"]["properties"]
+    labels = {name: fact.label for name, fact in noted(type_, Fact).items()}
+    assert len(labels) > 3
+    assert {name: field["title"] for name, field in described.items() if "title" in field} == labels
 
 
 def test_what_is_planned_from_is_described_in_the_same_words() -> None:

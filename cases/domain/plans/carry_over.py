@@ -22,7 +22,7 @@ def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan
     for the plan to be approved anew.
     """
     return (
-        all(any(step.of in SIGNED_APART for step in difference.steps) for difference in differences(before, after))
+        all(any(step.field in SIGNED_APART for step in difference.steps) for difference in differences(before, after))
         and [canal.final_size for canal in approved.canals] == [canal.final_size for canal in made.canals]
         and _stops(made) <= _stops(approved)
         and _near(approved, made, um(Figures(after.thresholds)["replan.length_within"]))

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from cases.domain.plans.differences import differences
 from cases.domain.plans.telling import Change, ChangeKind, told
-from planning.contract.canal_facts import Bears
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
+from planning.foundation.facts import Bears
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

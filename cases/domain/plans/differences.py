@@ -42,12 +42,17 @@ class Step:
 
     name: str
     """A field's name, the key or number of an item, or `ORDER`."""
-    of: str = ""
-    """`Type.field` where the step is a field."""
+    holder: type | None = None
+    """The type whose field it is, where the step is a field."""
     item: object = ABSENT
     """The item where the step is to one: as it is after, or as it was where it went."""
     number: int = 0
     """Of that item in its list, from 1."""
+
+    @property
+    def field(self) -> str:
+        """`Type.field` where the step is a field."""
+        return f"{self.holder.__name__}.{self.name}" if self.holder else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +72,7 @@ def differences(before: Any, after: Any, steps: tuple[Step, ...] = ()) -> Iterat
         return
     if _same_thing(before, after):
         for field in fields(before):
-            step = Step(field.name, of=f"{type(before).__name__}.{field.name}")
+            step = Step(field.name, holder=type(before))
             yield from differences(getattr(before, field.name), getattr(after, field.name), (*steps, step))
     elif isinstance(before, dict) and isinstance(after, dict):
         for key in dict.fromkeys((*before, *after)):

@@ -8,9 +8,9 @@ from enum import StrEnum
 from typing import Any
 
 from cases.domain.plans.differences import ABSENT, KEYS, ORDER, Difference, Step
-from cases.domain.plans.field_words import LABELS, NOT_TOLD, UNITS
-from planning.contract.canal_facts import Bears
 from planning.foundation import tables
+from planning.foundation.bounds import noted
+from planning.foundation.facts import Bears, Fact, NotTold
 from planning.foundation.quantities import mm
 
 
@@ -81,6 +81,9 @@ ENCLOSING = frozenset(
 )
 """Fields whose parts are understood without naming them."""
 
+UNITS = {"mm": "mm", "um": "mm", "deg": "°", "rpm": "/min", "ncm": "N·cm"}
+"""By the end of the field's name, as people write them; thousandths are told in millimetres."""
+
 NAMES: dict[str, Callable[[Any], str]] = {
     "FillingItem": lambda item: f"{item.kind} {item.name}",
     "Instrument": lambda item: item.key,
@@ -95,23 +98,34 @@ NAMES: dict[str, Callable[[Any], str]] = {
 def told(difference: Difference) -> tuple[str | None, Change | None]:
     """The canal it concerns, None for the tooth, and the change; no change for a field that is rightly not told."""
     steps = difference.steps
-    field = next(step.of for step in reversed(steps) if step.of)
+    of = next(step for step in reversed(steps) if step.holder)
+    field = of.field
     canal = next((named for step in steps if (named := _canal_of(step.item)) is not None), None)
-    if field in NOT_TOLD or (field == "PlanInput.canals" and canal is not None):
+    if _not_told(of.holder, of.name) or (field == "PlanInput.canals" and canal is not None):
         return canal, None  # that a canal came or went is told of the canal itself
-    label, bears_on = LABELS.get(field, (field.rpartition(".")[2].replace("_", " "), Bears.DEPTH))
+    fact = _fact(of.holder, of.name)
     before, after = _both(difference, field)
     change = Change(
         what=WHAT.get(field, ChangeKind.GIVEN),
         before=before,
         after=after,
         subject=", ".join(_subject(steps, field)),
-        label=f"order of {label}" if steps[-1].name == ORDER else label,
+        label=f"order of {fact.label}" if steps[-1].name == ORDER else fact.label,
         unit=_unit(difference, field),
-        bears_on=bears_on,
+        bears_on=fact.bears_on,
         path="".join(f"/{part.replace('~', '~0').replace('/', '~1')}" for part in difference.path),
     )
     return canal, change
+
+
+def _fact(holder: type | None, name: str) -> Fact:
+    """What its declaration says of a field; one that says nothing goes by its name, and as if it were dangerous."""
+    facts = noted(holder, Fact) if holder else {}
+    return facts.get(name) or Fact(name.replace("_", " "), Bears.DEPTH)
+
+
+def _not_told(holder: type | None, name: str) -> bool:
+    return holder is not None and name in noted(holder, NotTold)
 
 
 def _canal_of(item: object) -> str | None:
@@ -128,13 +142,13 @@ def _subject(steps: tuple[Step, ...], field: str) -> Iterator[str]:
     """What encloses the leaf, from the outside inwards, as far as it has to be said."""
     label = ""
     for step, inner in zip(steps, (*steps[1:], None), strict=True):
-        if step.of:
-            label = LABELS.get(step.of, ("", None))[0]
+        if step.holder:
+            label = _fact(step.holder, step.name).label
         if step.item is not ABSENT and _canal_of(step.item) is None:
             yield _name(step.item, step.number, label)
-        elif not step.of and step.item is ABSENT and step.name != ORDER:
+        elif not step.holder and step.item is ABSENT and step.name != ORDER:
             yield step.name
-        elif step.of not in {"", field, *ENCLOSING} and (inner is None or inner.item is ABSENT):
+        elif step.field not in {"", field, *ENCLOSING} and (inner is None or inner.item is ABSENT):
             yield label
 
 
@@ -202,8 +216,8 @@ def whole(item: Any) -> str:
         value = getattr(item, each.name)
         many = isinstance(value, dict) or (isinstance(value, tuple) and any(map(is_dataclass, value)))
         text = str(len(value)) if many and value else _text(value, field)
-        unsaid = value == each.default or field in NOT_TOLD or each.name in KEYS.get(kind, ())
+        unsaid = value == each.default or _not_told(type(item), each.name) or each.name in KEYS.get(kind, ())
         if text is not None and not unsaid:
             unit = UNITS.get(field.rpartition("_")[2], "")
-            said.append(f"{LABELS.get(field, (each.name,))[0]} {text}{'' if unit == '°' else ' '}{unit}".rstrip())
+            said.append(f"{_fact(type(item), each.name).label} {text}{'' if unit == '°' else ' '}{unit}".rstrip())
     return ", ".join(said)

@@ -1490,48 +1490,72 @@ export interface components {
         };
         /** @description An electronic reading, taken twice. */
         ApexLocator: {
+            /** after coronal flaring */
             after_flaring: boolean;
+            /** at the mark */
             mark: components["schemas"]["MarkEnum"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "apex_locator";
+            /** read */
             read_mm: number;
+            /** reference point */
             reference_point: string;
+            /** read again */
             repeat_mm: number;
-            /** @description The display held still, in a moist and not flooded canal clear of metal. */
+            /**
+             * display held still
+             * @description The display held still, in a moist and not flooded canal clear of metal.
+             */
             stable: boolean;
         };
         /** @description An electronic reading, taken twice. */
         ApexLocatorKept: {
+            /** after coronal flaring */
             after_flaring: boolean;
+            /** at the mark */
             mark: components["schemas"]["MarkEnum"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "apex_locator";
+            /** read */
             read_mm: number;
+            /** reference point */
             reference_point: string;
+            /** read again */
             repeat_mm: number;
-            /** @description The display held still, in a moist and not flooded canal clear of metal. */
+            /**
+             * display held still
+             * @description The display held still, in a moist and not flooded canal clear of metal.
+             */
             stable: boolean;
         };
         /** @description An electronic reading, taken twice. */
         ApexLocatorRequest: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
+            /** at the mark */
             mark: components["schemas"]["MarkEnum"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "apex_locator";
+            /** read */
             read_mm: number;
+            /** reference point */
             reference_point: string;
+            /** read again */
             repeat_mm: number;
             /**
+             * display held still
              * @description The display held still, in a moist and not flooded canal clear of metal.
              * @default true
              */
@@ -1539,18 +1563,26 @@ export interface components {
         };
         /** @description An electronic reading, taken twice. */
         ApexLocatorRequestKept: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
+            /** at the mark */
             mark: components["schemas"]["MarkEnum"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "apex_locator";
+            /** read */
             read_mm: number;
+            /** reference point */
             reference_point: string;
+            /** read again */
             repeat_mm: number;
             /**
+             * display held still
              * @description The display held still, in a moist and not flooded canal clear of metal.
              * @default true
              */
@@ -1802,20 +1834,30 @@ export interface components {
             went: boolean;
         };
         CanalChoice: {
+            /** canal */
             canal: string;
-            /** @description ISO size at the end; none takes the proposed one. */
+            /**
+             * final size chosen
+             * @description ISO size at the end; none takes the proposed one.
+             */
             final_size: number | null;
-            /** @description Why it lies outside the advised range. */
+            /**
+             * reason for the size
+             * @description Why it lies outside the advised range.
+             */
             reason: string;
         };
         CanalChoiceRequest: {
+            /** canal */
             canal: string;
             /**
+             * final size chosen
              * @description ISO size at the end; none takes the proposed one.
              * @default null
              */
             final_size?: number | null;
             /**
+             * reason for the size
              * @description Why it lies outside the advised range.
              * @default
              */
@@ -1871,99 +1913,169 @@ export interface components {
         };
         /** @description One canal as it was charted and read, and how far its work has come. */
         CanalInput: {
-            /** @description Width of the apical opening where it was seen to be wide. */
+            /**
+             * width of a wide apex
+             * @description Width of the apical opening where it was seen to be wide.
+             */
             apex_mm: number | null;
-            /** @description As marked images have it; None where none was marked, or it bends to one side. */
+            /**
+             * bends to both sides
+             * @description As marked images have it; None where none was marked, or it bends to one side.
+             */
             bend_shape: components["schemas"]["BendShape"] | null;
+            /** curvature */
             curvature_deg: number | null;
-            /** @description From the canal's end to the middle of its curve. */
+            /**
+             * from the end to the middle of the curve
+             * @description From the canal's end to the middle of its curve.
+             */
             curve_from_end_mm: number | null;
+            /** radius of the curve */
             curve_radius_mm: number | null;
-            /** @description From the reference point to where the first curve begins. */
+            /**
+             * depth at which the curve begins
+             * @description From the reference point to where the first curve begins.
+             */
             curve_start_mm: number | null;
+            /** depth felt */
             felt: components["schemas"]["RecordedDepth"][];
-            /** @description Who sends a canal to be planned has found it, unless told otherwise. */
+            /**
+             * orifice
+             * @description Who sends a canal to be planned has found it, unless told otherwise.
+             */
             finding: components["schemas"]["Finding"];
-            /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
+            /**
+             * first hand size to bind after coronal flaring
+             * @description First hand size that bound at the end when it was gauged after coronal flaring.
+             */
             first_binder_size: number | null;
+            /** where it joins */
             junction: components["schemas"]["Junction"] | null;
+            /** canal */
             name: string;
-            /** @description From the reference point to the orifice. */
+            /**
+             * depth of the orifice
+             * @description From the reference point to the orifice.
+             */
             orifice_mm: number | null;
-            /** @description How far its work had come when this plan was made; none before anything was done. */
+            /**
+             * work so far
+             * @description How far its work had come when this plan was made; none before anything was done.
+             */
             progress: components["schemas"]["Progress"] | null;
+            /** reading */
             readings: (components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"])[];
+            /** reference point */
             reference_point: string;
+            /** resorption at the root's end */
             resorption: components["schemas"]["Resorption"];
+            /** root */
             root: string;
-            /** @description The thinnest wall, measured on this tooth. */
+            /**
+             * thinnest wall
+             * @description The thinnest wall, measured on this tooth.
+             */
             wall: components["schemas"]["WallInput"] | null;
-            /** @description In place of the published ones; from the end upwards. */
+            /**
+             * width measured
+             * @description In place of the published ones; from the end upwards.
+             */
             widths: components["schemas"]["WidthInput"][];
         };
         /** @description One canal as it was charted and read, and how far its work has come. */
         CanalInputRequest: {
             /**
+             * width of a wide apex
              * @description Width of the apical opening where it was seen to be wide.
              * @default null
              */
             apex_mm?: number | null;
             /**
+             * bends to both sides
              * @description As marked images have it; None where none was marked, or it bends to one side.
              * @default null
              */
             bend_shape?: components["schemas"]["BendShape"] | null;
-            /** @default null */
+            /**
+             * curvature
+             * @default null
+             */
             curvature_deg?: number | null;
             /**
+             * from the end to the middle of the curve
              * @description From the canal's end to the middle of its curve.
              * @default null
              */
             curve_from_end_mm?: number | null;
-            /** @default null */
+            /**
+             * radius of the curve
+             * @default null
+             */
             curve_radius_mm?: number | null;
             /**
+             * depth at which the curve begins
              * @description From the reference point to where the first curve begins.
              * @default null
              */
             curve_start_mm?: number | null;
-            /** @default [] */
+            /**
+             * depth felt
+             * @default []
+             */
             felt?: components["schemas"]["RecordedDepthRequest"][];
             /**
+             * orifice
              * @description Who sends a canal to be planned has found it, unless told otherwise.
              * @default found
              */
             finding?: components["schemas"]["Finding"];
             /**
+             * first hand size to bind after coronal flaring
              * @description First hand size that bound at the end when it was gauged after coronal flaring.
              * @default null
              */
             first_binder_size?: number | null;
-            /** @default null */
+            /**
+             * where it joins
+             * @default null
+             */
             junction?: components["schemas"]["JunctionRequest"] | null;
+            /** canal */
             name: string;
             /**
+             * depth of the orifice
              * @description From the reference point to the orifice.
              * @default null
              */
             orifice_mm?: number | null;
             /**
+             * work so far
              * @description How far its work had come when this plan was made; none before anything was done.
              * @default null
              */
             progress?: components["schemas"]["ProgressRequest"] | null;
-            /** @default [] */
+            /**
+             * reading
+             * @default []
+             */
             readings?: (components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"])[];
+            /** reference point */
             reference_point: string;
-            /** @default none */
+            /**
+             * resorption at the root's end
+             * @default none
+             */
             resorption?: components["schemas"]["Resorption"];
+            /** root */
             root: string;
             /**
+             * thinnest wall
              * @description The thinnest wall, measured on this tooth.
              * @default null
              */
             wall?: components["schemas"]["WallInput"] | null;
             /**
+             * width measured
              * @description In place of the published ones; from the end upwards.
              * @default []
              */
@@ -2321,33 +2433,55 @@ export interface components {
             changes: components["schemas"]["PlanChanges"] | null;
         };
         Choices: {
+            /** choice for the canal */
             canals: components["schemas"]["CanalChoice"][];
-            /** @description In order; empty means the working irrigant alone. */
+            /**
+             * final rinse
+             * @description In order; empty means the working irrigant alone.
+             */
             final_rinse: components["schemas"]["Irrigant"][];
-            /** @description Last glide-path size; none takes the technique's. */
+            /**
+             * glide path up to size
+             * @description Last glide-path size; none takes the technique's.
+             */
             glide_path_to_size: number | null;
+            /** irrigant */
             irrigant: components["schemas"]["Irrigant"];
+            /** needle */
             needle: components["schemas"]["Needle"];
-            /** @description Taper of the shaping series where the kit has several. */
+            /**
+             * taper of the series
+             * @description Taper of the shaping series where the kit has several.
+             */
             series_taper: number | null;
         };
         ChoicesRequest: {
-            /** @default [] */
+            /**
+             * choice for the canal
+             * @default []
+             */
             canals?: components["schemas"]["CanalChoiceRequest"][];
             /**
+             * final rinse
              * @description In order; empty means the working irrigant alone.
              * @default []
              */
             final_rinse?: components["schemas"]["Irrigant"][];
             /**
+             * glide path up to size
              * @description Last glide-path size; none takes the technique's.
              * @default null
              */
             glide_path_to_size?: number | null;
-            /** @default water */
+            /**
+             * irrigant
+             * @default water
+             */
             irrigant?: components["schemas"]["Irrigant"];
+            /** needle */
             needle: components["schemas"]["Needle"];
             /**
+             * taper of the series
              * @description Taper of the shaping series where the kit has several.
              * @default null
              */
@@ -2421,41 +2555,67 @@ export interface components {
         };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImage: {
+            /** after coronal flaring */
             after_flaring: boolean;
-            /** @description Of the tip's distance; None where it was not marked on an image. */
+            /**
+             * how sure its marks are
+             * @description Of the tip's distance; None where it was not marked on an image.
+             */
             interval: components["schemas"]["ImageInterval"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "confirming_image";
+            /** reference point */
             reference_point: string;
-            /** @description The stop that was actually set. */
+            /**
+             * stop that was set
+             * @description The stop that was actually set.
+             */
             set_mm: number;
-            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            /**
+             * tip short of the apex
+             * @description How far the tip is short of the radiographic apex; below 0 it is past it.
+             */
             tip_short_mm: number;
         };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImageKept: {
+            /** after coronal flaring */
             after_flaring: boolean;
-            /** @description Of the tip's distance; None where it was not marked on an image. */
+            /**
+             * how sure its marks are
+             * @description Of the tip's distance; None where it was not marked on an image.
+             */
             interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "confirming_image";
+            /** reference point */
             reference_point: string;
-            /** @description The stop that was actually set. */
+            /**
+             * stop that was set
+             * @description The stop that was actually set.
+             */
             set_mm: number;
-            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            /**
+             * tip short of the apex
+             * @description How far the tip is short of the radiographic apex; below 0 it is past it.
+             */
             tip_short_mm: number;
         };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImageRequest: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
             /**
+             * how sure its marks are
              * @description Of the tip's distance; None where it was not marked on an image.
              * @default null
              */
@@ -2465,17 +2625,28 @@ export interface components {
              * @enum {string}
              */
             method: "confirming_image";
+            /** reference point */
             reference_point: string;
-            /** @description The stop that was actually set. */
+            /**
+             * stop that was set
+             * @description The stop that was actually set.
+             */
             set_mm: number;
-            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            /**
+             * tip short of the apex
+             * @description How far the tip is short of the radiographic apex; below 0 it is past it.
+             */
             tip_short_mm: number;
         };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImageRequestKept: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
             /**
+             * how sure its marks are
              * @description Of the tip's distance; None where it was not marked on an image.
              * @default null
              */
@@ -2485,10 +2656,17 @@ export interface components {
              * @enum {string}
              */
             method: "confirming_image";
+            /** reference point */
             reference_point: string;
-            /** @description The stop that was actually set. */
+            /**
+             * stop that was set
+             * @description The stop that was actually set.
+             */
             set_mm: number;
-            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            /**
+             * tip short of the apex
+             * @description How far the tip is short of the radiographic apex; below 0 it is past it.
+             */
             tip_short_mm: number;
         };
         /** @description How long an irrigant stays in the canal. */
@@ -2609,7 +2787,9 @@ export interface components {
         };
         /** @description How thick an instrument is at a distance from its tip. */
         DiameterAt: {
+            /** diameter */
             diameter_mm: number;
+            /** from the tip */
             from_tip_mm: number;
         };
         Difficulty: {
@@ -2627,48 +2807,64 @@ export interface components {
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSight: {
+            /** after coronal flaring */
             after_flaring: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "direct_sight";
+            /** reference point */
             reference_point: string;
+            /** seen at */
             seen_mm: number;
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSightKept: {
+            /** after coronal flaring */
             after_flaring: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "direct_sight";
+            /** reference point */
             reference_point: string;
+            /** seen at */
             seen_mm: number;
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSightRequest: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "direct_sight";
+            /** reference point */
             reference_point: string;
+            /** seen at */
             seen_mm: number;
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSightRequestKept: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "direct_sight";
+            /** reference point */
             reference_point: string;
+            /** seen at */
             seen_mm: number;
         };
         Discarded: {
@@ -2992,10 +3188,17 @@ export interface components {
         };
         /** @description A cone, plugger or spreader of the kit. */
         FillingItem: {
+            /** kind */
             kind: components["schemas"]["KindEnum"];
-            /** @description Tip in hundredths of a millimetre. */
+            /**
+             * size
+             * @description Tip in hundredths of a millimetre.
+             */
             size: number;
-            /** @description Hundredths of a millimetre per millimetre. */
+            /**
+             * taper
+             * @description Hundredths of a millimetre per millimetre.
+             */
             taper: number;
         };
         /**
@@ -3103,16 +3306,26 @@ export interface components {
         };
         /** @description How sure a measure is that marks on an image gave. */
         ImageInterval: {
+            /** at least, by its marks */
             least_mm: number;
+            /** at most, by its marks */
             most_mm: number;
-            /** @description What the image's scale rested on, as a code. */
+            /**
+             * what the image's scale rests on
+             * @description What the image's scale rested on, as a code.
+             */
             rests_on: string;
         };
         /** @description How sure a measure is that marks on an image gave. */
         ImageIntervalKept: {
+            /** at least, by its marks */
             least_mm: number;
+            /** at most, by its marks */
             most_mm: number;
-            /** @description What the image's scale rested on, as a code. */
+            /**
+             * what the image's scale rests on
+             * @description What the image's scale rested on, as a code.
+             */
             rests_on: string;
         };
         /**
@@ -3320,24 +3533,50 @@ export interface components {
         };
         /** @description One instrument of a kit, as its maker and the programme describe it. */
         Instrument: {
+            /** cutting part */
             cutting_part_mm: number;
-            /** @description A variable taper: diameters from the tip upwards, in place of size and taper for the geometry. */
+            /**
+             * diameter
+             * @description A variable taper: diameters from the tip upwards, in place of size and taper for the geometry.
+             */
             diameters: components["schemas"]["DiameterAt"][];
-            /** @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does. */
+            /**
+             * largest flute
+             * @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does.
+             */
             largest_flute_mm: number | null;
-            /** @description Operative length from tip to handle. */
+            /**
+             * length
+             * @description Operative length from tip to handle.
+             */
             length_mm: number;
-            /** @description As the maker's instructions or the programme allow. */
+            /**
+             * uses at most
+             * @description As the maker's instructions or the programme allow.
+             */
             most_uses: number | null;
+            /** motion */
             motion: components["schemas"]["Motion"];
-            /** @description Tip in hundredths of a millimetre (ISO 3630-1). */
+            /**
+             * size
+             * @description Tip in hundredths of a millimetre (ISO 3630-1).
+             */
             size: number;
+            /** speed */
             speed_rpm: number | null;
-            /** @description Hundredths of a millimetre per millimetre: 4 is written .04. */
+            /**
+             * taper
+             * @description Hundredths of a millimetre per millimetre: 4 is written .04.
+             */
             taper: number;
+            /** torque */
             torque_ncm: number | null;
+            /** kept for */
             use: components["schemas"]["Use"];
-            /** @description Canals it has been used in. */
+            /**
+             * times used
+             * @description Canals it has been used in.
+             */
             uses: number;
         };
         /** @description How often an instrument was used; one use is one canal. */
@@ -3363,35 +3602,57 @@ export interface components {
         };
         /** @description One instrument of a kit, as its maker and the programme describe it. */
         InstrumentRequest: {
+            /** cutting part */
             cutting_part_mm: number;
             /**
+             * diameter
              * @description A variable taper: diameters from the tip upwards, in place of size and taper for the geometry.
              * @default []
              */
             diameters?: components["schemas"]["DiameterAt"][];
             /**
+             * largest flute
              * @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does.
              * @default null
              */
             largest_flute_mm?: number | null;
-            /** @description Operative length from tip to handle. */
+            /**
+             * length
+             * @description Operative length from tip to handle.
+             */
             length_mm: number;
             /**
+             * uses at most
              * @description As the maker's instructions or the programme allow.
              * @default null
              */
             most_uses?: number | null;
+            /** motion */
             motion: components["schemas"]["Motion"];
-            /** @description Tip in hundredths of a millimetre (ISO 3630-1). */
+            /**
+             * size
+             * @description Tip in hundredths of a millimetre (ISO 3630-1).
+             */
             size: number;
-            /** @default null */
+            /**
+             * speed
+             * @default null
+             */
             speed_rpm?: number | null;
-            /** @description Hundredths of a millimetre per millimetre: 4 is written .04. */
+            /**
+             * taper
+             * @description Hundredths of a millimetre per millimetre: 4 is written .04.
+             */
             taper: number;
-            /** @default null */
+            /**
+             * torque
+             * @default null
+             */
             torque_ncm?: number | null;
+            /** kept for */
             use: components["schemas"]["Use"];
             /**
+             * times used
              * @description Canals it has been used in.
              * @default 0
              */
@@ -3473,11 +3734,20 @@ export interface components {
         };
         /** @description Where a joining canal meets the main one, measured once. */
         Junction: {
-            /** @description The joining canal's length when it was measured; a later change of length does not move the junction. */
+            /**
+             * measured at a length of
+             * @description The joining canal's length when it was measured; a later change of length does not move the junction.
+             */
             at_length_mm: number | null;
-            /** @description Distance from the common terminus. */
+            /**
+             * from the common end
+             * @description Distance from the common terminus.
+             */
             from_terminus_mm: number;
-            /** @description An image estimate opens nothing. */
+            /**
+             * method
+             * @description An image estimate opens nothing.
+             */
             method: components["schemas"]["MethodEnum"];
         };
         JunctionGivenRequest: {
@@ -3491,13 +3761,20 @@ export interface components {
         /** @description Where a joining canal meets the main one, measured once. */
         JunctionRequest: {
             /**
+             * measured at a length of
              * @description The joining canal's length when it was measured; a later change of length does not move the junction.
              * @default null
              */
             at_length_mm?: number | null;
-            /** @description Distance from the common terminus. */
+            /**
+             * from the common end
+             * @description Distance from the common terminus.
+             */
             from_terminus_mm: number;
-            /** @description An image estimate opens nothing. */
+            /**
+             * method
+             * @description An image estimate opens nothing.
+             */
             method: components["schemas"]["MethodEnum"];
         };
         /** @description A stored junction: its value, and who measured it when. */
@@ -3515,10 +3792,16 @@ export interface components {
         /** @enum {string} */
         KindEnum: "cone" | "plugger" | "spreader";
         Kit: {
-            /** @description Cones, pluggers and spreaders. */
+            /**
+             * cones, pluggers and spreaders
+             * @description Cones, pluggers and spreaders.
+             */
             filling: components["schemas"]["FillingItem"][];
+            /** instrument of the kit */
             instruments: components["schemas"]["Instrument"][];
+            /** kit */
             name: string;
+            /** needle of the kit */
             needles: components["schemas"]["Needle"][];
         };
         KitGivenRequest: {
@@ -3535,12 +3818,16 @@ export interface components {
         };
         KitRequest: {
             /**
+             * cones, pluggers and spreaders
              * @description Cones, pluggers and spreaders.
              * @default []
              */
             filling?: components["schemas"]["FillingItem"][];
+            /** instrument of the kit */
             instruments: components["schemas"]["InstrumentRequest"][];
+            /** kit */
             name: string;
+            /** needle of the kit */
             needles: components["schemas"]["Needle"][];
         };
         /** @description A stored kit: its value, and how often the person who asks has used what is in it. */
@@ -3809,7 +4096,9 @@ export interface components {
         };
         /** @description An irrigation needle. */
         Needle: {
+            /** gauge */
             gauge: number;
+            /** tip */
             tip: components["schemas"]["TipEnum"];
         };
         NeedleDepth: {
@@ -3948,11 +4237,19 @@ export interface components {
         OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "revoked" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo" | "not_checked" | "not_working";
         /** @description A supervisor lets the work go on in spite of a caution. */
         Override: {
-            /** @description None for a caution that concerns the whole tooth. */
+            /**
+             * canal
+             * @description None for a caution that concerns the whole tooth.
+             */
             canal: string | null;
+            /** caution */
             code: string;
-            /** @description The size that the supervisor chose for a wide canal; none lets the student's own pass. */
+            /**
+             * final size chosen by a supervisor
+             * @description The size that the supervisor chose for a wide canal; none lets the student's own pass.
+             */
             final_size: number | null;
+            /** reason */
             reason: string;
         };
         OverrideGivenRequest: {
@@ -3989,14 +4286,20 @@ export interface components {
         };
         /** @description A supervisor lets the work go on in spite of a caution. */
         OverrideRequest: {
-            /** @description None for a caution that concerns the whole tooth. */
+            /**
+             * canal
+             * @description None for a caution that concerns the whole tooth.
+             */
             canal: string | null;
+            /** caution */
             code: string;
             /**
+             * final size chosen by a supervisor
              * @description The size that the supervisor chose for a wide canal; none lets the student's own pass.
              * @default null
              */
             final_size?: number | null;
+            /** reason */
             reason: string;
         };
         /** @description A stored override: who gave it and who withdrew it, and the canal by its name. */
@@ -4030,33 +4333,61 @@ export interface components {
         };
         /** @description One insertion of an instrument that goes into the canal to work there. */
         PastInsertion: {
-            /** @description Where the tip stopped, from the reference point. */
+            /**
+             * to
+             * @description Where the tip stopped, from the reference point.
+             */
             depth_mm: number;
-            /** @description Key in the kit. */
+            /**
+             * instrument
+             * @description Key in the kit.
+             */
             instrument: string;
+            /** phase */
             phase: string;
-            /** @description In the order of work it was made by. */
+            /**
+             * step
+             * @description In the order of work it was made by.
+             */
             step: string;
-            /** @description The stop it was worked to. */
+            /**
+             * worked to the stop
+             * @description The stop it was worked to.
+             */
             stop_mm: number | null;
-            /** @description Led in to resistance: then its depth tells how wide the canal is. */
+            /**
+             * led in to resistance
+             * @description Led in to resistance: then its depth tells how wide the canal is.
+             */
             to_resistance: boolean;
         };
         /** @description One insertion of an instrument that goes into the canal to work there. */
         PastInsertionRequest: {
-            /** @description Where the tip stopped, from the reference point. */
+            /**
+             * to
+             * @description Where the tip stopped, from the reference point.
+             */
             depth_mm: number;
-            /** @description Key in the kit. */
+            /**
+             * instrument
+             * @description Key in the kit.
+             */
             instrument: string;
+            /** phase */
             phase: string;
-            /** @description In the order of work it was made by. */
+            /**
+             * step
+             * @description In the order of work it was made by.
+             */
             step: string;
             /**
+             * worked to the stop
              * @description The stop it was worked to.
              * @default null
              */
             stop_mm?: number | null;
             /**
+             * led in to resistance
              * @description Led in to resistance: then its depth tells how wide the canal is.
              * @default false
              */
@@ -4137,24 +4468,46 @@ export interface components {
         };
         /** @description One phase. Which of the optional fields it needs depends on its kind. */
         Phase: {
+            /** passes expected */
             expected_passes: number | null;
+            /** from size */
             from_size: number | null;
+            /** hold point */
             hold_point: string | null;
-            /** @description Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all. */
+            /**
+             * settings with its hold point
+             * @description Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all.
+             */
             hold_point_in: components["schemas"]["Setting"][];
+            /** asks for an image */
             image: boolean;
+            /** key */
             key: string;
+            /** kind */
             kind: components["schemas"]["PhaseKind"];
+            /** passes at most */
             most_passes: number | null;
+            /** begins again from */
             repeat_from: string | null;
+            /** settings */
             settings: components["schemas"]["Setting"][];
+            /** each step shorter by */
             step_mm: number | null;
+            /** steps */
             steps: number | null;
+            /** title */
             title: string;
-            /** @description Works to the estimated length: before the length is known. */
+            /**
+             * works to the estimated length
+             * @description Works to the estimated length: before the length is known.
+             */
             to_estimate: boolean;
-            /** @description Last hand size of a TO_LENGTH phase; none means up to the final size. */
+            /**
+             * to size
+             * @description Last hand size of a TO_LENGTH phase; none means up to the final size.
+             */
             to_size: number | null;
+            /** why */
             why: string;
         };
         /**
@@ -4171,13 +4524,23 @@ export interface components {
         PhaseKind: "sign_off" | "to_length" | "flare" | "gauge" | "descend" | "ascend" | "step_back" | "confirm" | "rinse" | "cone" | "fill";
         /** @description One phase. Which of the optional fields it needs depends on its kind. */
         PhaseRequest: {
-            /** @default null */
+            /**
+             * passes expected
+             * @default null
+             */
             expected_passes?: number | null;
-            /** @default null */
+            /**
+             * from size
+             * @default null
+             */
             from_size?: number | null;
-            /** @default null */
+            /**
+             * hold point
+             * @default null
+             */
             hold_point?: string | null;
             /**
+             * settings with its hold point
              * @description Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all.
              * @default [
              *       "block",
@@ -4186,15 +4549,27 @@ export interface components {
              *     ]
              */
             hold_point_in?: components["schemas"]["Setting"][];
-            /** @default false */
+            /**
+             * asks for an image
+             * @default false
+             */
             image?: boolean;
+            /** key */
             key: string;
+            /** kind */
             kind: components["schemas"]["PhaseKind"];
-            /** @default null */
+            /**
+             * passes at most
+             * @default null
+             */
             most_passes?: number | null;
-            /** @default null */
+            /**
+             * begins again from
+             * @default null
+             */
             repeat_from?: string | null;
             /**
+             * settings
              * @default [
              *       "block",
              *       "extracted",
@@ -4202,21 +4577,31 @@ export interface components {
              *     ]
              */
             settings?: components["schemas"]["Setting"][];
-            /** @default null */
+            /**
+             * each step shorter by
+             * @default null
+             */
             step_mm?: number | null;
-            /** @default null */
+            /**
+             * steps
+             * @default null
+             */
             steps?: number | null;
+            /** title */
             title: string;
             /**
+             * works to the estimated length
              * @description Works to the estimated length: before the length is known.
              * @default false
              */
             to_estimate?: boolean;
             /**
+             * to size
              * @description Last hand size of a TO_LENGTH phase; none means up to the final size.
              * @default null
              */
             to_size?: number | null;
+            /** why */
             why: string;
         };
         /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
@@ -4286,58 +4671,104 @@ export interface components {
         };
         /** @description One tooth to be planned. */
         PlanInput: {
+            /** anatomy */
             anatomy: components["schemas"]["Anatomy"];
+            /** canals */
             canals: components["schemas"]["CanalInput"][];
+            /** choices */
             choices: components["schemas"]["Choices"];
-            /** @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level. */
+            /**
+             * what makes the case difficult
+             * @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level.
+             */
             factors: string[];
-            /** @description Dam in place and tight: in the clinic nothing opens without it. */
+            /**
+             * dam in place and tight
+             * @description Dam in place and tight: in the clinic nothing opens without it.
+             */
             isolated: boolean;
+            /** kit */
             kit: components["schemas"]["Kit"];
+            /** let pass by a supervisor */
             overrides: components["schemas"]["Override"][];
+            /** has a perforation */
             perforation: boolean;
+            /** has a root filling */
             root_filled: boolean;
+            /** roots */
             roots: components["schemas"]["RootInput"][];
-            /** @description How many canals to draw from the published spreads for the bands; 0 for the medians alone. */
+            /**
+             * canals drawn for the bands
+             * @description How many canals to draw from the published spreads for the bands; 0 for the medians alone.
+             */
             samples: number;
             /** @constant */
             schema_version: 1;
             seed: number;
+            /** setting */
             setting: components["schemas"]["Setting"];
+            /** technique */
             technique: components["schemas"]["Technique"];
-            /** @description The programme's own values in place of figures of the data tables, by key. */
+            /**
+             * figure of the programme
+             * @description The programme's own values in place of figures of the data tables, by key.
+             */
             thresholds: {
                 [key: string]: number;
             };
-            /** @description ISO 3950 designation. */
+            /**
+             * tooth
+             * @description ISO 3950 designation.
+             */
             tooth: string;
         };
         /** @description One tooth to be planned, with everything the plan rests on. */
         PlanRequest: {
-            /** @default usual */
+            /**
+             * anatomy
+             * @default usual
+             */
             anatomy?: components["schemas"]["Anatomy"];
+            /** canals */
             canals: components["schemas"]["CanalInputRequest"][];
+            /** choices */
             choices: components["schemas"]["ChoicesRequest"];
             /**
+             * what makes the case difficult
              * @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level.
              * @default []
              */
             factors?: string[];
             /**
+             * dam in place and tight
              * @description Dam in place and tight: in the clinic nothing opens without it.
              * @default false
              */
             isolated?: boolean;
+            /** kit */
             kit: components["schemas"]["KitRequest"];
-            /** @default [] */
+            /**
+             * let pass by a supervisor
+             * @default []
+             */
             overrides?: components["schemas"]["OverrideRequest"][];
-            /** @default false */
+            /**
+             * has a perforation
+             * @default false
+             */
             perforation?: boolean;
-            /** @default false */
+            /**
+             * has a root filling
+             * @default false
+             */
             root_filled?: boolean;
-            /** @default [] */
+            /**
+             * roots
+             * @default []
+             */
             roots?: components["schemas"]["RootInputRequest"][];
             /**
+             * canals drawn for the bands
              * @description How many canals to draw from the published spreads for the bands; 0 for the medians alone.
              * @default 0
              */
@@ -4349,10 +4780,12 @@ export interface components {
             schema_version?: 1;
             /** @default 0 */
             seed?: number;
+            /** setting */
             setting: components["schemas"]["Setting"];
             /** @description The key of a provided technique, or a whole technique of one's own. */
             technique: string | components["schemas"]["TechniqueRequest"];
             /**
+             * figure of the programme
              * @description The programme's own values in place of figures of the data tables, by key.
              * @default {}
              */
@@ -4395,35 +4828,51 @@ export interface components {
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImage: {
+            /** after coronal flaring */
             after_flaring: boolean;
-            /** @description Of the tooth's length; None where it was not marked on an image. */
+            /**
+             * how sure its marks are
+             * @description Of the tooth's length; None where it was not marked on an image.
+             */
             interval: components["schemas"]["ImageInterval"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "pre_operative_image";
+            /** reference point */
             reference_point: string;
+            /** tooth length */
             tooth_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageKept: {
+            /** after coronal flaring */
             after_flaring: boolean;
-            /** @description Of the tooth's length; None where it was not marked on an image. */
+            /**
+             * how sure its marks are
+             * @description Of the tooth's length; None where it was not marked on an image.
+             */
             interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "pre_operative_image";
+            /** reference point */
             reference_point: string;
+            /** tooth length */
             tooth_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageRequest: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
             /**
+             * how sure its marks are
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
@@ -4433,14 +4882,20 @@ export interface components {
              * @enum {string}
              */
             method: "pre_operative_image";
+            /** reference point */
             reference_point: string;
+            /** tooth length */
             tooth_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageRequestKept: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
             /**
+             * how sure its marks are
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
@@ -4450,7 +4905,9 @@ export interface components {
              * @enum {string}
              */
             method: "pre_operative_image";
+            /** reference point */
             reference_point: string;
+            /** tooth length */
             tooth_mm: number;
         };
         /**
@@ -4536,36 +4993,64 @@ export interface components {
         };
         /** @description Where the work stands, in the order of work that was walked so far. */
         Progress: {
-            /** @description The step that is due. */
+            /**
+             * step that is due
+             * @description The step that is due.
+             */
             at: string;
-            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
+            /**
+             * length signed off
+             * @description The working length that was worked by and signed off; another one is signed off before the work goes on.
+             */
             length_mm: number | null;
-            /** @description All that has been in the canal, in order. */
+            /**
+             * insertion
+             * @description All that has been in the canal, in order.
+             */
             made: components["schemas"]["PastInsertion"][];
-            /** @description That phase is over: the next one is due. */
+            /**
+             * that phase is over
+             * @description That phase is over: the next one is due.
+             */
             over: boolean;
-            /** @description The phase of that step; where there is none any more, the last that was worked. */
+            /**
+             * phase it stands in
+             * @description The phase of that step; where there is none any more, the last that was worked.
+             */
             phase: string;
+            /** steps walked */
             walked_before: components["schemas"]["Walked"];
         };
         /** @description Where the work stands, in the order of work that was walked so far. */
         ProgressRequest: {
-            /** @description The step that is due. */
+            /**
+             * step that is due
+             * @description The step that is due.
+             */
             at: string;
-            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
+            /**
+             * length signed off
+             * @description The working length that was worked by and signed off; another one is signed off before the work goes on.
+             */
             length_mm: number | null;
             /**
+             * insertion
              * @description All that has been in the canal, in order.
              * @default []
              */
             made?: components["schemas"]["PastInsertionRequest"][];
             /**
+             * that phase is over
              * @description That phase is over: the next one is due.
              * @default false
              */
             over?: boolean;
-            /** @description The phase of that step; where there is none any more, the last that was worked. */
+            /**
+             * phase it stands in
+             * @description The phase of that step; where there is none any more, the last that was worked.
+             */
             phase: string;
+            /** steps walked */
             walked_before: components["schemas"]["WalkedRequest"];
         };
         /** @enum {string} */
@@ -4598,32 +5083,48 @@ export interface components {
         };
         /** @description An instrument of known length on the same image gives the scale. */
         Ratio: {
+            /** after coronal flaring */
             after_flaring: boolean;
+            /** instrument */
             instrument_mm: number;
+            /** instrument on the image */
             instrument_on_image_mm: number;
-            /** @description Of the tooth's length; None where it was not marked on an image. */
+            /**
+             * how sure its marks are
+             * @description Of the tooth's length; None where it was not marked on an image.
+             */
             interval: components["schemas"]["ImageInterval"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "ratio";
+            /** reference point */
             reference_point: string;
+            /** tooth on the image */
             tooth_on_image_mm: number;
         };
         /** @description An instrument of known length on the same image gives the scale. */
         RatioKept: {
+            /** after coronal flaring */
             after_flaring: boolean;
+            /** instrument */
             instrument_mm: number;
+            /** instrument on the image */
             instrument_on_image_mm: number;
-            /** @description Of the tooth's length; None where it was not marked on an image. */
+            /**
+             * how sure its marks are
+             * @description Of the tooth's length; None where it was not marked on an image.
+             */
             interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             method: "ratio";
+            /** reference point */
             reference_point: string;
+            /** tooth on the image */
             tooth_on_image_mm: number;
         };
         /** @description The reason of one number of a canal's plan. */
@@ -4646,11 +5147,17 @@ export interface components {
         };
         /** @description An instrument of known length on the same image gives the scale. */
         RatioRequest: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
+            /** instrument */
             instrument_mm: number;
+            /** instrument on the image */
             instrument_on_image_mm: number;
             /**
+             * how sure its marks are
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
@@ -4660,16 +5167,24 @@ export interface components {
              * @enum {string}
              */
             method: "ratio";
+            /** reference point */
             reference_point: string;
+            /** tooth on the image */
             tooth_on_image_mm: number;
         };
         /** @description An instrument of known length on the same image gives the scale. */
         RatioRequestKept: {
-            /** @default false */
+            /**
+             * after coronal flaring
+             * @default false
+             */
             after_flaring?: boolean;
+            /** instrument */
             instrument_mm: number;
+            /** instrument on the image */
             instrument_on_image_mm: number;
             /**
+             * how sure its marks are
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
@@ -4679,7 +5194,9 @@ export interface components {
              * @enum {string}
              */
             method: "ratio";
+            /** reference point */
             reference_point: string;
+            /** tooth on the image */
             tooth_on_image_mm: number;
         };
         ReadingGivenRequest: {
@@ -4774,20 +5291,36 @@ export interface components {
         };
         /** @description A depth that was felt and recorded at one step; in the order of work. */
         RecordedDepth: {
-            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
+            /**
+             * felt at
+             * @description Where the tip stopped, from the reference point; the stop or deeper counts as reached.
+             */
             depth_mm: number;
-            /** @description The step in the run sheet. */
+            /**
+             * step
+             * @description The step in the run sheet.
+             */
             node: string;
-            /** @description The stop that it was worked to; none takes that of this plan's step. */
+            /**
+             * worked to the stop
+             * @description The stop that it was worked to; none takes that of this plan's step.
+             */
             stop_mm: number | null;
         };
         /** @description A depth that was felt and recorded at one step; in the order of work. */
         RecordedDepthRequest: {
-            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
+            /**
+             * felt at
+             * @description Where the tip stopped, from the reference point; the stop or deeper counts as reached.
+             */
             depth_mm: number;
-            /** @description The step in the run sheet. */
+            /**
+             * step
+             * @description The step in the run sheet.
+             */
             node: string;
             /**
+             * worked to the stop
              * @description The stop that it was worked to; none takes that of this plan's step.
              * @default null
              */
@@ -5020,19 +5553,29 @@ export interface components {
             pattern: components["schemas"]["Pattern"];
         };
         RootInput: {
-            /** @description Which canal goes to the terminus where two join: chosen by a person, never by list order. */
+            /**
+             * its main canal
+             * @description Which canal goes to the terminus where two join: chosen by a person, never by list order.
+             */
             main_canal: string | null;
+            /** root */
             name: string;
+            /** how its canals run */
             pattern: components["schemas"]["Pattern"];
         };
         RootInputRequest: {
             /**
+             * its main canal
              * @description Which canal goes to the terminus where two join: chosen by a person, never by list order.
              * @default null
              */
             main_canal?: string | null;
+            /** root */
             name: string;
-            /** @default unknown */
+            /**
+             * how its canals run
+             * @default unknown
+             */
             pattern?: components["schemas"]["Pattern"];
         };
         /** @description A figure the plan rests on. */
@@ -5595,21 +6138,40 @@ export interface components {
         Target: "to_length" | "to_resistance";
         /** @description A technique as a programme keeps it. */
         Technique: {
+            /** technique */
             key: string;
+            /** how it is known */
             know: string;
-            /** @description Motions it is written for; an instrument of another motion is refused. */
+            /**
+             * motions it is for
+             * @description Motions it is written for; an instrument of another motion is refused.
+             */
             motions: components["schemas"]["Motion"][];
+            /** technique's name */
             name: string;
+            /** phase */
             phases: components["schemas"]["Phase"][];
+            /** recapitulating size */
             recapitulate_size: number;
-            /** @description Step-back recapitulates with the final apical size instead of the small one. */
+            /**
+             * recapitulates with the final size
+             * @description Step-back recapitulates with the final apical size instead of the small one.
+             */
             recapitulate_with_final: boolean;
+            /** what it is */
             says: string;
             schema_version: number;
-            /** @description The smallest of the series lies this many ISO sizes above the last glide-path size. */
+            /**
+             * sizes from glide path to series
+             * @description The smallest of the series lies this many ISO sizes above the last glide-path size.
+             */
             series_above_glide_path: number;
-            /** @description The largest of the series lies this many ISO sizes above the smallest. */
+            /**
+             * sizes in the series above its smallest
+             * @description The largest of the series lies this many ISO sizes above the smallest.
+             */
             series_sizes_up: number;
+            /** where it is from */
             source: string;
         };
         TechniqueChecked: {
@@ -5628,22 +6190,41 @@ export interface components {
         };
         /** @description A technique as a programme keeps it. */
         TechniqueRequest: {
+            /** technique */
             key: string;
+            /** how it is known */
             know: string;
-            /** @description Motions it is written for; an instrument of another motion is refused. */
+            /**
+             * motions it is for
+             * @description Motions it is written for; an instrument of another motion is refused.
+             */
             motions: components["schemas"]["Motion"][];
+            /** technique's name */
             name: string;
+            /** phase */
             phases: components["schemas"]["PhaseRequest"][];
+            /** recapitulating size */
             recapitulate_size: number;
-            /** @description Step-back recapitulates with the final apical size instead of the small one. */
+            /**
+             * recapitulates with the final size
+             * @description Step-back recapitulates with the final apical size instead of the small one.
+             */
             recapitulate_with_final: boolean;
+            /** what it is */
             says: string;
             /** @default 1 */
             schema_version?: number;
-            /** @description The smallest of the series lies this many ISO sizes above the last glide-path size. */
+            /**
+             * sizes from glide path to series
+             * @description The smallest of the series lies this many ISO sizes above the last glide-path size.
+             */
             series_above_glide_path: number;
-            /** @description The largest of the series lies this many ISO sizes above the smallest. */
+            /**
+             * sizes in the series above its smallest
+             * @description The largest of the series lies this many ISO sizes above the smallest.
+             */
             series_sizes_up: number;
+            /** where it is from */
             source: string;
         };
         Techniques: {
@@ -6047,11 +6628,17 @@ export interface components {
         };
         /** @description What was walked before the sheet starts; the sheet's questions go on counting from there. */
         Walked: {
-            /** @description Where an instrument stopped at every pass of a step; None where no depth was given. */
+            /**
+             * depths reached
+             * @description Where an instrument stopped at every pass of a step; None where no depth was given.
+             */
             depths_um: {
                 [key: string]: (number | null)[];
             };
-            /** @description How often the walk came to each step. */
+            /**
+             * times come to
+             * @description How often the walk came to each step.
+             */
             passes: {
                 [key: string]: number;
             };
@@ -6059,6 +6646,7 @@ export interface components {
         /** @description What was walked before the sheet starts; the sheet's questions go on counting from there. */
         WalkedRequest: {
             /**
+             * depths reached
              * @description Where an instrument stopped at every pass of a step; None where no depth was given.
              * @default {}
              */
@@ -6066,6 +6654,7 @@ export interface components {
                 [key: string]: (number | null)[];
             };
             /**
+             * times come to
              * @description How often the walk came to each step.
              * @default {}
              */
@@ -6075,7 +6664,9 @@ export interface components {
         };
         /** @description The thinnest wall, measured on this tooth. */
         WallInput: {
+            /** from the end */
             from_end_mm: number;
+            /** thickness */
             thickness_mm: number;
         };
         /** @description The thinnest wall of a canal before and after preparation. */
@@ -6121,18 +6712,30 @@ export interface components {
         WhyEnum: "wrong_canal" | "not_so";
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInput: {
-            /** @description From where the preparation ends, at the working length. */
+            /**
+             * from the end
+             * @description From where the preparation ends, at the working length.
+             */
             from_end_mm: number;
+            /** narrow diameter */
             narrow_mm: number;
-            /** @description None: as wide as narrow. */
+            /**
+             * wide diameter
+             * @description None: as wide as narrow.
+             */
             wide_mm: number | null;
         };
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInputRequest: {
-            /** @description From where the preparation ends, at the working length. */
+            /**
+             * from the end
+             * @description From where the preparation ends, at the working length.
+             */
             from_end_mm: number;
+            /** narrow diameter */
             narrow_mm: number;
             /**
+             * wide diameter
              * @description None: as wide as narrow.
              * @default null
              */

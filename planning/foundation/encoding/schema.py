@@ -12,7 +12,9 @@ from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
 
+from planning.foundation.bounds import noted
 from planning.foundation.encoding.shapes import MOST_NUMBER, Mode, shape_of_list, tag_value
+from planning.foundation.facts import Fact
 
 _COMPONENTS = "#/components/schemas/"
 
@@ -113,8 +115,13 @@ class _Writer(GenerateJsonSchema):
         return schema["default_factory"]() if "default_factory" in schema else super().get_default_value(schema)
 
     def dataclass_schema(self, schema: Any) -> dict[str, Any]:
-        """pydantic reads the texts under the fields of the class itself, not those under the ones it inherits."""
+        """With what people call its fields as their titles.
+
+        pydantic reads the texts under the fields of the class itself, not those under the ones it inherits.
+        """
         described = super().dataclass_schema(schema)
+        for name, fact in noted(schema["cls"], Fact).items():
+            described["properties"][name]["title"] = fact.label
         bases: tuple[Any, ...] = tuple(filter(is_dataclass, schema["cls"].__mro__[1:]))
         for base in bases:
             inherited = components([(base, self._read_as)])[component_name(base, self._read_as)]["properties"]
