@@ -69,5 +69,5 @@ class DescriptionView(SpectacularAPIView):
         if compressed:
             answer["Content-Encoding"] = "gzip"
         patch_vary_headers(answer, ["Accept", "Accept-Encoding"])
-        told = get_conditional_response(request._request, etag=kept.tag, response=answer)
-        return told or answer
+        conditional = get_conditional_response(request._request, etag=kept.tag, response=answer)
+        return conditional or answer

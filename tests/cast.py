@@ -68,9 +68,9 @@ def _plan_of(text: str) -> Plan:
     return plan(decode(PlanInput, json.loads(text)))
 
 
-def planned_once(given: PlanInput) -> Plan:
+def planned_once(plan_input: PlanInput) -> Plan:
     """The plan of this very input, by its canonical text."""
-    return _plan_of(canonical_text(given))
+    return _plan_of(canonical_text(plan_input))
 
 
 @pytest.fixture(autouse=True)
@@ -188,12 +188,12 @@ def clinic(programme: Programme, priya: Person, vale: Person, asked: Asked) -> T
 
 
 def open_case(programme: Programme, student: Person, designation: str = "26", **more: Any) -> Case:
-    given: dict[str, Any] = {
+    fields: dict[str, Any] = {
         "patient_alias": "Bench 1",
         "tooth": ToothName(notation=Notation.ISO_3950, designation=designation),
         "setting": "extracted",
     }
-    return cases.open_case(actor=student, programme_id=programme.pk, **(given | more))[0]
+    return cases.open_case(actor=student, programme_id=programme.pk, **(fields | more))[0]
 
 
 def named_in(case: Case) -> dict[str, UUID]:
@@ -211,15 +211,15 @@ def canal_of(case: Case, name: str) -> Canal:
 
 def chart(case: Case, student: Person) -> None:
     """Everything the check case knows of the molar."""
-    for given in four_canals():
-        canal = canal_of(case, given.name)
-        changes = {"finding": Finding.FOUND, "reference_point": given.reference_point}
+    for facts in four_canals():
+        canal = canal_of(case, facts.name)
+        changes = {"finding": Finding.FOUND, "reference_point": facts.reference_point}
         canals.change_canal(actor=student, canal=canal, changes=changes)
-        canal = canal_of(case, given.name)
-        for reading in given.readings:
+        canal = canal_of(case, facts.name)
+        for reading in facts.readings:
             readings.take_length(actor=student, canal=canal, reading=reading)
-        if given.junction is not None:
-            readings.record_junction(actor=student, canal=canal, junction=given.junction)
+        if facts.junction is not None:
+            readings.record_junction(actor=student, canal=canal, junction=facts.junction)
     canals.set_root(actor=student, case=case, name="MB", pattern=Pattern.JOIN, main_canal="MB1")
 
 
@@ -231,8 +231,8 @@ def with_size(asked: Asked, canal: str, final_size: int, reason: str = "") -> As
 
 def decide(supervisor: Person, version: ToothPlanVersion, decision: Decision, **more: Any) -> Any:
     seen = tuple(to_acknowledge(plan_of(version).cautions)) if decision is Decision.APPROVED else ()
-    given: dict[str, Any] = {"seen_hash": version.hash, "note": "Seen.", "acknowledged": seen}
-    return reviews.decide(supervisor=supervisor, version=version, decision=decision, **(given | more))[0]
+    fields: dict[str, Any] = {"seen_hash": version.hash, "note": "Seen.", "acknowledged": seen}
+    return reviews.decide(supervisor=supervisor, version=version, decision=decision, **(fields | more))[0]
 
 
 def client(person: Person | None) -> APIClient:

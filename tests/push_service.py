@@ -64,9 +64,9 @@ def _derived(salt: bytes, info: bytes, length: int, key: bytes) -> bytes:
 def claims(authorization: str, key: str) -> Any:
     """The claims of RFC 8292, once `key` is found to have signed them (ES256: RFC 7518, section 3.4)."""
     scheme, _, parts = authorization.partition(" ")
-    given = dict(part.strip().split("=", 1) for part in parts.split(","))
-    assert (scheme, given["k"]) == ("vapid", key)
-    signed, _, signature = given["t"].rpartition(".")
+    fields = dict(part.strip().split("=", 1) for part in parts.split(","))
+    assert (scheme, fields["k"]) == ("vapid", key)
+    signed, _, signature = fields["t"].rpartition(".")
     r, s = raw(signature)[:32], raw(signature)[32:]
     in_der = encode_dss_signature(int.from_bytes(r), int.from_bytes(s))
     of_point(raw(key)).verify(in_der, signed.encode(), ec.ECDSA(hashes.SHA256()))

@@ -24,13 +24,13 @@ def tag(value: object) -> str:
 
 def seen_tag(request: Request) -> str:
     """The tag of If-Match without its quotes. Raises HashMissing where there is none."""
-    given = request.headers.get("If-Match", "").strip()
-    if not given:
+    header = request.headers.get("If-Match", "").strip()
+    if not header:
         raise HashMissing
     # Compression on the way makes the tag a weak one. Both kinds name the stored content here, not its bytes on the
     # wire, so the mark is left aside; 'whatever is there' never matches.
-    given = given.removeprefix("W/")
-    return given[1:-1] if len(given) > 1 and given[0] == given[-1] == '"' else ""
+    header = header.removeprefix("W/")
+    return header[1:-1] if len(header) > 1 and header[0] == header[-1] == '"' else ""
 
 
 def maybe_seen_tag(request: Request) -> str | None:

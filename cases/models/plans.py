@@ -114,11 +114,11 @@ class PlanTexts(AppendOnly):
         return f"texts of {self.version_id}"
 
     @classmethod
-    def of(cls, version: ToothPlanVersion, *, given: str, plan: str) -> Self:
+    def of(cls, version: ToothPlanVersion, *, plan_input: str, plan: str) -> Self:
         """The texts of a version, not saved yet. Equal texts give equal bytes: gzip's time of writing is left out."""
-        whole = f"{BEFORE_GIVEN}{given}{BEFORE_PLAN}{plan}{AFTER_PLAN}"
+        whole = f"{BEFORE_GIVEN}{plan_input}{BEFORE_PLAN}{plan}{AFTER_PLAN}"
         packed = gzip.compress(whole.encode(), mtime=0)
-        return cls(version=version, packed=packed, given_length=len(given))
+        return cls(version=version, packed=packed, given_length=len(plan_input))
 
     def both(self) -> tuple[str, str]:
         """What the planner was given, and what it said, character by character: the version's hash is over these."""

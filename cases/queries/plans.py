@@ -143,4 +143,4 @@ def changes(version: ToothPlanVersion, against: int | None) -> PlanChanges | Non
 
 
 def _planned(version: ToothPlanVersion) -> Planned:
-    return Planned(number=version.number, given=plan_input_of(version), plan=plan_of(version))
+    return Planned(number=version.number, plan_input=plan_input_of(version), plan=plan_of(version))

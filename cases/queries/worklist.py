@@ -67,8 +67,8 @@ class WaitingPage:
     def tag(self) -> str:
         """Changes with all that is shown, times told in whole minutes. What never changes in a version is not read."""
         rows = _waiting_rows(self.programme_id).values_list("submitted_at", *SHOWN, "last_decision")
-        told = [(_whole_minutes(_seconds(at, self.now)), row) for at, *row in rows[: MOST_WAITING + 1]]
-        return digest(repr(told))
+        waiting = [(_whole_minutes(_seconds(at, self.now)), row) for at, *row in rows[: MOST_WAITING + 1]]
+        return digest(repr(waiting))
 
     @property
     def results(self) -> Sequence[Waiting]:

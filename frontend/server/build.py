@@ -60,8 +60,8 @@ def _read(stamp: Path) -> str:
 
 def _digest(*inputs: Path) -> str:
     digest = hashlib.sha256()
-    for given in inputs:
-        files = sorted(path for path in given.rglob("*") if path.is_file()) if given.is_dir() else [given]
+    for source in inputs:
+        files = sorted(path for path in source.rglob("*") if path.is_file()) if source.is_dir() else [source]
         for file in files:
             digest.update(os.path.relpath(file, FRONTEND).encode() + b"\0" + file.read_bytes())
     return digest.hexdigest()

@@ -46,27 +46,27 @@ class Environment:
 
     def missing(self) -> list[str]:
         """Everything that stands against a start, one sentence each; empty when the process may serve."""
-        told = []
+        faults = []
         if self.mode not in ("local", "production"):
-            told.append(f"MODE is {self.mode!r}; it is local or production.")
+            faults.append(f"MODE is {self.mode!r}; it is local or production.")
         if self.show_queries not in ("", "count", "all"):
-            told.append(f"SHOW_QUERIES is {self.show_queries!r}; it is count or all, or left out.")
+            faults.append(f"SHOW_QUERIES is {self.show_queries!r}; it is count or all, or left out.")
         if self.production:
             if len(self.secret_key) < LEAST_KEY_LENGTH:
-                told.append(f"SECRET_KEY is missing or shorter than {LEAST_KEY_LENGTH} characters.")
+                faults.append(f"SECRET_KEY is missing or shorter than {LEAST_KEY_LENGTH} characters.")
             if not self.allowed_hosts:
-                told.append("ALLOWED_HOSTS is missing: the names this server answers to, separated by commas.")
+                faults.append("ALLOWED_HOSTS is missing: the names this server answers to, separated by commas.")
             if "*" in self.allowed_hosts:
-                told.append("ALLOWED_HOSTS names every host (*); name those this server answers to.")
+                faults.append("ALLOWED_HOSTS names every host (*); name those this server answers to.")
             if self.behind_proxy and not self.trusted_proxies:
-                told.append("TRUSTED_PROXIES is missing: the addresses of the proxy, or all people share one.")
+                faults.append("TRUSTED_PROXIES is missing: the addresses of the proxy, or all people share one.")
             if not _read.str("DATABASE_URL", default=""):
-                told.append("DATABASE_URL is missing: the database that keeps the records.")
+                faults.append("DATABASE_URL is missing: the database that keeps the records.")
             if not (_read.str("IMAGE_FOLDER", default="") or _read.str("IMAGE_BUCKET", default="")):
-                told.append("IMAGE_FOLDER is missing, or IMAGE_BUCKET: where images are kept.")
+                faults.append("IMAGE_FOLDER is missing, or IMAGE_BUCKET: where images are kept.")
             if _read.str("IMAGE_BUCKET", default="") and not find_spec("storages"):
-                told.append("IMAGE_BUCKET needs more packages: pip install -r .lock/s3.txt")
-        return told
+                faults.append("IMAGE_BUCKET needs more packages: pip install -r .lock/s3.txt")
+        return faults
 
     def key(self) -> str:
         """The secret key; one of this process alone where none is given, so that sessions end with it."""

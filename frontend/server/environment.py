@@ -45,8 +45,8 @@ def install(wanted: str) -> None:
         _make_venv()
     print(f"Installing what Fourth Canal needs ({wanted}), once ...", file=sys.stderr, flush=True)  # noqa: T201
     # Compiled when it is imported: compiling all of it is a third of the time, and much is never imported.
-    given = ["--disable-pip-version-check", "--no-input", "--no-compile", "--quiet"]
-    pip = [str(BIN / "python"), "-m", "pip", "install", *given]
+    options = ["--disable-pip-version-check", "--no-input", "--no-compile", "--quiet"]
+    pip = [str(BIN / "python"), "-m", "pip", "install", *options]
     done = subprocess.run(
         [*pip, "--require-hashes", "-r", str(lock_file(wanted))], capture_output=True, text=True, check=False
     )

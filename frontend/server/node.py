@@ -27,5 +27,5 @@ def _version(path: str) -> tuple[int, int]:
     if node is None:
         return (0, 0)
     said = subprocess.run([node, "--version"], capture_output=True, text=True, check=False).stdout
-    found = re.match(r"v(\d+)\.(\d+)", said)
-    return (int(found[1]), int(found[2])) if found else (0, 0)
+    version = re.match(r"v(\d+)\.(\d+)", said)
+    return (int(version[1]), int(version[2])) if version else (0, 0)

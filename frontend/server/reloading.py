@@ -30,9 +30,9 @@ def start(address: Address, settings: dict[str, str]) -> list[subprocess.Popen[b
         str(address.port),
         "--strictPort",
     ]
-    told = {"DJANGO_PORT": str(django.port), "PATH": node.search_path()}
+    environment = {"DJANGO_PORT": str(django.port), "PATH": node.search_path()}
     try:
-        servers.append(serve.start(address, told, [*app, "--clearScreen", "false"]))
+        servers.append(serve.start(address, environment, [*app, "--clearScreen", "false"]))
     except BaseException:
         serve.stop(servers[0])
         raise

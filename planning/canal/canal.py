@@ -28,7 +28,7 @@ from planning.tray.selection import Selection
 class Canal:
     """One canal, with all that is known of it before its order of work is written."""
 
-    given: PlanInput
+    plan_input: PlanInput
     number: int
     length: Length
     join: Join | None
@@ -51,7 +51,7 @@ class Canal:
 
     @property
     def input(self) -> CanalInput:
-        return self.given.canals[self.number]
+        return self.plan_input.canals[self.number]
 
     @property
     def worked_size(self) -> int | None:
@@ -61,7 +61,7 @@ class Canal:
     @property
     def orifice_mm(self) -> float:
         """From the reference point to the orifice: measured, else at the crown's mean length."""
-        return prepared_shape.orifice_mm(self.input, self.given.setting, self.crown_mm)
+        return prepared_shape.orifice_mm(self.input, self.plan_input.setting, self.crown_mm)
 
     @property
     def end_mm(self) -> float | None:
@@ -77,30 +77,32 @@ class Canal:
         return initial_shape_of(self.widths, self.orifice_mm, self.length.working_length_mm)
 
 
-def tooth_of(given: PlanInput) -> Tooth:
+def tooth_of(plan_input: PlanInput) -> Tooth:
     """Raises UnknownTooth."""
     try:
-        return anatomy.find(ToothName(notation=Notation.ISO_3950, designation=given.tooth))
+        return anatomy.find(ToothName(notation=Notation.ISO_3950, designation=plan_input.tooth))
     except UnknownTooth as refusal:
         refusal.pointer = ("tooth",)
         raise
 
 
-def describe(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figures: Figures) -> Canal:
+def describe(plan_input: PlanInput, number: int, tooth: Tooth, selected: Selection, figures: Figures) -> Canal:
     """Canal `number` with all that is known of it. Raises what its readings, widths and choices are refused for."""
-    canal = given.canals[number]
-    about = _about(given, canal)
+    canal = plan_input.canals[number]
+    about = _about(plan_input, canal)
     length = _length(number, canal, about, figures)
-    join = join_of(given, number, length)
+    join = join_of(plan_input, number, length)
     beyond_mm = apex_beyond_mm(length, canal.readings, about, figures)
-    widths = widths_of(given, number, figures, beyond_mm=beyond_mm)
-    charted = final_size.Charted(given=given, number=number, tooth=tooth, length=length, join=join, widths=widths)
+    widths = widths_of(plan_input, number, figures, beyond_mm=beyond_mm)
+    charted = final_size.Charted(
+        plan_input=plan_input, number=number, tooth=tooth, length=length, join=join, widths=widths
+    )
     asked = final_size.asked(charted, selected.series_taper, figures)
-    kit = kit_sizes(selected, phases_of(given), figures)
+    kit = kit_sizes(selected, phases_of(plan_input), figures)
     advised = kit.proposed(apical_size.advise(asked, figures))
-    size = _final_size(given, number, advised)
+    size = _final_size(plan_input, number, advised)
     return Canal(
-        given=given,
+        plan_input=plan_input,
         number=number,
         length=length,
         join=join,
@@ -114,11 +116,11 @@ def describe(given: PlanInput, number: int, tooth: Tooth, selected: Selection, f
     )
 
 
-def _about(given: PlanInput, canal: CanalInput) -> LengthContext:
+def _about(plan_input: PlanInput, canal: CanalInput) -> LengthContext:
     return LengthContext(
         canal=canal.name,
         reference_point=canal.reference_point,
-        setting=given.setting,
+        setting=plan_input.setting,
         resorption=canal.resorption,
         apex_mm=canal.apex_mm,
     )
@@ -131,11 +133,11 @@ def _length(number: int, canal: CanalInput, about: LengthContext, figures: Figur
         raise refusal.below("canals", number, "readings") from None
 
 
-def _final_size(given: PlanInput, number: int, advised: SizeRange) -> int | None:
+def _final_size(plan_input: PlanInput, number: int, advised: SizeRange) -> int | None:
     """As a supervisor chose it for a wide canal, else as it was chosen, else as it is proposed."""
-    name = given.canals[number].name
-    chosen = next(((n, c.final_size) for n, c in enumerate(given.choices.canals) if c.canal == name), (0, None))
-    let = ((n, o.final_size) for n, o in enumerate(given.overrides) if (o.code, o.canal) == (WIDE_CANAL, name))
+    name = plan_input.canals[number].name
+    chosen = next(((n, c.final_size) for n, c in enumerate(plan_input.choices.canals) if c.canal == name), (0, None))
+    let = ((n, o.final_size) for n, o in enumerate(plan_input.overrides) if (o.code, o.canal) == (WIDE_CANAL, name))
     decided = next(let, (0, None))
     _refuse_no_size(name, chosen[1], ("choices", "canals", chosen[0], "final_size"))
     _refuse_no_size(name, decided[1], ("overrides", decided[0], "final_size"))

@@ -21,7 +21,7 @@ from planning.lengths.readings import Length
 class Charted:
     """One canal of a tooth to be planned, as far as it has been worked out."""
 
-    given: PlanInput
+    plan_input: PlanInput
     number: int
     tooth: Tooth
     length: Length
@@ -30,30 +30,30 @@ class Charted:
 
     @property
     def canal(self) -> CanalInput:
-        return self.given.canals[self.number]
+        return self.plan_input.canals[self.number]
 
 
 def asked(charted: Charted, taper: int, figures: Figures) -> SizeRequest:
     """Raises ChoiceNotPossible for a first binder that is no ISO size."""
-    given, number, canal, tooth = charted.given, charted.number, charted.canal, charted.tooth
+    plan_input, number, canal, tooth = charted.plan_input, charted.number, charted.canal, charted.tooth
     deepest_um = end_um(charted.length, charted.join)
     place = None if deepest_um is None else _place(charted, mm(deepest_um))
-    thin = None if place is None else prepared_shape.thin_wall(canal, tooth.iso, given.setting, place, figures)
+    thin = None if place is None else prepared_shape.thin_wall(canal, tooth.iso, plan_input.setting, place, figures)
     return SizeRequest(
         tooth_iso=tooth.iso,
         canal=canal.name,
-        setting=given.setting,
+        setting=plan_input.setting,
         taper=taper,
         curvature_deg=canal.curvature_deg,
-        first_binder=gauging.first_binder(given, number, deepest_um),
-        loose=gauging.loosened(given),
+        first_binder=gauging.first_binder(plan_input, number, deepest_um),
+        loose=gauging.loosened(plan_input),
         end=None if charted.widths is None else _end(charted.widths, place),
         wall=None if place is None else prepared_shape.wall_above(thin, place),
     )
 
 
 def _place(charted: Charted, end_mm: float) -> CanalFrame:
-    orifice = prepared_shape.orifice_mm(charted.canal, charted.given.setting, charted.tooth.crown_mm or 0.0)
+    orifice = prepared_shape.orifice_mm(charted.canal, charted.plan_input.setting, charted.tooth.crown_mm or 0.0)
     length = charted.length.working_length_mm
     initial_shape = None
     if charted.widths is not None and length is not None:

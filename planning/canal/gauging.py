@@ -10,14 +10,14 @@ from planning.techniques.rules import SHAPES
 from planning.techniques.technique import Phase, PhaseKind
 
 
-def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | None:
+def first_binder(plan_input: PlanInput, number: int, end_um: int | None) -> int | None:
     """The first size that bound at the canal's end; None where none is known.
 
     As a person recorded it. Else the smallest hand size that was felt to stop short of the end between coronal flaring
     and the first shaping; where every size gauged there went to the end, the next size above them. Raises
     ChoiceNotPossible for a size that is not in the series.
     """
-    canal = given.canals[number]
+    canal = plan_input.canals[number]
     if canal.first_binder_size is not None:
         if canal.first_binder_size not in sizes():
             at = ("canals", number, "first_binder_size")
@@ -26,11 +26,11 @@ def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | Non
     if end_um is None:
         return None
     # What ran loose at length before flaring was widened there by itself: that it is loose now says nothing.
-    loose = loosened(given) or 0
+    loose = loosened(plan_input) or 0
     felt = [
         (phase, size, depth_um)
-        for phase in _gauging_phases(given)
-        for size, depth_um in _felt_by_hand(given, canal, phase)
+        for phase in _gauging_phases(plan_input)
+        for size, depth_um in _felt_by_hand(plan_input, canal, phase)
         if size > loose
     ]
     held = [size for _, size, depth_um in felt if depth_um < end_um]
@@ -41,35 +41,35 @@ def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | Non
     return size_above(max(passed)) if passed else None
 
 
-def loosened(given: PlanInput) -> int | None:
+def loosened(plan_input: PlanInput) -> int | None:
     """Largest size that the technique has loose at length before coronal flaring; None without flaring."""
-    flare = _first(given, frozenset({PhaseKind.FLARE}))
+    flare = _first(plan_input, frozenset({PhaseKind.FLARE}))
     if flare is None:
         return None
-    chosen = given.choices.glide_path_to_size
+    chosen = plan_input.choices.glide_path_to_size
     before = [
         (chosen if chosen is not None else phase.to_size)
-        for phase in given.technique.phases[:flare]
+        for phase in plan_input.technique.phases[:flare]
         if phase.kind is PhaseKind.TO_LENGTH and not phase.to_estimate
     ]
-    return max((size for size in before if size is not None), default=given.technique.recapitulate_size)
+    return max((size for size in before if size is not None), default=plan_input.technique.recapitulate_size)
 
 
-def _gauging_phases(given: PlanInput) -> tuple[Phase, ...]:
-    flare = _first(given, frozenset({PhaseKind.FLARE}))
-    shapes = _first(given, SHAPES)
-    return () if flare is None else given.technique.phases[flare + 1 : shapes]
+def _gauging_phases(plan_input: PlanInput) -> tuple[Phase, ...]:
+    flare = _first(plan_input, frozenset({PhaseKind.FLARE}))
+    shapes = _first(plan_input, SHAPES)
+    return () if flare is None else plan_input.technique.phases[flare + 1 : shapes]
 
 
-def _first(given: PlanInput, kinds: frozenset[PhaseKind]) -> int | None:
-    return next((n for n, phase in enumerate(given.technique.phases) if phase.kind in kinds), None)
+def _first(plan_input: PlanInput, kinds: frozenset[PhaseKind]) -> int | None:
+    return next((n for n, phase in enumerate(plan_input.technique.phases) if phase.kind in kinds), None)
 
 
-def _felt_by_hand(given: PlanInput, canal: CanalInput, phase: Phase) -> list[tuple[int, int]]:
+def _felt_by_hand(plan_input: PlanInput, canal: CanalInput, phase: Phase) -> list[tuple[int, int]]:
     """(size, depth µm) of every hand instrument felt in a phase."""
     by_node = {
         f"{phase.key}/{instrument.size:02d}-{instrument.taper:02d}": instrument.size
-        for instrument in given.kit.instruments
+        for instrument in plan_input.kit.instruments
         if instrument.motion is Motion.HAND
     }
     return [(by_node[felt.node], um(felt.depth_mm)) for felt in canal.felt if felt.node in by_node]

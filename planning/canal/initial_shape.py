@@ -40,14 +40,14 @@ class Widths:
     """Those of the lowest level, narrow and wide side; empty for widths that were entered."""
 
 
-def widths_of(given: PlanInput, number: int, figures: Figures, *, beyond_mm: float) -> Widths | None:
+def widths_of(plan_input: PlanInput, number: int, figures: Figures, *, beyond_mm: float) -> Widths | None:
     """The widths of canal `number`: its own, a training block's, or published; None where none are known.
 
     Its own are told from the end of the preparation; published ones are counted from the apex, which lies `beyond_mm`
     beyond that. Raises CanalsDoNotFit for widths that cannot be right.
     """
-    canal = given.canals[number]
-    block = given.setting is Setting.BLOCK
+    canal = plan_input.canals[number]
+    block = plan_input.setting is Setting.BLOCK
     if canal.widths:
         try:
             refuse_widths(canal.widths, canal.name)
@@ -73,7 +73,7 @@ def widths_of(given: PlanInput, number: int, figures: Figures, *, beyond_mm: flo
             wide_widening=widens.value,
             end_rows=(tip.key, tip.key),
         )
-    return _published(given, canal.name, beyond_mm, figures)
+    return _published(plan_input, canal.name, beyond_mm, figures)
 
 
 def initial_shape_of(widths: Widths, orifice_mm: float, end_mm: float) -> InitialShape | None:
@@ -111,9 +111,9 @@ def _between(levels: Sequence[_Level], height: float) -> _Level:
     return levels[-1]
 
 
-def _published(given: PlanInput, name: str, beyond_mm: float, figures: Figures) -> Widths | None:
-    charted = {canal.name for canal in given.canals}
-    tooth = like(given.tooth)
+def _published(plan_input: PlanInput, name: str, beyond_mm: float, figures: Figures) -> Widths | None:
+    charted = {canal.name for canal in plan_input.canals}
+    tooth = like(plan_input.tooth)
     row = next(
         (
             row

@@ -34,13 +34,13 @@ class Join:
         return None if self.junction_um is None else stop_um(self.junction_um)
 
 
-def refuse_unfit_roots(given: PlanInput) -> None:
+def refuse_unfit_roots(plan_input: PlanInput) -> None:
     """Raises CanalsDoNotFit or ChoiceNotPossible for roots that do not match the canals."""
-    names = {root.name for root in given.roots}
-    if len(names) < len(given.roots):
+    names = {root.name for root in plan_input.roots}
+    if len(names) < len(plan_input.roots):
         raise CanalsDoNotFit(reason="A root is there twice.", at=("roots",))
-    for number, root in enumerate(given.roots):
-        here = [canal.name for canal in given.canals if canal.root == root.name]
+    for number, root in enumerate(plan_input.roots):
+        here = [canal.name for canal in plan_input.canals if canal.root == root.name]
         at = ("roots", number)
         if not here:
             raise CanalsDoNotFit(reason=f"Root {root.name} has no canal in this plan.", at=(*at, "name"))
@@ -52,27 +52,27 @@ def refuse_unfit_roots(given: PlanInput) -> None:
             raise ChoiceNotPossible(canal=f"Root {root.name}", reason=reason, at=(*at, "main_canal"))
 
 
-def root_of(given: PlanInput, canal: CanalInput) -> RootInput | None:
-    return next((root for root in given.roots if root.name == canal.root), None)
+def root_of(plan_input: PlanInput, canal: CanalInput) -> RootInput | None:
+    return next((root for root in plan_input.roots if root.name == canal.root), None)
 
 
-def shares_with(given: PlanInput, canal: CanalInput) -> tuple[str, ...]:
+def shares_with(plan_input: PlanInput, canal: CanalInput) -> tuple[str, ...]:
     """The canals that share part of its way; one that was searched for and not found is none."""
-    root = root_of(given, canal)
+    root = root_of(plan_input, canal)
     if root is None or root.pattern not in SHARING or canal.finding is Finding.SEARCHED_NOT_FOUND:
         return ()
     return tuple(
         other.name
-        for other in given.canals
+        for other in plan_input.canals
         if other.root == root.name and other.name != canal.name and other.finding is not Finding.SEARCHED_NOT_FOUND
     )
 
 
-def join_of(given: PlanInput, number: int, length: Length) -> Join | None:
+def join_of(plan_input: PlanInput, number: int, length: Length) -> Join | None:
     """How canal `number` joins; None where it runs on its own. Raises JunctionBeyondCanal, or CanalsDoNotFit where it
     would join above its measured orifice."""
-    canal = given.canals[number]
-    root = root_of(given, canal)
+    canal = plan_input.canals[number]
+    root = root_of(plan_input, canal)
     if root is None or root.pattern not in JOINING or root.main_canal in (None, canal.name):
         return None
     main = root.main_canal or ""
@@ -96,7 +96,7 @@ def join_of(given: PlanInput, number: int, length: Length) -> Join | None:
         raise CanalsDoNotFit(reason=reason, at=("canals", number, "junction", "from_terminus_mm"))
     if junction.method == "image_estimate":
         guessed = caution("junction-estimated", canal=canal.name, main=main)
-        accepted = override_of(given, guessed.code, canal.name) is not None
+        accepted = override_of(plan_input, guessed.code, canal.name) is not None
         return Join(main=main, junction_um=then_um - away_um if accepted else None, caution=guessed)
     moved = abs(um(length.working_length_mm) - then_um)
     warn = caution("junction-moved", canal=canal.name, value=mm(moved), unit="mm") if moved else None

@@ -10,15 +10,15 @@ from planning.foundation.tables import Figures
 from planning.techniques.technique import Phase, PhaseKind
 
 
-def phases_of(given: PlanInput) -> list[Phase]:
+def phases_of(plan_input: PlanInput) -> list[Phase]:
     """The phases of the setting, each with the hold point that is asked for there.
 
     A phase whose hold point is not asked for keeps what is worked in it. It keeps its image only where that shows a
     length, and the student judges that alone. The hold point of the cone is then about the final size too.
     """
-    more = Figures(given.thresholds)["sign_offs.bench_more"] >= 1
-    here = [phase for phase in given.technique.phases if given.setting in phase.settings]
-    unasked = [phase for phase in here if not (more or given.setting in phase.hold_point_in)]
+    more = Figures(plan_input.thresholds)["sign_offs.bench_more"] >= 1
+    here = [phase for phase in plan_input.technique.phases if plan_input.setting in phase.settings]
+    unasked = [phase for phase in here if not (more or plan_input.setting in phase.hold_point_in)]
     return list(_asked(here, unasked))
 
 

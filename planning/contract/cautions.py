@@ -111,17 +111,17 @@ def _plain(value: float | None) -> str:
 # --- what a supervisor lets pass -----------------------------------------------------------------------------------
 
 
-def refuse_overrides(given: PlanInput) -> None:
+def refuse_overrides(plan_input: PlanInput) -> None:
     """Raises OverrideNotPossible for one that could never count, its path at what is wrong."""
-    canals = {canal.name for canal in given.canals}
-    for number, override in enumerate(given.overrides):
+    canals = {canal.name for canal in plan_input.canals}
+    for number, override in enumerate(plan_input.overrides):
         at = ("overrides", number)
         refuse_override(override, at=at)
         if override.canal is not None and override.canal not in canals:
             raise OverrideNotPossible(
                 overridden=override.code, reason=f"there is no canal {override.canal}.", at=(*at, "canal")
             )
-        if any((override.code, override.canal) == (other.code, other.canal) for other in given.overrides[:number]):
+        if any((override.code, override.canal) == (other.code, other.canal) for other in plan_input.overrides[:number]):
             raise OverrideNotPossible(overridden=override.code, reason="it is there twice.", at=at)
 
 
@@ -141,24 +141,24 @@ def refuse_override(override: Override, *, at: tuple[str | int, ...] = ()) -> No
         raise OverrideNotPossible(overridden=override.code, reason="write the reason.", at=(*at, "reason"))
 
 
-def override_of(given: PlanInput, code: str, canal: str | None) -> str | None:
+def override_of(plan_input: PlanInput, code: str, canal: str | None) -> str | None:
     """The supervisor's reason for letting this caution pass, or None."""
     return next(
-        (override.reason for override in given.overrides if (override.code, override.canal) == (code, canal)), None
+        (override.reason for override in plan_input.overrides if (override.code, override.canal) == (code, canal)), None
     )
 
 
-def overridden(given: PlanInput, cautions: Iterable[Caution]) -> list[Caution]:
+def overridden(plan_input: PlanInput, cautions: Iterable[Caution]) -> list[Caution]:
     """The same cautions; those that a supervisor lets pass carry the reason."""
-    return [replace(each, overridden=override_of(given, each.code, each.canal)) for each in cautions]
+    return [replace(each, overridden=override_of(plan_input, each.code, each.canal)) for each in cautions]
 
 
-def unused_overrides(given: PlanInput, cautions: Sequence[Caution]) -> list[Caution]:
+def unused_overrides(plan_input: PlanInput, cautions: Sequence[Caution]) -> list[Caution]:
     """A note for each override whose caution this plan does not have."""
     had = {(each.code, each.canal) for each in cautions}
     return [
         caution("override-unused", canal=override.canal, overridden=override.code)
-        for override in given.overrides
+        for override in plan_input.overrides
         if (override.code, override.canal) not in had
     ]
 

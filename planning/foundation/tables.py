@@ -90,14 +90,14 @@ class Figures:
         """Raises KeyError where `own` names a figure that does not exist."""
         self._table = dict(published())
         for key, value in (own or {}).items():
-            given = self._table[key]
+            figure = self._table[key]
             self._table[key] = Figure(
                 key=key,
                 value=value,
-                unit=given.unit,
-                source=f"set by the programme in place of {given.value:g} {given.unit} ({given.source})",
+                unit=figure.unit,
+                source=f"set by the programme in place of {figure.value:g} {figure.unit} ({figure.source})",
                 know="programme rule",
-                says=given.says,
+                says=figure.says,
                 programme=True,
             )
         self._used: set[str] = set()

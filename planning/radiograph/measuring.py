@@ -25,30 +25,30 @@ MOST_POINTS = 40  # of one line: one every half millimetre; along a known object
 MOST_PLACES = 40  # of one line
 
 
-def measure(given: ImageMarks, figures: Figures) -> Measured:
+def measure(marks: ImageMarks, figures: Figures) -> Measured:
     """Every line measured on one scale. Raises ScaleNotUsable, PointsDoNotFit, TooMuchWork, their path in the marks."""
-    _refuse_too_much(given)
-    tapped = figures["tapping.spread"] if given.tapped_within_px is None else given.tapped_within_px
+    _refuse_too_much(marks)
+    tapped = figures["tapping.spread"] if marks.tapped_within_px is None else marks.tapped_within_px
     if not 0 < tapped <= figures["tapping.most"]:
         reason = f"marks within {tapped:g} px cannot be: above 0 to {figures['tapping.most']:g}."
         raise ScaleNotUsable(reason=reason, at=("tapped_within_px",))
-    refuse_outside(given)
-    scale = scale_of(given.facts, given.known, tapped, figures)
-    on = _On(given, scale, touch_of(tapped, scale.row_per_column, figures), figures)
+    refuse_outside(marks)
+    scale = scale_of(marks.facts, marks.known, tapped, figures)
+    on = _On(marks, scale, touch_of(tapped, scale.row_per_column, figures), figures)
     lines = []
-    for number, each in enumerate(given.lines):
+    for number, each in enumerate(marks.lines):
         try:
             lines.append(_measured(each, on))
         except PlanningError as refusal:
             raise refusal.below("lines", number) from None
-    return Measured(scale=scale, lines=tuple(lines), touch_says=says_of([mark for _, mark in given.places()], tapped))
+    return Measured(scale=scale, lines=tuple(lines), touch_says=says_of([mark for _, mark in marks.places()], tapped))
 
 
 @dataclass(frozen=True, slots=True)
 class _On:
     """The image that lines are measured on."""
 
-    given: ImageMarks
+    marks: ImageMarks
     scale: Scale
     touch: Touch
     figures: Figures
@@ -151,8 +151,8 @@ def _reading(of: CanalLine, mm: Between | None, tip: Between | None, on: _On, co
         )
     if mm is None or not within("length").holds(mm.value):
         return None
-    known = on.given.known
-    detector = None if on.given.facts is None else on.given.facts.at_detector
+    known = on.marks.known
+    detector = None if on.marks.facts is None else on.marks.facts.at_detector
     if known is not None and known.what == "instrument" and detector and not why_not(detector, on.figures):
         on_detector = np.array(
             [(point.x_px * detector.column_mm, point.y_px * detector.row_mm) for point in known.points]
@@ -189,14 +189,14 @@ def _places(of: CanalLine, marks: Marks, unit: Marks, scale: Scale, straight_to:
     )
 
 
-def _refuse_too_much(given: ImageMarks) -> None:
+def _refuse_too_much(plan_input: ImageMarks) -> None:
     """Raises TooMuchWork. It only counts the marks: to look at each of too many would already be too much work."""
-    if len(given.lines) > MOST_LINES:
-        raise TooMuchWork(reason=f"{len(given.lines)} lines are more than {MOST_LINES}.", at=("lines",))
-    along = len(given.known.points) if given.known else 0
+    if len(plan_input.lines) > MOST_LINES:
+        raise TooMuchWork(reason=f"{len(plan_input.lines)} lines are more than {MOST_LINES}.", at=("lines",))
+    along = len(plan_input.known.points) if plan_input.known else 0
     if along > MOST_POINTS:
         raise TooMuchWork(reason=f"{along} marks along it are more than {MOST_POINTS}.", at=("known", "points"))
-    for number, of in enumerate(given.lines):
+    for number, of in enumerate(plan_input.lines):
         for what, count, most in (
             ("points", len(of.points), MOST_POINTS),
             ("places_mm", len(of.places_mm), MOST_PLACES),

@@ -33,32 +33,32 @@ class Selection:
         return first.taper
 
 
-def select(given: PlanInput, figures: Figures) -> Selection:
+def select(plan_input: PlanInput, figures: Figures) -> Selection:
     """Raises MotionNotAccepted, InstrumentNotDescribed, KitLacks."""
-    technique = given.technique
-    _refuse_unfit(given, figures)
-    instruments = given.kit.instruments
+    technique = plan_input.technique
+    _refuse_unfit(plan_input, figures)
+    instruments = plan_input.kit.instruments
     hand: dict[int, Instrument] = {}
     for instrument in sorted((i for i in instruments if i.motion is Motion.HAND), key=lambda i: (i.size, i.taper)):
         hand.setdefault(instrument.size, instrument)
     if technique.recapitulate_size not in hand:
         raise _lacks(technique, f"hand instrument of size {technique.recapitulate_size:02d}")
     engine = any(phase.kind is PhaseKind.DESCEND for phase in technique.phases)
-    glide_path_to = _glide_path_to(given)
-    series = _series(given) if engine else {}
+    glide_path_to = _glide_path_to(plan_input)
+    series = _series(plan_input) if engine else {}
     return Selection(
         hand=hand,
         recapitulating=hand[technique.recapitulate_size],
         glide_path_to=glide_path_to,
-        coronal=_coronal(given),
+        coronal=_coronal(plan_input),
         series=series,
         descending=_descending(technique, series, glide_path_to) if engine else (),
     )
 
 
-def _refuse_unfit(given: PlanInput, figures: Figures) -> None:
+def _refuse_unfit(plan_input: PlanInput, figures: Figures) -> None:
     seen: set[str] = set()
-    for number, instrument in enumerate(given.kit.instruments):
+    for number, instrument in enumerate(plan_input.kit.instruments):
         at = ("kit", "instruments", number)
         try:
             refuse_undescribed(instrument, figures)
@@ -67,50 +67,48 @@ def _refuse_unfit(given: PlanInput, figures: Figures) -> None:
         if instrument.key in seen:
             raise InstrumentNotDescribed(instrument=instrument.key, reason="it is in the kit twice. Keep one.", at=at)
         seen.add(instrument.key)
-        unaccepted = instrument.motion not in given.technique.motions
+        unaccepted = instrument.motion not in plan_input.technique.motions
         # A hand technique leaves engine instruments in the drawer; one of a motion that no phase could use is refused.
-        if unaccepted and instrument.use is not Use.HAND and Motion.CONTINUOUS in given.technique.motions:
+        if unaccepted and instrument.use is not Use.HAND and Motion.CONTINUOUS in plan_input.technique.motions:
             raise MotionNotAccepted(
-                technique=given.technique.name,
-                accepted=" and ".join(given.technique.motions),
+                technique=plan_input.technique.name,
+                accepted=" and ".join(plan_input.technique.motions),
                 instrument=instrument.name,
                 motion=instrument.motion,
                 at=(*at, "motion"),
             )
 
 
-def _glide_path_to(given: PlanInput) -> int:
-    chosen = given.choices.glide_path_to_size
-    hand_phases = [p for p in given.technique.phases if p.kind is PhaseKind.TO_LENGTH and not p.to_estimate]
+def _glide_path_to(plan_input: PlanInput) -> int:
+    chosen, least = plan_input.choices.glide_path_to_size, plan_input.technique.recapitulate_size
+    hand_phases = [p for p in plan_input.technique.phases if p.kind is PhaseKind.TO_LENGTH and not p.to_estimate]
     written = next((p.to_size for p in hand_phases if p.to_size is not None), None)
-    size = chosen if chosen is not None else written or given.technique.recapitulate_size
-    if size not in sizes() or size < given.technique.recapitulate_size:
-        reason = (
-            f"the last glide-path size must be an ISO size from {given.technique.recapitulate_size:02d} up, not {size}."
-        )
+    size = chosen if chosen is not None else written or least
+    if size not in sizes() or size < least:
+        reason = f"the last glide-path size must be an ISO size from {least:02d} up, not {size}."
         raise ChoiceNotPossible(canal="Glide path", reason=reason, at=("choices", "glide_path_to_size"))
     return size
 
 
-def _coronal(given: PlanInput) -> tuple[Instrument, ...]:
-    if not any(phase.kind is PhaseKind.FLARE for phase in given.technique.phases):
+def _coronal(plan_input: PlanInput) -> tuple[Instrument, ...]:
+    if not any(phase.kind is PhaseKind.FLARE for phase in plan_input.technique.phases):
         return ()
-    coronal = [i for i in given.kit.instruments if i.use is Use.CORONAL]
+    coronal = [i for i in plan_input.kit.instruments if i.use is Use.CORONAL]
     if not coronal:
-        raise _lacks(given.technique, "coronal instrument")
+        raise _lacks(plan_input.technique, "coronal instrument")
     return tuple(sorted(coronal, key=lambda i: (-i.taper, -i.size)))
 
 
-def _series(given: PlanInput) -> dict[int, Instrument]:
-    shaping = [i for i in given.kit.instruments if i.use is Use.SHAPING]
+def _series(plan_input: PlanInput) -> dict[int, Instrument]:
+    shaping = [i for i in plan_input.kit.instruments if i.use is Use.SHAPING]
     if not shaping:
-        raise _lacks(given.technique, "shaping instrument")
-    taper = given.choices.series_taper
+        raise _lacks(plan_input.technique, "shaping instrument")
+    taper = plan_input.choices.series_taper
     if taper is None:
         taper = min(i.taper for i in shaping)
     series = {i.size: i for i in sorted(shaping, key=lambda i: i.size) if i.taper == taper}
     if not series:
-        raise _lacks(given.technique, f"shaping instrument of taper .{taper:02d}", at=("choices", "series_taper"))
+        raise _lacks(plan_input.technique, f"shaping instrument of taper .{taper:02d}", at=("choices", "series_taper"))
     return series
 
 

@@ -43,15 +43,15 @@ def refuse_unknown(recorded: Iterable[str]) -> None:
         seen.add(key)
 
 
-def count(given: PlanInput, tooth: Tooth, figures: Figures) -> Difficulty | None:
+def count(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> Difficulty | None:
     """None for a training block. Raises FactorNotKnown, its path below the input."""
     try:
-        refuse_unknown(given.factors)
+        refuse_unknown(plan_input.factors)
     except FactorNotKnown as refusal:
         raise refusal.below("factors") from None
-    if given.setting is Setting.BLOCK:
+    if plan_input.setting is Setting.BLOCK:
         return None
-    factors_found = _highest([*map(_recorded, given.factors), *_worked_out(given, tooth, figures)])
+    factors_found = _highest([*map(_recorded, plan_input.factors), *_worked_out(plan_input, tooth, figures)])
     high, moderate = (sum(factor.level == level for factor in factors_found) for level in ("high", "moderate"))
     rule = figures.row("difficulty.moderate_high")
     return Difficulty(
@@ -72,11 +72,11 @@ def _level(high: int, moderate: int, moderate_high: int) -> Level:
     return "moderate" if moderate else "low"
 
 
-def cautions(given: PlanInput, counted: Difficulty | None) -> Iterator[Caution]:
+def cautions(plan_input: PlanInput, counted: Difficulty | None) -> Iterator[Caution]:
     """A high case waits for a supervisor where there is a patient."""
     if counted is None or counted.level != "high":
         return
-    code = "difficulty-high" if given.setting is Setting.CLINIC else "difficulty-high-bench"
+    code = "difficulty-high" if plan_input.setting is Setting.CLINIC else "difficulty-high-bench"
     yield caution(code, factors="; ".join(factor.says for factor in counted.factors))
 
 
@@ -114,12 +114,12 @@ def _shown(key: str, level: Level, what: str, figure: Figure | None = None) -> F
     return replace(factor, says=says, from_plan=True, source=rests_on.source, know=rests_on.know)
 
 
-def _worked_out(given: PlanInput, tooth: Tooth, figures: Figures) -> Iterator[FactorFound]:
+def _worked_out(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> Iterator[FactorFound]:
     yield from (_shown("kind", level, tooth.name) for end, level in KINDS if tooth.name.endswith(end))
-    for root in given.roots:
+    for root in plan_input.roots:
         if root.pattern in DIVIDES:
             yield _shown("division", "high", f"{root.name}: {root.pattern}")
-    for canal in given.canals:
+    for canal in plan_input.canals:
         yield from _of_canal(canal, figures)
 
 

@@ -26,49 +26,49 @@ MOST_FELT = 400  # of one canal: every step of the longest order of work
 MOST_DIAMETERS = 40  # of one instrument of variable taper
 
 
-def refuse_too_much(given: PlanInput) -> None:
+def refuse_too_much(plan_input: PlanInput) -> None:
     """Raises TooMuchWork, its path at what there is too much of."""
     counted: tuple[tuple[str, int, int, tuple[str | int, ...]], ...] = (
-        ("canals", len(given.canals), MOST_CANALS, ("canals",)),
-        ("roots", len(given.roots), MOST_CANALS, ("roots",)),
-        ("choices of canals", len(given.choices.canals), MOST_CANALS, ("choices", "canals")),
-        ("instruments", len(given.kit.instruments), MOST_INSTRUMENTS, ("kit", "instruments")),
-        ("needles", len(given.kit.needles), MOST_NEEDLES, ("kit", "needles")),
-        ("irrigants", len(given.choices.final_rinse), MOST_PASSES, ("choices", "final_rinse")),
-        ("phases", len(given.technique.phases), MOST_PHASES, ("technique", "phases")),
-        ("thresholds", len(given.thresholds), MOST_THRESHOLDS, ("thresholds",)),
-        ("cones, pluggers and spreaders", len(given.kit.filling), MOST_INSTRUMENTS, ("kit", "filling")),
-        ("factors", len(given.factors), MOST_INSTRUMENTS, ("factors",)),
-        ("overrides", len(given.overrides), MOST_THRESHOLDS, ("overrides",)),
-        ("samples", given.samples, MOST_SAMPLES, ("samples",)),
+        ("canals", len(plan_input.canals), MOST_CANALS, ("canals",)),
+        ("roots", len(plan_input.roots), MOST_CANALS, ("roots",)),
+        ("choices of canals", len(plan_input.choices.canals), MOST_CANALS, ("choices", "canals")),
+        ("instruments", len(plan_input.kit.instruments), MOST_INSTRUMENTS, ("kit", "instruments")),
+        ("needles", len(plan_input.kit.needles), MOST_NEEDLES, ("kit", "needles")),
+        ("irrigants", len(plan_input.choices.final_rinse), MOST_PASSES, ("choices", "final_rinse")),
+        ("phases", len(plan_input.technique.phases), MOST_PHASES, ("technique", "phases")),
+        ("thresholds", len(plan_input.thresholds), MOST_THRESHOLDS, ("thresholds",)),
+        ("cones, pluggers and spreaders", len(plan_input.kit.filling), MOST_INSTRUMENTS, ("kit", "filling")),
+        ("factors", len(plan_input.factors), MOST_INSTRUMENTS, ("factors",)),
+        ("overrides", len(plan_input.overrides), MOST_THRESHOLDS, ("overrides",)),
+        ("samples", plan_input.samples, MOST_SAMPLES, ("samples",)),
         *(
             ("readings", len(canal.readings), MOST_READINGS, ("canals", number, "readings"))
-            for number, canal in enumerate(given.canals)
+            for number, canal in enumerate(plan_input.canals)
         ),
         *(
             (what, len(getattr(canal, what)), most, ("canals", number, what))
-            for number, canal in enumerate(given.canals)
+            for number, canal in enumerate(plan_input.canals)
             for what, most in (("widths", MOST_WIDTHS), ("felt", MOST_FELT))
         ),
         *(
             ("insertions", len(canal.progress.made), MOST_FELT, ("canals", number, "progress", "made"))
-            for number, canal in enumerate(given.canals)
+            for number, canal in enumerate(plan_input.canals)
             if canal.progress is not None
         ),
         *(
             ("diameters", len(instrument.diameters), MOST_DIAMETERS, ("kit", "instruments", number, "diameters"))
-            for number, instrument in enumerate(given.kit.instruments)
+            for number, instrument in enumerate(plan_input.kit.instruments)
         ),
         *(
             (name, getattr(phase, field) or 0, MOST_PASSES, ("technique", "phases", number, field))
-            for number, phase in enumerate(given.technique.phases)
+            for number, phase in enumerate(plan_input.technique.phases)
             for name, field in (("passes", "most_passes"), ("steps", "steps"))
         ),
     )
     for what, count, most, at in counted:
         if count > most:
             raise TooMuchWork(reason=f"{count} {what} are more than the {most} that one request may have.", at=at)
-    _refuse_too_many_pairs(len(given.canals), len(given.kit.instruments))
+    _refuse_too_many_pairs(len(plan_input.canals), len(plan_input.kit.instruments))
 
 
 def _refuse_too_many_pairs(canals: int, instruments: int) -> None:

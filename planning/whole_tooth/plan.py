@@ -35,36 +35,36 @@ NOTICE = (
 )
 
 
-def plan(given: PlanInput) -> Plan:
+def plan(plan_input: PlanInput) -> Plan:
     """The plan of one tooth. Raises PlanningError, whose `pointer` is the path into the input."""
-    refuse_too_much(given)
-    refuse_thresholds(given.thresholds)
-    _refuse_unusable_technique(given)
-    tooth = tooth_of(given)
-    figures = Figures(given.thresholds)
-    refuse(given, tooth, figures)
-    refuse_overrides(given)
-    selected = selection.select(given, figures)
-    difficulty = difficulty_rules.count(given, tooth, figures)
-    warned = [*cautions.tooth_cautions(given, tooth, figures), *difficulty_rules.cautions(given, difficulty)]
-    all_cautions = overridden(given, warned)
+    refuse_too_much(plan_input)
+    refuse_thresholds(plan_input.thresholds)
+    _refuse_unusable_technique(plan_input)
+    tooth = tooth_of(plan_input)
+    figures = Figures(plan_input.thresholds)
+    refuse(plan_input, tooth, figures)
+    refuse_overrides(plan_input)
+    selected = selection.select(plan_input, figures)
+    difficulty = difficulty_rules.count(plan_input, tooth, figures)
+    warned = [*cautions.tooth_cautions(plan_input, tooth, figures), *difficulty_rules.cautions(plan_input, difficulty)]
+    all_cautions = overridden(plan_input, warned)
     shut = withholding(all_cautions)
     canals: list[Canal] = []
-    for number in range(len(given.canals)):
-        canal, own = _canal(given, number, tooth, shut, selected, figures)
+    for number in range(len(plan_input.canals)):
+        canal, own = _canal(plan_input, number, tooth, shut, selected, figures)
         canals.append(canal)
         all_cautions += own
     planned, later = _together(canals, selected, figures)
     all_cautions += later
-    all_cautions += cautions.worn_cautions(given, planned)
-    all_cautions += unused_overrides(given, all_cautions)
-    made = _assembled(given, tooth, canals, planned, all_cautions, figures)
+    all_cautions += cautions.worn_cautions(plan_input, planned)
+    all_cautions += unused_overrides(plan_input, all_cautions)
+    made = _assembled(plan_input, tooth, canals, planned, all_cautions, figures)
     # Figures of its own: what is brought along for the chair is nothing that this plan's numbers rest on.
-    return replace(made, difficulty=difficulty, at_the_chair=at_the_chair(Figures(given.thresholds)))
+    return replace(made, difficulty=difficulty, at_the_chair=at_the_chair(Figures(plan_input.thresholds)))
 
 
 def _canal(
-    given: PlanInput,
+    plan_input: PlanInput,
     number: int,
     tooth: Tooth,
     shut: tuple[Caution, ...],
@@ -72,8 +72,8 @@ def _canal(
     figures: Figures,
 ) -> tuple[Canal, list[Caution]]:
     """One canal with what keeps its steps closed, and what is warned of before it is planned."""
-    canal = describe(given, number, tooth, selected, figures)
-    warned = overridden(given, cautions.canal_cautions(canal, tooth, figures))
+    canal = describe(plan_input, number, tooth, selected, figures)
+    warned = overridden(plan_input, cautions.canal_cautions(canal, tooth, figures))
     return replace(canal, held=(*shut, *withholding(warned))), warned
 
 
@@ -105,7 +105,7 @@ def _together(
 def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[PlannedCanal, list[Caution]]:
     """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
     planned = plan_canal(canal, selected, figures)
-    warned = overridden(canal.given, cautions.work_cautions(canal, planned, figures))
+    warned = overridden(canal.plan_input, cautions.work_cautions(canal, planned, figures))
     held = [caution for caution in withholding(warned) if caution not in canal.held]
     if held:
         planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
@@ -115,9 +115,9 @@ def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> t
 
 def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
     """The canals, each with what keeps its steps closed because of a canal that it joins, and the cautions on that."""
-    given = canals[0].given
-    every = phases_of(given)
-    own = {name: overridden(given, warned) for name, warned in joined.cautions(canals, every).items()}
+    plan_input = canals[0].plan_input
+    every = phases_of(plan_input)
+    own = {name: overridden(plan_input, warned) for name, warned in joined.cautions(canals, every).items()}
     closed = [
         replace(
             canal,
@@ -129,22 +129,22 @@ def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
     return closed, [caution for warned in own.values() for caution in warned]
 
 
-def _refuse_unusable_technique(given: PlanInput) -> None:
+def _refuse_unusable_technique(plan_input: PlanInput) -> None:
     try:
-        refuse_unusable(given.technique, where=given.technique.name)
+        refuse_unusable(plan_input.technique, where=plan_input.technique.name)
     except PlanningError as refusal:
         raise refusal.below("technique") from None
 
 
 def _assembled(
-    given: PlanInput,
+    plan_input: PlanInput,
     tooth: Tooth,
     canals: Sequence[Canal],
     planned: Sequence[PlannedCanal],
     all_cautions: list[Caution],
     figures: Figures,
 ) -> Plan:
-    kit = {instrument.key: instrument for instrument in given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in plan_input.kit.instruments}
     _refuse_short(planned, kit, figures)
     laid = {p.plan.canal: (p.ahead, p.path) for p in planned}
     tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
@@ -153,7 +153,7 @@ def _assembled(
         for canal, p in zip(canals, planned, strict=True)
     ]
     joining = [canal.input.name for canal in canals if canal.join is not None]
-    asks = asked_for(given, tabled, joining, phases_of(given), figures)
+    asks = asked_for(plan_input, tabled, joining, phases_of(plan_input), figures)
     return Plan(
         asks=asks,
         tooth=ToothNames(
@@ -163,15 +163,15 @@ def _assembled(
             palmer_glyph=tooth.palmer_glyph,
             name=tooth.name,
         ),
-        setting=given.setting,
-        technique=given.technique.name,
-        kit=given.kit.name,
-        irrigant=given.choices.irrigant,
+        setting=plan_input.setting,
+        technique=plan_input.technique.name,
+        kit=plan_input.kit.name,
+        irrigant=plan_input.choices.irrigant,
         canals=tuple(p.plan for p in planned),
-        stop_table=layout.stop_table(tabled, given.technique, kit, {p.plan.canal: p.plan.end_mm for p in planned}),
+        stop_table=layout.stop_table(tabled, plan_input.technique, kit, {p.plan.canal: p.plan.end_mm for p in planned}),
         tray=tray.shared(runs),
         one_at_a_time=tray.one_at_a_time(runs),
-        tray_list=layout.tray_list(laid, given.technique, kit),
+        tray_list=layout.tray_list(laid, plan_input.technique, kit),
         cautions=by_severity(all_cautions),
         rows_used=_rows_used(figures),
         planner_version=VERSION,

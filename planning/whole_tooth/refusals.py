@@ -14,36 +14,36 @@ from planning.techniques.technique import Setting
 THIRD_MOLARS = frozenset({"18", "28", "38", "48"})
 
 
-def refuse(given: PlanInput, tooth: Tooth, figures: Figures) -> None:
+def refuse(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> None:
     """Raises ToothNotPlanned, NoCanals, OutOfBounds, CanalsDoNotFit or ChoiceNotPossible."""
-    if given.setting is not Setting.BLOCK:
-        _refuse_tooth(given, tooth)
-    if not given.canals:
+    if plan_input.setting is not Setting.BLOCK:
+        _refuse_tooth(plan_input, tooth)
+    if not plan_input.canals:
         raise NoCanals(tooth=tooth.iso, at=("canals",))
     seen: set[str] = set()
-    for number, canal in enumerate(given.canals):
+    for number, canal in enumerate(plan_input.canals):
         if canal.name in seen:
             raise CanalsDoNotFit(reason=f"{canal.name} is there twice.", at=("canals", number, "name"))
         seen.add(canal.name)
-        _refuse_canal(given, tooth, number, canal, figures)
-    refuse_outside(given.kit, ("kit",))
-    refuse_outside(given.choices, ("choices",))
-    refuse_outside(given.overrides, ("overrides",))
-    for number, choice in enumerate(given.choices.canals):
+        _refuse_canal(plan_input, tooth, number, canal, figures)
+    refuse_outside(plan_input.kit, ("kit",))
+    refuse_outside(plan_input.choices, ("choices",))
+    refuse_outside(plan_input.overrides, ("overrides",))
+    for number, choice in enumerate(plan_input.choices.canals):
         if choice.canal not in seen:
             reason = f"There is no canal {choice.canal} to choose a size for. Name one of {', '.join(seen)}."
             raise CanalsDoNotFit(reason=reason, at=("choices", "canals", number, "canal"))
-    refuse_unfit_roots(given)
+    refuse_unfit_roots(plan_input)
 
 
-def _refuse_tooth(given: PlanInput, tooth: Tooth) -> None:
+def _refuse_tooth(plan_input: PlanInput, tooth: Tooth) -> None:
     reasons = (
         (tooth.primary, ("tooth",), "primary teeth resorb over their successors"),
-        (given.root_filled, ("root_filled",), "retreatment of a root-filled tooth"),
-        (given.perforation, ("perforation",), "a perforation is suspected"),
-        (given.anatomy is Anatomy.FUSED_OR_C_SHAPED, ("anatomy",), "fused or C-shaped canals"),
+        (plan_input.root_filled, ("root_filled",), "retreatment of a root-filled tooth"),
+        (plan_input.perforation, ("perforation",), "a perforation is suspected"),
+        (plan_input.anatomy is Anatomy.FUSED_OR_C_SHAPED, ("anatomy",), "fused or C-shaped canals"),
         (
-            tooth.iso in THIRD_MOLARS and given.anatomy is not Anatomy.CHARTED_BY_SUPERVISOR,
+            tooth.iso in THIRD_MOLARS and plan_input.anatomy is not Anatomy.CHARTED_BY_SUPERVISOR,
             ("anatomy",),
             "a third molar whose canals no supervisor has charted",
         ),
@@ -53,7 +53,7 @@ def _refuse_tooth(given: PlanInput, tooth: Tooth) -> None:
             raise ToothNotPlanned(tooth=tooth.iso, reason=reason, at=at)
 
 
-def _refuse_canal(given: PlanInput, tooth: Tooth, number: int, canal: CanalInput, figures: Figures) -> None:
+def _refuse_canal(plan_input: PlanInput, tooth: Tooth, number: int, canal: CanalInput, figures: Figures) -> None:
     at = ("canals", number)
     refuse_outside(canal, at, of=canal.name)
     if canal.apex_mm is not None and canal.apex_mm > figures["apex.refused"]:

@@ -30,20 +30,20 @@ class CanalBands:
     """The last recorded depth that was expected in a band."""
 
 
-def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]:
+def bands(plan_input: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]:
     """The bands of every canal that is worked and whose widths are known. `given` is what its order of work was made
     from.
 
     The samples are the plan's own: each recorded depth weighs them and takes the place of the simulated one.
     """
-    figures = Figures(given.thresholds)
-    tooth, selected = tooth_of(given), selection.select(given, figures)
+    figures = Figures(plan_input.thresholds)
+    tooth, selected = tooth_of(plan_input), selection.select(plan_input, figures)
     shown = []
-    for number, charted in enumerate(given.canals):
+    for number, charted in enumerate(plan_input.canals):
         walk = walks.get(charted.name)
         if walk is None:
             continue
-        canal = describe(given, number, tooth, selected, figures)
+        canal = describe(plan_input, number, tooth, selected, figures)
         way = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
         if way.expectation is not None:
             done = _insertions(walk)

@@ -50,7 +50,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
     """One canal planned. Raises what its phases refuse, and CanalsDoNotFit."""
     work = canal_work.work_of(canal, selected, figures)
     known = canal.length.stop_mm is not None
-    every = phases_of(canal.given)
+    every = phases_of(canal.plan_input)
     open_, withheld = open_phases(every, canal.held)
     full = canal_work.written(canal, work, selected, figures, open_, withheld)
     progress = canal.input.progress
@@ -100,7 +100,7 @@ def _tabled(
 ) -> RunSheet:
     """A sheet of every phase, so that a supervisor can judge what is withheld; with no final size chosen, of the phases
     that need none."""
-    every = phases_of(canal.given)
+    every = phases_of(canal.plan_input)
     if canal.worked_size is not None:
         return canal_work.written(canal, work, selected, figures, every, ())
     return canal_work.written(canal, work, selected, figures, without_size(every), withheld)
@@ -111,7 +111,7 @@ def _tabled(
 
 def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
     """The instrument of the final size; None while nobody has chosen a size that the kit can make."""
-    technique, name = canal.given.technique, canal.input.name
+    technique, name = canal.plan_input.technique, canal.input.name
     if canal.worked_size is None:
         return None
     if selected.series:
@@ -121,7 +121,7 @@ def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
 
 def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
     """Every instrument that works in the canal with the deepest of its stops [mm], in order of use."""
-    kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in canal.plan_input.kit.instruments}
     deepest_mm: dict[Instrument, float] = {}
     for node in (sheet.nodes[id_] for id_ in path):
         if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:

@@ -38,10 +38,10 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
     third = _first_third_um(canal, full, figures)
     curve = canal.input.curve_start_mm
     # In a block the coronal third is no limit: coronal instruments may go as deep as they are long.
-    coronal = min(end, _shortest_reach_um(selected, figures)) if canal.given.setting is Setting.BLOCK else third
+    coronal = min(end, _shortest_reach_um(selected, figures)) if canal.plan_input.setting is Setting.BLOCK else third
     if curve is not None:
         coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
-    small = canal.given.technique.recapitulate_size
+    small = canal.plan_input.technique.recapitulate_size
     return CanalWork(
         canal=canal.input.name,
         full_um=full,
@@ -53,10 +53,10 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
         nearest_um=um(figures["make_room.less"]),
         largest_size=small if _unjoined(canal) else None,
         may_widen=canal.length.state is not LengthState.UNSETTLED,
-        irrigant=canal.given.choices.irrigant,
-        final_rinse=tuple(canal.given.choices.final_rinse),
+        irrigant=canal.plan_input.choices.irrigant,
+        final_rinse=tuple(canal.plan_input.choices.final_rinse),
         needle=irrigation.limits(
-            canal.given.choices.needle,
+            canal.plan_input.choices.needle,
             orifice_um=um(canal.orifice_mm),
             end_um=end,
             # Nobody knows yet where it joins: below the coronal third the needle could pass the junction unseen.
@@ -71,9 +71,9 @@ def _wide_at_least(canal: Canal, figures: Figures) -> Line:
     """How wide the canal is at least: the low side of its widths as found, opened by all that has surely been in it."""
     shape: Line = ()
     if canal.initial_shape is not None and canal.widths is not None:
-        spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
+        spread = samples.spread(canal.widths, canal.plan_input.setting is Setting.BLOCK, figures)
         shape = samples.low_side(profile.narrow_line(canal.initial_shape), spread, figures["needle.low_share"])
-    kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in canal.plan_input.kit.instruments}
     made = canal.input.progress.made if canal.input.progress else ()
     stood = sure.surely_stood(made, kit, shape, contact_depth.light_touch(figures)) if made else ()
     return reduce(profile.upper, (stand.line(canal.orifice_mm) for stand in stood), shape)
@@ -109,7 +109,7 @@ def written(
     progress: Progress | None = None,
 ) -> RunSheet:
     """The order of work through the open phases, from where the work stands if it has begun."""
-    sheet = Sheet(work, selected, canal.given.technique, figures)
+    sheet = Sheet(work, selected, canal.plan_input.technique, figures)
     looped = _looped(open_phases)
     for phase in open_phases:
         phases.write(sheet, phase, phase.key in looped)
@@ -117,7 +117,7 @@ def written(
         last = End(id=sheet_builder.PLAN_AGAIN, outcome="plan_again", say=withheld[0].says)
     else:
         last = End(id=sheet_builder.FINISHED, outcome="finished", say="Finished: complete the record.")
-    every = phases_of(canal.given)
+    every = phases_of(canal.plan_input)
     if progress is None:
         return joined.waiting(sheet_builder.finish(sheet, open_phases, last), canal, every)
     made = mid_course.finish(sheet, every, open_phases, last, progress, canal.length.working_length_mm)
@@ -163,10 +163,10 @@ def expected(
         return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, sheet, path))
     progress = canal.input.progress
     descend = _descend(canal)
-    flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
+    flaring = [p.key for p in canal.plan_input.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
         initial_shape=initial_shape,
-        kit={instrument.key: instrument for instrument in canal.given.kit.instruments},
+        kit={instrument.key: instrument for instrument in canal.plan_input.kit.instruments},
         touch=contact_depth.light_touch(figures),
         # Depths felt before this order of work are among the insertions in `made`: they must not count twice.
         felt=() if progress else canal.input.felt,
@@ -197,8 +197,8 @@ def passed(canal: Canal, selected: Selection) -> Line:
 
 def _at_known_stops(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[Stand, ...]:
     """Where instruments on the path stand for certain. A descending series is left out: its depth is not known."""
-    kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
-    coronal = {p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE}
+    kit = {instrument.key: instrument for instrument in canal.plan_input.kit.instruments}
+    coronal = {p.key for p in canal.plan_input.technique.phases if p.kind is PhaseKind.FLARE}
     stands = {
         (node.instrument, node.stop_um): Stand(instrument=kit[node.instrument], tip_mm=mm(node.stop_um))
         for node in (sheet.nodes[id_] for id_ in path)
@@ -226,17 +226,17 @@ def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *,
     Recorded depths make most samples worth little, so more are drawn: as many as the work of `more_over` insertions
     allows.
     """
-    given, count = canal.given, canal.given.samples
+    plan_input, count = canal.plan_input, canal.plan_input.samples
     if count < 1:
         return None
-    most_work = MOST_WORK // len(given.canals)
+    most_work = MOST_WORK // len(plan_input.canals)
     if more_over:
         more = min(
             MOST_SAMPLES, count * figures.count("samples.felt_times"), most_work // (more_over * CORNERS_PER_INSERTION)
         )
         count = max(count, more)
-    spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
-    drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
+    spread = samples.spread(widths, plan_input.setting is Setting.BLOCK, figures)
+    drawn = Samples(count=count, seed=(plan_input.seed, canal.number), spread=spread)
     line, reading_error = profile.narrow_line(working.initial_shape), reading.reading(figures)
     shallow_mm = figures["depth.bend_shallow"] if working.as_if_straight else 0.0
     return Belief(drawn, line, working.touch, reading_error, shallow_mm=shallow_mm, most_work=most_work)
@@ -247,4 +247,4 @@ def _insertions(sheet: RunSheet) -> int:
 
 
 def _descend(canal: Canal) -> Phase | None:
-    return next((p for p in canal.given.technique.phases if p.kind is PhaseKind.DESCEND), None)
+    return next((p for p in canal.plan_input.technique.phases if p.kind is PhaseKind.DESCEND), None)

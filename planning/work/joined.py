@@ -41,7 +41,7 @@ def cautions(canals: Sequence[Canal], every: Sequence[Phase]) -> dict[str, list[
 
 def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) -> tuple[str, ...]:
     """Canals that share part of their way with this one and cannot be filled, as things stand."""
-    partners = shares_with(canal.given, canal.input)
+    partners = shares_with(canal.plan_input, canal.input)
     filling = {phase.key for phase in every if fills(phase)}
     return tuple(
         other.input.name
@@ -65,9 +65,11 @@ def _opens(canal: Canal, every: Sequence[Phase], kind: _Kind) -> bool:
 def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
     """The canal's order of work, each step with what it waits for in the canals that share part of its way. A canal
     that a supervisor allowed to stay unfinished is not waited for."""
-    passed = override_of(canal.given, UNFINISHED, canal.input.name) is not None
+    passed = override_of(canal.plan_input, UNFINISHED, canal.input.name) is not None
     partners = [
-        partner for partner in shares_with(canal.given, canal.input) if not (passed and partner in canal.unfinished)
+        partner
+        for partner in shares_with(canal.plan_input, canal.input)
+        if not (passed and partner in canal.unfinished)
     ]
     if not partners and canal.join is None:
         return sheet

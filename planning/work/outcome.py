@@ -52,7 +52,7 @@ class Outcome:
             oval=canal.initial_shape,
             held=not self.wider,
         )
-        return filling.obturation(canal.given.kit.filling, filled, figures)
+        return filling.obturation(canal.plan_input.kit.filling, filled, figures)
 
 
 def outcome(
@@ -91,8 +91,8 @@ def _is_at(tip_mm: float, end_mm: float) -> bool:
 def _wider(canal: Canal, final: Instrument, way: Forecast, sheet: RunSheet) -> bool:
     """Whether a hand instrument goes to the end that should be held: one above the final size, or the final size itself
     where the canal is gauged before it is shaped. After shaping the final size has to seat."""
-    sizes = {instrument.key: instrument.size for instrument in canal.given.kit.instruments}
-    kinds = {phase.key: phase.kind for phase in canal.given.technique.phases}
+    sizes = {instrument.key: instrument.size for instrument in canal.plan_input.kit.instruments}
+    kinds = {phase.key: phase.kind for phase in canal.plan_input.technique.phases}
     for step, goes in way.gauged.items():
         node = sheet.nodes[step]
         if goes and isinstance(node, Do):

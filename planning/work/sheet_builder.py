@@ -163,16 +163,16 @@ class Sheet:
         return id_
 
     def irrigate(self, phase: Phase, id_: str, *, then: str, irrigant: str | None = None, rinse: bool = False) -> str:
-        given = irrigant or self.work.irrigant
+        rinses_with = irrigant or self.work.irrigant
         return self.add(
             Do(
                 id=id_,
                 action=Action.IRRIGATE,
                 phase=phase.key,
-                irrigant=given,
+                irrigant=rinses_with,
                 volume_ml=self.figures["irrigant.rinse_ml" if rinse else "irrigant.between_ml"],
                 needle_at_most_um=self._needle_um(phase),
-                say=self._irrigate_says(given, rinse),
+                say=self._irrigate_says(rinses_with, rinse),
                 exits={Exit.DONE: then},
             )
         )

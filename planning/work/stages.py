@@ -31,7 +31,7 @@ class _Asks:
 
 
 def asked_for(
-    given: PlanInput, walked: Walked, joining: Sequence[str], every: Sequence[Phase], figures: Figures
+    plan_input: PlanInput, walked: Walked, joining: Sequence[str], every: Sequence[Phase], figures: Figures
 ) -> AskedFor:
     """The sign-offs and exposures of all the expected work. `joining` are the canals that wait for their main canal.
 
@@ -41,7 +41,7 @@ def asked_for(
     """
     each = {name: _by_phase(*way) for name, way in walked.items()}
     stages = [
-        _stage(given, phase, group, each, figures)
+        _stage(plan_input, phase, group, each, figures)
         for number, phase in enumerate(every)
         for group in _groups([name for name in each if phase.key in each[name]], joining, _apart(number, every))
     ]
@@ -78,27 +78,29 @@ def _groups(names: Sequence[str], joining: Sequence[str], apart: bool) -> Iterat
 
 
 def _stage(
-    given: PlanInput, phase: Phase, group: Sequence[str], each: Mapping[str, Mapping[str, _Asks]], figures: Figures
+    plan_input: PlanInput, phase: Phase, group: Sequence[str], each: Mapping[str, Mapping[str, _Asks]], figures: Figures
 ) -> Stage:
     asks = [each[name][phase.key] for name in group]
     hold_point = next((ask.hold_point for ask in asks if ask.hold_point), "")
     alone = figures["sign_offs.each_canal"] >= 1
     sign_offs = sum(bool(ask.hold_point) for ask in asks) if alone else int(bool(hold_point))
-    shown = [canal for canal in given.canals if canal.name in group and each[canal.name][phase.key].image]
+    shown = [canal for canal in plan_input.canals if canal.name in group and each[canal.name][phase.key].image]
     return Stage(
         phase=phase.key,
         title=phase.title,
         hold_point=hold_point,
         canals=tuple(group),
-        exposures=tuple(_exposures(given, shown, phase.kind in ONE_END, figures)),
+        exposures=tuple(_exposures(plan_input, shown, phase.kind in ONE_END, figures)),
         sign_offs=sign_offs,
     )
 
 
-def _exposures(given: PlanInput, shown: Sequence[CanalInput], one_end: bool, figures: Figures) -> Iterator[Exposure]:
+def _exposures(
+    plan_input: PlanInput, shown: Sequence[CanalInput], one_end: bool, figures: Figures
+) -> Iterator[Exposure]:
     first: list[CanalInput] = []
     for canal in shown:
-        if not any(_superimposed(given, canal, other, one_end) for other in first):
+        if not any(_superimposed(plan_input, canal, other, one_end) for other in first):
             first.append(canal)
     walked_before = tuple(canal.name for canal in shown if canal not in first)
     if first:
@@ -107,12 +109,12 @@ def _exposures(given: PlanInput, shown: Sequence[CanalInput], one_end: bool, fig
         yield Exposure(canals=walked_before, turned=True)
 
 
-def _superimposed(given: PlanInput, canal: CanalInput, other: CanalInput, one_end: bool) -> bool:
+def _superimposed(plan_input: PlanInput, canal: CanalInput, other: CanalInput, one_end: bool) -> bool:
     """Whether one exposure cannot show both canals apart: they lie in one root, or in roots on the same side.
 
     Cones of canals that share part of their way need not be apart: they are meant to be seen together.
     """
-    if one_end and other.name in shares_with(given, canal):
+    if one_end and other.name in shares_with(plan_input, canal):
         return False
     return canal.root == other.root or _side(canal) == _side(other)
 

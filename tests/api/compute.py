@@ -23,10 +23,10 @@ def signed_in() -> APIClient:
 
 def plan_request(**more: Any) -> dict[str, Any]:
     """The four-canal molar as it is sent."""
-    given = encode(molar())
-    given["tooth"] = {"notation": "iso_3950", "designation": "26"}
-    given["technique"] = "crown-down"
-    return deepcopy(given | more)
+    body = encode(molar())
+    body["tooth"] = {"notation": "iso_3950", "designation": "26"}
+    body["technique"] = "crown-down"
+    return deepcopy(body | more)
 
 
 Answer = Any

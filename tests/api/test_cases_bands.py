@@ -143,9 +143,9 @@ def test_a_step_in_one_canal_leaves_those_of_the_others(
     client(priya).get(at(approved.case))
     computed: list[str] = []
 
-    def noted(given: PlanInput, walks: Mapping[str, Walk]) -> Any:
+    def noted(plan_input: PlanInput, walks: Mapping[str, Walk]) -> Any:
         computed.extend(walks)
-        return bands(given, walks)
+        return bands(plan_input, walks)
 
     monkeypatch.setattr(queries, "bands", noted)
     report(priya, approved.case, PHONE, short(approved, 1))

@@ -37,10 +37,10 @@ def digest(data: bytes) -> str:
 
 
 def part(person: Person, case: Case, id_: object, whole: bytes, start: int, end: int, **headers: str) -> Any:
-    given = {"Repr-Digest": digest(whole), "Upload-Offset": str(start), "Upload-Length": str(len(whole))}
+    usual = {"Repr-Digest": digest(whole), "Upload-Offset": str(start), "Upload-Length": str(len(whole))}
     where = at(case, id_, "?canal=P&purpose=length")
     body = whole[start:end]
-    return client(person).patch(where, body, content_type="application/partial-upload", headers=given | headers)
+    return client(person).patch(where, body, content_type="application/partial-upload", headers=usual | headers)
 
 
 def files() -> set[str]:

@@ -162,9 +162,9 @@ def test_the_file_alone_gives_the_scale(priya: Person, opened: Case, tmp_path: P
         "magnification",
         [],
     )
-    given = marks()
-    del given["known"]
-    marking = mark(priya, image, {"marks": given}).json()
+    image_marks = marks()
+    del image_marks["known"]
+    marking = mark(priya, image, {"marks": image_marks}).json()
     assert marking["measured"]["lines"][0]["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
 
 
@@ -181,9 +181,9 @@ def test_a_spacing_that_cannot_be_is_said_and_a_known_object_helps(priya: Person
     image = of_spacing(priya, opened, tmp_path / "drawn.dcm", 2.0)
     listed = client(priya).get(at(opened, image.pk, "/markings")).json()
     assert (listed["scale"]["state"], listed["scale"]["rests_on"]) == ("uncalibrated", "refused")
-    given = marks()
-    del given["known"]
-    assert "#/marks/facts/at_detector" in problem(mark(priya, image, {"marks": given}), 422, "scale-not-usable")
+    image_marks = marks()
+    del image_marks["known"]
+    assert "#/marks/facts/at_detector" in problem(mark(priya, image, {"marks": image_marks}), 422, "scale-not-usable")
     assert mark(priya, image, {"marks": marks()}).status_code == 201
 
 
@@ -192,9 +192,9 @@ def test_a_spacing_of_zero_was_not_said_and_a_known_object_helps(priya: Person, 
     image = of_spacing(priya, opened, tmp_path / "drawn.dcm", 0.0)
     listed = client(priya).get(at(opened, image.pk, "/markings")).json()
     assert (listed["scale"]["state"], listed["scale"]["rests_on"]) == ("uncalibrated", "nothing")
-    given = marks()
-    del given["known"]
-    unscaled = mark(priya, image, {"marks": given})
+    image_marks = marks()
+    del image_marks["known"]
+    unscaled = mark(priya, image, {"marks": image_marks})
     assert unscaled.status_code == 201
     assert unscaled.json()["measured"]["lines"][0]["length_mm"] is None
     scaled = mark(priya, image, {"marks": marks()}).json()["measured"]["lines"][0]["length_mm"]
@@ -202,11 +202,11 @@ def test_a_spacing_of_zero_was_not_said_and_a_known_object_helps(priya: Person, 
 
 
 def test_without_a_scale_marks_are_kept_and_no_length_is_taken(priya: Person, image: Image) -> None:
-    given = marks()
-    del given["known"]
-    assert "#/take/0" in problem(mark(priya, image, {"marks": given, "take": ["P"]}), 422, "not-usable")
+    image_marks = marks()
+    del image_marks["known"]
+    assert "#/take/0" in problem(mark(priya, image, {"marks": image_marks, "take": ["P"]}), 422, "not-usable")
     assert not Marking.objects.exists()
-    marking = mark(priya, image, {"marks": given}).json()
+    marking = mark(priya, image, {"marks": image_marks}).json()
     assert marking["measured"]["lines"][0]["length_mm"] is None
     assert marking["measured"]["lines"][0]["bend"]["schneider_deg"]["value"] == pytest.approx(20, abs=1)
 
@@ -275,8 +275,8 @@ def test_what_cannot_be_is_refused(
 
 
 def test_a_canal_that_the_tooth_has_not_is_refused(priya: Person, image: Image) -> None:
-    given = marks(root=replace(ROOT, canal="MB9"))
-    assert "#/take/0" in problem(mark(priya, image, {"marks": given, "take": ["MB9"]}), 422, "no-such-canal")
+    image_marks = marks(root=replace(ROOT, canal="MB9"))
+    assert "#/take/0" in problem(mark(priya, image, {"marks": image_marks, "take": ["MB9"]}), 422, "no-such-canal")
 
 
 def test_marks_come_after_their_image(priya: Person, opened: Case) -> None:

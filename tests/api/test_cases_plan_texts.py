@@ -25,9 +25,9 @@ def texts_at(version: ToothPlanVersion, hash_: str = "") -> str:
 
 
 def test_both_texts_come_out_to_the_character(proposed: ToothPlanVersion) -> None:
-    given, plan = ToothPlanVersion.objects.get(pk=proposed.pk).texts.both()
-    assert digest(f"{given}\n{plan}") == proposed.hash
-    odd = PlanTexts.of(proposed, given='{"remark":"Zähne, 歯, \\u0000,\\"plan\\":"}', plan='{"a":","}')
+    input_text, plan = ToothPlanVersion.objects.get(pk=proposed.pk).texts.both()
+    assert digest(f"{input_text}\n{plan}") == proposed.hash
+    odd = PlanTexts.of(proposed, plan_input='{"remark":"Zähne, 歯, \\u0000,\\"plan\\":"}', plan='{"a":","}')
     assert odd.both() == ('{"remark":"Zähne, 歯, \\u0000,\\"plan\\":"}', '{"a":","}')
 
 

@@ -203,8 +203,8 @@ def test_in_the_clinic_nothing_opens_without_isolation(
 
 def review(person: Person, version: ToothPlanVersion, hash_: str | None = None, **more: Any) -> Any:
     headers = {} if hash_ == "" else {"If-Match": f'"{hash_ or version.hash}"'}
-    given = {"decision": "approved"} | more
-    return client(person).post(version_at(version, "/reviews"), given, format="json", headers=headers)
+    body = {"decision": "approved"} | more
+    return client(person).post(version_at(version, "/reviews"), body, format="json", headers=headers)
 
 
 def test_who_may_decide(

@@ -35,7 +35,7 @@ def at(case: Case) -> str:
 
 
 def event(version: ToothPlanVersion, seq: int, payload: dict[str, Any], **more: Any) -> dict[str, Any]:
-    given = {
+    body = {
         "id": str(uuid7()),
         "device_seq": seq,
         "seen_position": 0,
@@ -44,7 +44,7 @@ def event(version: ToothPlanVersion, seq: int, payload: dict[str, Any], **more: 
         "canal": "DB",
         "payload": payload,
     }
-    return given | more
+    return body | more
 
 
 def report(person: Person, case: Case, device: str, *events: dict[str, Any]) -> Any:

@@ -22,19 +22,19 @@ def test_the_answer_holds_what_came_after_what_the_device_has(
     word = event(approved, 1, {"kind": "note", "text": "Seen."}, canal="")
     report(vale, approved.case, LAPTOP, word)
     last = had["events"][-1]["id"]
-    given = {"device": PHONE, "after": last, "events": [second]}
-    fresh = client(priya).post(at(approved.case), given, format="json").json()
+    body = {"device": PHONE, "after": last, "events": [second]}
+    fresh = client(priya).post(at(approved.case), body, format="json").json()
     assert (fresh["after"], [each["id"] for each in fresh["events"]]) == (last, [word["id"], second["id"]])
     assert fresh["course"]["out_of_course"] == {second["id"]: "other_step"}
     whole = client(priya).get(at(approved.case)).json()
     assert whole["events"] == had["events"] + fresh["events"]
     assert (whole["position"], whole["canals"]) == (fresh["position"], fresh["canals"])
     # Sent again there is nothing new.
-    again = client(priya).post(at(approved.case), given | {"after": second["id"]}, format="json").json()
+    again = client(priya).post(at(approved.case), body | {"after": second["id"]}, format="json").json()
     assert (again["after"], again["events"], again["position"]) == (second["id"], [], fresh["position"])
     # An event that is not here, or of another case: the device was told of it by another server.
     for stranger in (str(uuid7()), str(approved.pk)):
-        again = client(priya).post(at(approved.case), given | {"after": stranger}, format="json").json()
+        again = client(priya).post(at(approved.case), body | {"after": stranger}, format="json").json()
         assert (again["after"], again["events"]) == (None, whole["events"])
 
 
@@ -46,8 +46,8 @@ def test_an_event_that_changes_what_earlier_ones_say_is_answered_with_all_of_the
     had = report(priya, approved.case, PHONE, first, second).json()
     assert had["course"]["out_of_course"] == {second["id"]: "other_step"}
     undo = event(approved, 3, {"kind": "undo", "undoes": second["id"]})
-    given = {"device": PHONE, "after": had["events"][-1]["id"], "events": [undo]}
-    fresh = client(priya).post(at(approved.case), given, format="json").json()
+    body = {"device": PHONE, "after": had["events"][-1]["id"], "events": [undo]}
+    fresh = client(priya).post(at(approved.case), body, format="json").json()
     whole = client(priya).get(at(approved.case)).json()
     assert (fresh["after"], fresh["events"]) == (None, whole["events"])
     assert fresh["course"] == whole["course"]

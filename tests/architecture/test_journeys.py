@@ -33,8 +33,8 @@ def _selectors(source: str) -> Mapping[str, str]:
     }
 
 
-def _selector(given: ast.expr, named: Mapping[str, str]) -> str | None:
-    match given:
+def _selector(argument: ast.expr, named: Mapping[str, str]) -> str | None:
+    match argument:
         case ast.Constant(value=str(selector)):
             return selector
         case ast.Name(id=name):

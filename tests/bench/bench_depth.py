@@ -49,19 +49,19 @@ class Depths:
     def __init__(self) -> None:
         self.seconds, self._whole = 0.0, canal_work.expected
 
-    def __call__(self, *given: Any, **more: Any) -> Any:
+    def __call__(self, *arguments: Any, **more: Any) -> Any:
         start = time.process_time()
-        result = self._whole(*given, **more)
+        result = self._whole(*arguments, **more)
         self.seconds += time.process_time() - start
         return result
 
-    def of(self, given: PlanInput, times: int = TIMES) -> tuple[float, float]:
+    def of(self, plan_input: PlanInput, times: int = TIMES) -> tuple[float, float]:
         """Median [ms] of the estimate and of the whole plan."""
         spent: list[float] = []
 
         def once() -> None:
             self.seconds = 0.0
-            plan(given)
+            plan(plan_input)
             spent.append(self.seconds * 1000)
 
         canal_work.expected = self
@@ -72,12 +72,12 @@ class Depths:
         return median(spent[1:]), whole
 
 
-def slow_twin(given: PlanInput) -> float:
+def slow_twin(plan_input: PlanInput) -> float:
     """The same rests by the slow twin [ms]: every insertion to resistance on the expected path."""
-    kit = {instrument.key: instrument for instrument in given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in plan_input.kit.instruments}
     limit_mm2 = light_touch(Figures()).limit_mm2
     cases = []
-    for canal_plan in plan(given).canals:
+    for canal_plan in plan(plan_input).canals:
         assert canal_plan.expectation is not None
         before = [(p.from_reference_mm, p.narrow_mm) for p in canal_plan.expectation.initial_shape.points]
         for step in canal_plan.expectation.steps:
@@ -139,9 +139,11 @@ def _growth(depths: Depths) -> Iterator[Row]:
         yield Row(what=f"six canals, {samples} samples", now=last_ms / first_ms, against="one canal")
     each_ms = {}
     for final_size in (30, 40, 50):
-        given = of_steps(final_size)
-        steps = sum(len(canal_plan.expectation.steps) for canal_plan in plan(given).canals if canal_plan.expectation)
-        each_ms[steps] = depths.of(given, 3)[0] / steps
+        plan_input = of_steps(final_size)
+        steps = sum(
+            len(canal_plan.expectation.steps) for canal_plan in plan(plan_input).canals if canal_plan.expectation
+        )
+        each_ms[steps] = depths.of(plan_input, 3)[0] / steps
     fewest = min(each_ms)
     for steps in sorted(each_ms)[1:]:
         ratio = each_ms[steps] / each_ms[fewest]

@@ -54,8 +54,8 @@ class Worked:
     def request(self) -> int:
         events = [event_body(event) for event in self.chair.batch(OF, self.seq)]
         self.seq += OF
-        given = {"device": str(self.phone), "after": self.last, "events": events}
-        answer = self.browser.post(self.at, given)
+        body = {"device": str(self.phone), "after": self.last, "events": events}
+        answer = self.browser.post(self.at, body)
         assert answer.status_code == 200, answer.content
         self.last = answer.json()["events"][-1]["id"]
         return len(answer.content)
@@ -99,8 +99,8 @@ def event_body(event: object) -> dict[str, object]:
     """As a device sends it."""
     from planning.foundation.encoding import canonical_text
 
-    given: dict[str, object] = json.loads(canonical_text(event))
-    return {key: value for key, value in given.items() if key != "schema_version"} | {
+    body: dict[str, object] = json.loads(canonical_text(event))
+    return {key: value for key, value in body.items() if key != "schema_version"} | {
         "device_time": "2026-03-05T12:00:00Z"
     }
 

@@ -52,7 +52,7 @@ def _rows() -> Iterator[Row]:
     from tests.bench.chair import Chair
 
     chair = Chair()
-    chair.version.texts = PlanTexts.of(chair.version, given="{}", plan="{}")
+    chair.version.texts = PlanTexts.of(chair.version, plan_input="{}", plan="{}")
     yield from _few_wait(chair, Lists(chair.supervisor, chair.programme))
     yield from _all_wait(chair, Lists(chair.supervisor, chair.programme))
 

@@ -33,9 +33,9 @@ def uniform(dice: random.Random, canals: int, letters: int) -> list[str]:
     return ["".join(dice.choice("abcdefghijklmnopqrst"[:letters]) for _ in range(STEPS)) for _ in range(canals)]
 
 
-def seconds(work: Callable[..., object], *given: object) -> float:
+def seconds(work: Callable[..., object], *arguments: object) -> float:
     start = time.perf_counter()
-    work(*given)
+    work(*arguments)
     return time.perf_counter() - start
 
 
@@ -69,13 +69,13 @@ def hostile() -> Iterator[Row]:
     usual = median(seconds(shortest_common_supersequence, words) for words in alike)
     for letters in (3, 4, 6, 10, 20):
         words = uniform(random.Random(letters), 6, letters)
-        for what, work, given in (
+        for what, work, plan_input in (
             ("both ways", shortest_common_supersequence, words),
             ("all levels alone", by_level, without_contained(words)),
         ):
             yield Row(
                 what=f"six lists of {letters} letters, {what}",
-                now=seconds(work, given) / usual,
+                now=seconds(work, plan_input) / usual,
                 against="parts of one order",
             )
 

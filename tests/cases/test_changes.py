@@ -223,7 +223,7 @@ def test_no_two_changes_are_told_alike() -> None:
 def test_a_plan_of_before_a_figure_went_is_read_without_it() -> None:
     thresholds = {"set_back.none": 0.5, "length.most": 30.0}
     kept = ToothPlanVersion()
-    kept.texts = PlanTexts.of(kept, given=canonical_text(molar(thresholds=thresholds)), plan="{}")
+    kept.texts = PlanTexts.of(kept, plan_input=canonical_text(molar(thresholds=thresholds)), plan="{}")
     assert plan_input_of(kept) == molar(thresholds={"set_back.none": 0.5})
 
 

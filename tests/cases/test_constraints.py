@@ -103,9 +103,9 @@ def test_an_instruments_cutting_part_fits_it(kit: Kit) -> None:
 
 def test_events_have_places_of_their_own(proposed: ToothPlanVersion, priya: Person) -> None:
     def event(**more: Any) -> TreatmentEvent:
-        given: dict[str, Any] = {"position": 1, "device": uuid7(), "device_seq": 1, "seen_position": 0, "kind": "note"}
+        fields: dict[str, Any] = {"position": 1, "device": uuid7(), "device_seq": 1, "seen_position": 0, "kind": "note"}
         about = {"case": proposed.case, "version": proposed, "actor": priya, "plan_hash": proposed.hash}
-        return TreatmentEvent(**(about | given | more), device_time=timezone.now(), text="{}", sent_hash="")
+        return TreatmentEvent(**(about | fields | more), device_time=timezone.now(), text="{}", sent_hash="")
 
     event().save()
     refused(lambda: event().save(), "event_position_unique")
@@ -114,8 +114,8 @@ def test_events_have_places_of_their_own(proposed: ToothPlanVersion, priya: Pers
 
 
 def an_image(case: Case, person: Person, **more: Any) -> Image:
-    given = {"case": case, "taken_by": person, "device_time": timezone.now(), "purpose": "other", "sent_bytes": 1}
-    return Image(**(given | more))
+    fields = {"case": case, "taken_by": person, "device_time": timezone.now(), "purpose": "other", "sent_bytes": 1}
+    return Image(**(fields | more))
 
 
 def test_an_image_is_removed_by_somebody_for_a_reason_and_leaves_nothing(opened: Case, priya: Person) -> None:

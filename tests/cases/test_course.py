@@ -34,9 +34,9 @@ def happened(number: int, event: dict[str, Any], canals: list[str]) -> CourseEve
     )
 
 
-def payload(given: dict[str, Any]) -> EventPayload:
+def payload(body: dict[str, Any]) -> EventPayload:
     """As a device sends it, and as it is read wherever it is kept."""
-    read: EventPayload = decode(EventPayload, given, Mode.KEPT)
+    read: EventPayload = decode(EventPayload, body, Mode.KEPT)
     return read
 
 

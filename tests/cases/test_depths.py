@@ -19,8 +19,8 @@ def step(id_: str, depth_um: int | None, canal: str = "MB1", **more: Any) -> Cou
 
 
 def happened(id_: str, payload: EventPayload, **more: Any) -> CourseEvent:
-    given: dict[str, Any] = {"actor": "priya", "plan": "a", "canal": "MB1"}
-    return CourseEvent(id=id_, payload=payload, **(given | more))
+    fields: dict[str, Any] = {"actor": "priya", "plan": "a", "canal": "MB1"}
+    return CourseEvent(id=id_, payload=payload, **(fields | more))
 
 
 def depths_mm(*events: CourseEvent) -> list[float]:

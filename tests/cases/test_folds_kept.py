@@ -85,7 +85,7 @@ def answers(course: CaseState, events: Sequence[CourseEvent], sheets: Sheets) ->
             name: lacking(name, canal, LengthState.MISSING, events, sheets, gone)
             for name, canal in course.canals.items()
         },
-        "in order": [list(course.canals), list(course.emergencies.told), list(course.emergencies.halting)],
+        "in order": [list(course.canals), list(course.emergencies.by_id), list(course.emergencies.halting)],
     }
 
 

@@ -56,7 +56,7 @@ def whole_tables_are_dear(db: None) -> None:
 @pytest.fixture(autouse=True)
 def no_texts(approved: ToothPlanVersion) -> None:
     """Copies carry none: the lists never read them, and they are long."""
-    approved.texts = PlanTexts.of(approved, given="{}", plan="{}")
+    approved.texts = PlanTexts.of(approved, plan_input="{}", plan="{}")
 
 
 @pytest.fixture

@@ -41,8 +41,8 @@ def too_wide(molar: Case, priya: Person, asked: Asked) -> Case:
 
 
 def add_override(actor: Person, case: Case, **more: Any) -> CautionOverride:
-    given: dict[str, Any] = {"code": "apex-wide", "canal": "P", "reason": REASON}
-    return overrides.add(actor=actor, case=case, **(given | more))[0]
+    fields: dict[str, Any] = {"code": "apex-wide", "canal": "P", "reason": REASON}
+    return overrides.add(actor=actor, case=case, **(fields | more))[0]
 
 
 def status(case: Case) -> ToothPlanVersion:
@@ -173,7 +173,7 @@ def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
     add_override(vale, too_wide, **WIDE, final_size=50)
     after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
     comparison = compare(
-        *(Planned(number=each.number, given=plan_input_of(each), plan=plan_of(each)) for each in (before, after))
+        *(Planned(number=each.number, plan_input=plan_input_of(each), plan=plan_of(each)) for each in (before, after))
     )
     of_p = next(canal_ for canal_ in comparison.canals if canal_.canal == "P")
     size = next(change for change in of_p.changes if change.what is ChangeKind.FINAL_SIZE)

@@ -64,13 +64,13 @@ def test_a_case_is_planned_as_the_planner_plans_it(proposed: ToothPlanVersion) -
 
 def plan_input_as_stored(version: ToothPlanVersion) -> object:
     """The planner's own check case: the junction carries the length it was measured at, the kit is in order."""
-    given = plan_input_of(version)
-    same = {"kit": given.kit, "canals": given.canals, "roots": given.roots, "seed": given.seed}
+    plan_input = plan_input_of(version)
+    same = {"kit": plan_input.kit, "canals": plan_input.canals, "roots": plan_input.roots, "seed": plan_input.seed}
     same["samples"] = plans.SAMPLES
-    junction = next(canal.junction for canal in given.canals if canal.name == "MB2")
+    junction = next(canal.junction for canal in plan_input.canals if canal.name == "MB2")
     assert junction is not None
     assert junction.at_length_mm == 19.0
-    assert {c.name: c.readings for c in given.canals} == {c.name: c.readings for c in check_molar().canals}
+    assert {c.name: c.readings for c in plan_input.canals} == {c.name: c.readings for c in check_molar().canals}
     return check_molar(**same)
 
 

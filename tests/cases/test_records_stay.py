@@ -44,7 +44,7 @@ RECORDS = [
 
 def test_a_version_keeps_its_content(approved: ToothPlanVersion) -> None:
     texts, before = approved.texts, approved.output_text
-    texts.packed = PlanTexts.of(approved, given="{}", plan="{}").packed
+    texts.packed = PlanTexts.of(approved, plan_input="{}", plan="{}").packed
     with pytest.raises(RecordFixed):
         texts.save()
     with pytest.raises(RecordFixed):

@@ -119,8 +119,8 @@ def test_a_returned_plan_returns_every_canal(submitted: ToothPlanVersion, vale: 
 
 
 def let_go(supervisor: Person, version: ToothPlanVersion, *canals: str, **more: Any) -> ToothPlanVersion:
-    given: dict[str, Any] = {"seen_hash": version.hash}
-    return release.release(supervisor=supervisor, version=version, canals=canals, **(given | more))
+    fields: dict[str, Any] = {"seen_hash": version.hash}
+    return release.release(supervisor=supervisor, version=version, canals=canals, **(fields | more))
 
 
 def test_a_later_decision_releases_the_rest(but_mb2: ToothPlanVersion, amari: Person) -> None:

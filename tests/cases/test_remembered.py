@@ -30,9 +30,9 @@ def computed(monkeypatch: pytest.MonkeyPatch) -> list[PlanInput]:
     """What was computed so far."""
     inputs: list[PlanInput] = []
 
-    def counted(given: PlanInput) -> Plan:
-        inputs.append(given)
-        return plan(given)
+    def counted(plan_input: PlanInput) -> Plan:
+        inputs.append(plan_input)
+        return plan(plan_input)
 
     monkeypatch.setattr(remembered, "plan", counted)
     return inputs
@@ -48,8 +48,12 @@ def test_a_preview_asked_for_again_and_its_version_are_computed_once(
 
 
 def test_whatever_is_other_in_the_input_is_computed(computed: list[PlanInput]) -> None:
-    given = molar(samples=0)
-    others = [given, replace(given, seed=given.seed + 1), replace(given, samples=given.samples + 1)]
+    plan_input = molar(samples=0)
+    others = [
+        plan_input,
+        replace(plan_input, seed=plan_input.seed + 1),
+        replace(plan_input, samples=plan_input.samples + 1),
+    ]
     made = [remembered.planned(each) for each in (*others, *others)]
     assert computed == others
     assert [canonical_text(each) for each in made[:3]] == [canonical_text(plan(each)) for each in others]
@@ -59,18 +63,18 @@ def test_whatever_is_other_in_the_input_is_computed(computed: list[PlanInput]) -
 def test_the_one_asked_for_longest_ago_is_forgotten(computed: list[PlanInput], monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(remembered, "MOST", 2)
     first, second, third = (replace(molar(samples=0), seed=seed) for seed in (1, 2, 3))
-    for given in (first, second, first, third, first, second):
-        remembered.planned(given)
+    for plan_input in (first, second, first, third, first, second):
+        remembered.planned(plan_input)
     assert computed == [first, second, third, second]
 
 
 def test_a_refusal_is_not_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
-    def refuses(given: PlanInput) -> Plan:
+    def refuses(plan_input: PlanInput) -> Plan:
         raise NotUsable(reason="No.")
 
-    given = molar(samples=0)
+    plan_input = molar(samples=0)
     with monkeypatch.context() as patched:
         patched.setattr(remembered, "plan", refuses)
         with pytest.raises(NotUsable):
-            remembered.planned(given)
-    assert canonical_text(remembered.planned(given)) == canonical_text(plan(given))
+            remembered.planned(plan_input)
+    assert canonical_text(remembered.planned(plan_input)) == canonical_text(plan(plan_input))

@@ -47,8 +47,8 @@ BANDS = {"P": Ahead(awaited=(FIRST_TIME, SECOND_TIME))}
 
 
 def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: Any) -> CourseEvent:
-    given: dict[str, Any] = {"actor": "student", "plan": "A", "canal": "P"} | more
-    return CourseEvent(id=id_, node=node, payload=StepPayload(exit=exit_, depth_um=depth_um), **given)
+    fields: dict[str, Any] = {"actor": "student", "plan": "A", "canal": "P"} | more
+    return CourseEvent(id=id_, node=node, payload=StepPayload(exit=exit_, depth_um=depth_um), **fields)
 
 
 def course(*events: CourseEvent) -> CaseState:

@@ -50,7 +50,7 @@ SIGNED = SignOffPayload(exit="approved")
 
 
 def event(version: ToothPlanVersion, device_seq: int, payload: EventPayload = REACHED, **more: Any) -> ReceivedEvent:
-    given: dict[str, Any] = {
+    fields: dict[str, Any] = {
         "id": uuid7(),
         "seen_position": 0,
         "plan_hash": version.hash,
@@ -58,7 +58,7 @@ def event(version: ToothPlanVersion, device_seq: int, payload: EventPayload = RE
         "canal": "P",
         "node": "explore/10",
     }
-    return ReceivedEvent(device_seq=device_seq, payload=payload, **(given | more))
+    return ReceivedEvent(device_seq=device_seq, payload=payload, **(fields | more))
 
 
 def record(

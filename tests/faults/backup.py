@@ -41,8 +41,8 @@ def _copy(from_: Path, to: Path) -> None:
 
 
 def _anew(name: str, like: str) -> None:
-    given = connection.get_connection_params()
-    place = {key: given[key] for key in ("host", "port", "user", "password") if given.get(key)}
+    parameters = connection.get_connection_params()
+    place = {key: parameters[key] for key in ("host", "port", "user", "password") if parameters.get(key)}
     with psycopg.connect(dbname="template1", autocommit=True, **place) as other:
         other.execute(sql.SQL("DROP DATABASE IF EXISTS {} WITH (FORCE)").format(sql.Identifier(name)))
         other.execute(sql.SQL("CREATE DATABASE {} TEMPLATE {}").format(sql.Identifier(name), sql.Identifier(like)))

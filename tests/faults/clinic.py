@@ -118,8 +118,8 @@ class Clinic:
         serve.stop(self.server)
 
     def serve(self) -> None:
-        given = {"SECRET_KEY": settings.SECRET_KEY, "ALLOWED_HOSTS": "127.0.0.1", "LOG_LEVEL": "ERROR"}
-        self.server = serve.start(self.address, given)
+        variables = {"SECRET_KEY": settings.SECRET_KEY, "ALLOWED_HOSTS": "127.0.0.1", "LOG_LEVEL": "ERROR"}
+        self.server = serve.start(self.address, variables)
 
     def kill(self) -> None:
         """SIGKILL to the server and its workers."""

@@ -26,7 +26,7 @@ class Readers:
     """Those below the process `server`, from entering to leaving."""
 
     server: int
-    found: dict[int, Reader] = field(default_factory=dict)
+    by_process: dict[int, Reader] = field(default_factory=dict)
     at_once: int = 0
     _over: Event = field(default_factory=Event)
     _thread: Thread | None = None
@@ -46,7 +46,7 @@ class Readers:
             here = [process for process in _below(self.server) if _is_reader(process)]
             self.at_once = max(self.at_once, len(here))
             for process in here:
-                reader = self.found.setdefault(process, Reader(time.monotonic()))
+                reader = self.by_process.setdefault(process, Reader(time.monotonic()))
                 sizes = _status(process)
                 reader.addresses_bytes = max(reader.addresses_bytes, sizes.get("VmPeak", 0))
                 reader.memory_bytes = max(reader.memory_bytes, sizes.get("VmHWM", 0))

@@ -104,8 +104,8 @@ def running(approved: ToothPlanVersion, tmp_path: Path) -> Iterator[Running]:
         probe.bind(("127.0.0.1", 0))
         address = Address("127.0.0.1", int(probe.getsockname()[1]))
     images = tmp_path / "images"
-    given = {"SECRET_KEY": settings.SECRET_KEY, "ALLOWED_HOSTS": "127.0.0.1", "LOG_LEVEL": "CRITICAL"}
-    server = serve.start(address, {**given, "IMAGE_FOLDER": str(images)})
+    variables = {"SECRET_KEY": settings.SECRET_KEY, "ALLOWED_HOSTS": "127.0.0.1", "LOG_LEVEL": "CRITICAL"}
+    server = serve.start(address, {**variables, "IMAGE_FOLDER": str(images)})
     session = client(approved.case.student).cookies["sessionid"].value
     try:
         yield Running(Sender(address, str(approved.case_id), session), server.pid, images)
@@ -134,7 +134,7 @@ def test_hostile_images(running: Running) -> None:
 
 
 def _told(count: Counter[str], readers: Readers, after: list[float]) -> None:
-    every_reader = readers.found.values()
+    every_reader = readers.by_process.values()
     most = {
         "readers": len(every_reader),
         "at once": readers.at_once,
@@ -147,7 +147,7 @@ def _told(count: Counter[str], readers: Readers, after: list[float]) -> None:
 
 
 def _within_bounds(readers: Readers) -> None:
-    every_reader = readers.found.values()
+    every_reader = readers.by_process.values()
     assert len(every_reader) >= COUNT // 4
     assert readers.at_once <= 2
     assert max(reader.addresses_bytes for reader in every_reader) <= settings.IMAGE_READ_MEMORY_BYTES

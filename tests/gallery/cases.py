@@ -64,9 +64,9 @@ def opened(demo: Mapping[str, Any], student: Page, supervisor: Page, folder: Pat
     )
 
 
-def _tell(page: Page, case: str, canal: str, node: str, *, kind: str = "step", **told: Any) -> None:
+def _tell(page: Page, case: str, canal: str, node: str, *, kind: str = "step", **payload: Any) -> None:
     plan = page.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]
-    records.report(page, case, plan, [(canal, node, {"kind": kind, **told})])
+    records.report(page, case, plan, [(canal, node, {"kind": kind, **payload})])
 
 
 def _marked(student: Page, folder: Path) -> tuple[str, str]:

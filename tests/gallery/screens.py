@@ -32,8 +32,8 @@ def at(path: str, seen: str, role: Role | None = None) -> Callable[[Page, Cases]
 
     def show(page: Page, cases: Cases) -> None:
         page.goto(path.format(cases=cases))
-        found = page.get_by_role(role, name=seen) if role else page.get_by_text(seen)
-        expect(found.first).to_be_visible()
+        element = page.get_by_role(role, name=seen) if role else page.get_by_text(seen)
+        expect(element.first).to_be_visible()
         page.wait_for_load_state("networkidle")
 
     return show

@@ -45,8 +45,8 @@ def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[s
 @pytest.fixture(scope="session")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
     """The demonstration, running; `running` says what is told of it."""
-    with running(tmp_path_factory.mktemp("journeys")) as told:
-        yield told
+    with running(tmp_path_factory.mktemp("journeys")) as demonstration:
+        yield demonstration
 
 
 @pytest.fixture(scope="session")
@@ -108,9 +108,9 @@ def _opener(browser: Browser, base_url: str, **device: Any) -> Iterator[Opens]:
     wrong: list[str] = []
 
     def opens(scheme: Scheme = "light", **differences: Any) -> Page:
-        given = {**device, **differences}
+        options = {**device, **differences}
         context = browser.new_context(
-            base_url=base_url, color_scheme=scheme, reduced_motion="reduce", locale="en-GB", **given
+            base_url=base_url, color_scheme=scheme, reduced_motion="reduce", locale="en-GB", **options
         )
         context.set_default_timeout(10_000)
         opened.append(context)

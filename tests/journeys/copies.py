@@ -99,6 +99,6 @@ def _renamed(value: Any, new: Mapping[str, str]) -> Any:
 def _insert(records: sqlite3.Connection, table: str, row: Row) -> None:
     # A number the database counts itself. Nothing may refer to it: that would be left as it was.
     counted = isinstance(row.get("id"), int)
-    given = {column: value for column, value in row.items() if not (counted and column == "id")}
-    places = ", ".join(f":{column}" for column in given)
-    records.execute(f"INSERT INTO {table} ({', '.join(given)}) VALUES ({places})", given)  # noqa: S608
+    values = {column: value for column, value in row.items() if not (counted and column == "id")}
+    places = ", ".join(f":{column}" for column in values)
+    records.execute(f"INSERT INTO {table} ({', '.join(values)}) VALUES ({places})", values)  # noqa: S608

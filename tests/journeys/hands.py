@@ -15,8 +15,8 @@ _cookies: dict[str, list[Any]] = {}
 
 def person(demo: Demo, role: str, number: int = 0) -> dict[str, str]:
     """The `number`th of the demonstration's people with this role."""
-    found: dict[str, str] = [each for each in demo["sign_ins"] if each["role"] == role][number]
-    return found
+    person: dict[str, str] = [each for each in demo["sign_ins"] if each["role"] == role][number]
+    return person
 
 
 def type_sign_in(page: Page, who: Mapping[str, str]) -> None:

@@ -141,8 +141,8 @@ def report(page: Page, case: str, plan: str, done: Sequence[tuple[str, str, Mapp
             "device_time": "2026-03-05T14:20:00Z",
             "canal": canal,
             "node": node,
-            "payload": told,
+            "payload": payload,
         }
-        for number, (canal, node, told) in enumerate(done, start=1)
+        for number, (canal, node, payload) in enumerate(done, start=1)
     ]
     send(page, "POST", f"cases/{case}/events", {"device": str(uuid7()), "events": batch})

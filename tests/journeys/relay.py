@@ -37,11 +37,11 @@ def relay(to_port: int) -> Iterator[Relay]:
             line = http.client.HTTPConnection("127.0.0.1", to_port, timeout=60)
             line.request(self.command, self.path, body, dict(self.headers))
             answer = line.getresponse()
-            told = answer.read()
+            content = answer.read()
             head = [f"{name}: {value}" for name, value in answer.getheaders() if name.lower() != "transfer-encoding"]
             if answer.status != http.HTTPStatus.NOT_MODIFIED and not answer.getheader("Content-Length"):
-                head.append(f"Content-Length: {len(told)}")
-            sent = "\r\n".join([f"HTTP/1.1 {answer.status} {answer.reason}", *head, "", ""]).encode() + told
+                head.append(f"Content-Length: {len(content)}")
+            sent = "\r\n".join([f"HTTP/1.1 {answer.status} {answer.reason}", *head, "", ""]).encode() + content
             counted.passed.append(Passed(self.path, answer.status, len(sent)))
             self.wfile.write(sent)
             line.close()

@@ -34,9 +34,9 @@ DEMONSTRATION = os.environ.get("DEMONSTRATION", "")
 
 
 def chromium() -> str:
-    found = os.environ.get("CHROMIUM") or next((path for name in NAMES if (path := shutil.which(name))), None)
-    assert found, "Chromium is needed: apt-get install chromium-headless-shell (or set CHROMIUM)."
-    return found
+    program = os.environ.get("CHROMIUM") or next((path for name in NAMES if (path := shutil.which(name))), None)
+    assert program, "Chromium is needed: apt-get install chromium-headless-shell (or set CHROMIUM)."
+    return program
 
 
 @contextmanager
@@ -79,9 +79,9 @@ def unhurried(page: Page) -> Page:
     """What is asked of the browser itself no app can hold up; nobody asks it within milliseconds of closing a sheet."""
 
     def after_sheets(does: Callable[..., Any]) -> Callable[..., Any]:
-        def done(*given: Any, **named: Any) -> Any:
+        def done(*arguments: Any, **named: Any) -> Any:
             page.wait_for_function(NOTHING_GIVEN_BACK)
-            return does(*given, **named)
+            return does(*arguments, **named)
 
         return done
 

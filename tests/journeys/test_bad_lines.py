@@ -24,8 +24,8 @@ __all__ = ["at_work"]
 API = re.compile(r"/api/")
 
 # Every answer to the app arrives so much later than it was given.
-SLOW = "const real = fetch; globalThis.fetch = async (...given) => { const told = await real(...given);"
-SLOW += " await new Promise((go) => setTimeout(go, %d)); return told }"
+SLOW = "const real = fetch; globalThis.fetch = async (...args) => { const answer = await real(...args);"
+SLOW += " await new Promise((go) => setTimeout(go, %d)); return answer }"
 SLACK_MS = 5_000
 
 PAGE = "<!doctype html><title>Guest network</title><h1>Sign in to this network</h1>"

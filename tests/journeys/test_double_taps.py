@@ -118,19 +118,21 @@ def above_the_final(page: Page, case: str) -> list[str]:
     return [f"{size_above(canal['final_size'])}/.02" for canal in version["plan"]["canals"] if canal["final_size"]]
 
 
-def let_go_on(student: Page, supervisor: Page, case: str, told: Mapping[str, Any]) -> bool:
+def let_go_on(student: Page, supervisor: Page, case: str, treatment: Mapping[str, Any]) -> bool:
     """The supervisor lets every canal go on that waits for it. Whether one is finished."""
-    assert "emergency" not in {each["payload"]["kind"] for each in told["events"]}, "a double tap told an emergency"
+    assert "emergency" not in {each["payload"]["kind"] for each in treatment["events"]}, (
+        "a double tap told an emergency"
+    )
     words: list[tuple[str, str, Mapping[str, Any]]] = []
-    for canal in told["canals"]:
+    for canal in treatment["canals"]:
         if canal["state"] == "hold_point":
             word = {"kind": "sign_off", "exit": "approved", "despite_missing": True, "reason": "Seen."}
             words.append((canal["canal"], canal["node"], word))
         elif canal["state"] in ("paused", "past_stop"):
             words.append((canal["canal"], "", {"kind": "resume", "reason": "Seen."}))
     if words:
-        report(supervisor, case, told["course"]["plan_hash"], words)
-    states = {canal["state"] for canal in told["canals"]}
+        report(supervisor, case, treatment["course"]["plan_hash"], words)
+    states = {canal["state"] for canal in treatment["canals"]}
     if STUCK in states:
         version = plan_anew(student, case)
         if version["state"] == "waiting":

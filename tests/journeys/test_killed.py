@@ -21,21 +21,23 @@ from tests.journeys.hands import person, sign_in, type_sign_in
 from tests.journeys.records import approved_case, events, to_the_glide_path
 
 # Where a page stops for good: a line put into the browser's own functions before the app's code runs.
-WRITES = "const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add = function (...given) {"
-WRITES += " const made = add.apply(this, given); if (this.name === 'outbox') debugger; return made }"
-TAKES_OUT = "const {delete: out} = IDBObjectStore.prototype; IDBObjectStore.prototype.delete = function (...given) {"
-TAKES_OUT += " const made = out.apply(this, given); if (this.name === 'outbox') debugger; return made }"
-COMMITTED = "const {transaction} = IDBDatabase.prototype; IDBDatabase.prototype.transaction = function (...given) {"
-COMMITTED += " const made = transaction.apply(this, given); if (`${given[0]}` === '%s')"
+WRITES = "const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add = function (...args) {"
+WRITES += " const made = add.apply(this, args); if (this.name === 'outbox') debugger; return made }"
+TAKES_OUT = "const {delete: out} = IDBObjectStore.prototype; IDBObjectStore.prototype.delete = function (...args) {"
+TAKES_OUT += " const made = out.apply(this, args); if (this.name === 'outbox') debugger; return made }"
+COMMITTED = "const {transaction} = IDBDatabase.prototype; IDBDatabase.prototype.transaction = function (...args) {"
+COMMITTED += " const made = transaction.apply(this, args); if (`${args[0]}` === '%s')"
 COMMITTED += " made.addEventListener('complete', () => { debugger }); return made }"
 FETCHES = "const real = fetch; globalThis.fetch = async (request, ...more) => { const sends = request.method === 'POST'"
-FETCHES += " && request.url.endsWith('/events'); if (sends && %s) debugger; const told = await real(request, ...more);"
-FETCHES += " if (sends) debugger; return told }"
+FETCHES += (
+    " && request.url.endsWith('/events'); if (sends && %s) debugger; const answer = await real(request, ...more);"
+)
+FETCHES += " if (sends) debugger; return answer }"
 
 FULL = "globalThis.full = false; navigator.storage.estimate = async () => ({quota: 1e9, usage: 988e6});"
-FULL += " const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add = function (...given) {"
+FULL += " const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add = function (...args) {"
 FULL += " if (globalThis.full) throw new DOMException('The disk is full.', 'QuotaExceededError');"
-FULL += " return add.apply(this, given) }"
+FULL += " return add.apply(this, args) }"
 
 NOTHING_LEFT = """() => new Promise((tell) => {
   const open = indexedDB.open('fourth-canal')

@@ -62,8 +62,8 @@ def test_the_worker_shows_what_comes_and_a_tap_opens_it(open_phone: Opens, demo:
     session, name = registration(page)
     messages = [json.dumps(ASKED), json.dumps(ASKED | {"what": "emergency", "canal": ""}), "no JSON"]
     for count, message in enumerate(messages, 1):
-        given = {"origin": demo["url"].rstrip("/"), "registrationId": name, "data": message}
-        session.send("ServiceWorker.deliverPushMessage", given)
+        push = {"origin": demo["url"].rstrip("/"), "registrationId": name, "data": message}
+        session.send("ServiceWorker.deliverPushMessage", push)
         screen.until(page, partial(has_heard, worker, count))
     assert worker.evaluate("self.heard") == [
         ["26 MB2: your sign-off is asked for", "Bench 1, length", "c1 MB2", "/cases/c1/sign-off/MB2", False],

@@ -16,7 +16,7 @@ def test_the_course_is_read_back_on_the_phone_without_a_connection_and_on_paper(
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
     case = at_the_chair(phone, laptop, demo, "Bench 221")
-    with phone.expect_response(lambda told: told.request.method == "POST" and told.url.endswith("/events")):
+    with phone.expect_response(lambda response: response.request.method == "POST" and response.url.endswith("/events")):
         answer(phone, "At its stop")
     due(phone, "Explore")
 

@@ -48,15 +48,15 @@ OLD = "SELECT count(*) FROM sqlite_master WHERE name = 'old'"
 def test_it_starts_over_and_keeps_its_records(tmp_path: Path) -> None:
     port = free_port()
     _ask(tmp_path, "CREATE TABLE old (one)")
-    with _demo(tmp_path, port, "--fresh") as told:
-        assert {"name", "username", "password", "role"} <= set(told["sign_ins"][0])
-        with urllib.request.urlopen(told["url"], timeout=5) as answer:  # noqa: S310 - our own server
+    with _demo(tmp_path, port, "--fresh") as demo:
+        assert {"name", "username", "password", "role"} <= set(demo["sign_ins"][0])
+        with urllib.request.urlopen(demo["url"], timeout=5) as answer:  # noqa: S310 - our own server
             assert b"<title>" in answer.read()
         loaded = _ask(tmp_path, CASES)
         assert loaded > 0
         assert _ask(tmp_path, OLD) == 0
         _ask(tmp_path, "INSERT INTO django_session VALUES ('a-mark', '', '2099-01-01')")
     with pytest.raises(OSError, match="refused"):
-        urllib.request.urlopen(told["url"], timeout=5)  # noqa: S310
+        urllib.request.urlopen(demo["url"], timeout=5)  # noqa: S310
     with _demo(tmp_path, port):
         assert (_ask(tmp_path, CASES), _ask(tmp_path, MARKS)) == (loaded, 1)

@@ -187,8 +187,8 @@ def test_each_kind_of_step(
     def does(node: str, exit: str, **more: Any) -> None:
         report(phone, case, plan, [("MB", node, {"kind": "step", "exit": exit, **more})])
 
-    def word(node: str, told: Told) -> None:
-        report(laptop, case, plan, [("MB", node, {**told, "reason": "Seen."})])
+    def word(node: str, payload: Told) -> None:
+        report(laptop, case, plan, [("MB", node, {**payload, "reason": "Seen."})])
 
     step = (screen.what, answered_with, ways_out)
     phone.goto(f"/cases/{case}/chair")

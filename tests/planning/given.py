@@ -21,7 +21,7 @@ def hand(size: int, length_mm: float = 25) -> Instrument:
 
 
 def rotary(size: int, taper: int, use: Use = Use.SHAPING, **more: Any) -> Instrument:
-    given: dict[str, Any] = {
+    fields: dict[str, Any] = {
         "size": size,
         "taper": taper,
         "motion": Motion.CONTINUOUS,
@@ -32,8 +32,8 @@ def rotary(size: int, taper: int, use: Use = Use.SHAPING, **more: Any) -> Instru
         "torque_ncm": 2.0,
     }
     if taper >= 8:
-        given["largest_flute_mm"] = 1.1
-    return Instrument(**(given | more))
+        fields["largest_flute_mm"] = 1.1
+    return Instrument(**(fields | more))
 
 
 def kit(
@@ -103,7 +103,7 @@ def four_canals(*, junction: Junction | None = FOUND_JUNCTION) -> tuple[CanalInp
 
 
 def molar(**more: Any) -> PlanInput:
-    given: dict[str, Any] = {
+    fields: dict[str, Any] = {
         "tooth": "26",
         "setting": Setting.EXTRACTED,
         "canals": four_canals(),
@@ -112,12 +112,12 @@ def molar(**more: Any) -> PlanInput:
         "technique": technique("crown-down"),
         "choices": Choices(needle=OPEN_30),
     }
-    return PlanInput(**(given | more))
+    return PlanInput(**(fields | more))
 
 
 def block(**more: Any) -> PlanInput:
     """A training block, its end in sight."""
-    given: dict[str, Any] = {
+    fields: dict[str, Any] = {
         "tooth": "11",
         "setting": Setting.BLOCK,
         "canals": (canal("single", "single", DirectSight(seen_mm=16.5, reference_point="top"), point="top"),),
@@ -125,7 +125,7 @@ def block(**more: Any) -> PlanInput:
         "technique": technique("crown-down"),
         "choices": Choices(needle=OPEN_30),
     }
-    return PlanInput(**(given | more))
+    return PlanInput(**(fields | more))
 
 
 def technique(key: str) -> Technique:

@@ -47,8 +47,8 @@ CASE_KIT = Kit(
 
 def tooth(iso: str, *canals: CanalInput, **more: Any) -> PlanInput:
     """On an extracted tooth, by crown-down; whatever a root's canals do is known."""
-    roots = {given.root for given in canals}
-    given: dict[str, Any] = {
+    roots = {each.root for each in canals}
+    fields: dict[str, Any] = {
         "tooth": iso,
         "setting": Setting.EXTRACTED,
         "canals": canals,
@@ -57,7 +57,7 @@ def tooth(iso: str, *canals: CanalInput, **more: Any) -> PlanInput:
         "technique": provided_techniques()["crown-down"],
         "choices": Choices(needle=SIDE_VENTED, irrigant=Irrigant.SALINE),
     }
-    return PlanInput(**(given | more))
+    return PlanInput(**(fields | more))
 
 
 def measured(name: str, root: str, length_mm: float, point: str = "", **more: Any) -> CanalInput:
@@ -157,20 +157,20 @@ CASES: dict[str, Callable[[], PlanInput]] = {
 }
 
 
-def on_a_patient(given: PlanInput) -> PlanInput:
+def on_a_patient(plan_input: PlanInput) -> PlanInput:
     """The same tooth in the clinic: dam on, rinsed with hypochlorite and with EDTA, accepted if it is hard."""
     rinses = (Irrigant.EDTA, Irrigant.SODIUM_HYPOCHLORITE)
-    choices = replace(given.choices, irrigant=Irrigant.SODIUM_HYPOCHLORITE, final_rinse=rinses)
-    counted = plan(given).difficulty
+    choices = replace(plan_input.choices, irrigant=Irrigant.SODIUM_HYPOCHLORITE, final_rinse=rinses)
+    counted = plan(plan_input).difficulty
     hard = counted is not None and counted.level == "high"
     accepted = (Override(code="difficulty-high", canal=None, reason="Accepted."),) if hard else ()
     return replace(
-        given, setting=Setting.CLINIC, isolated=True, choices=choices, overrides=(*given.overrides, *accepted)
+        plan_input, setting=Setting.CLINIC, isolated=True, choices=choices, overrides=(*plan_input.overrides, *accepted)
     )
 
 
-def chosen(given: PlanInput, canal: str, size: int) -> PlanInput:
+def chosen(plan_input: PlanInput, canal: str, size: int) -> PlanInput:
     """Once the supervisor has chosen a size for a wide canal."""
     let = Override(code="wide-canal", canal=canal, reason="Fitted to this canal.", final_size=size)
-    choices = replace(given.choices, canals=(CanalChoice(canal=canal, final_size=size, reason="As chosen."),))
-    return replace(given, choices=choices, overrides=(*given.overrides, let))
+    choices = replace(plan_input.choices, canals=(CanalChoice(canal=canal, final_size=size, reason="As chosen."),))
+    return replace(plan_input, choices=choices, overrides=(*plan_input.overrides, let))

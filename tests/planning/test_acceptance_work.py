@@ -56,8 +56,8 @@ SECOND = dict(zip(FIRST, (11.5, 12.5, 14.0, 14.5, 15.5, 16.5), strict=True))
 
 def block_30(**choices: Any) -> Plan:
     sized = (CanalChoice(canal="single", final_size=30),)
-    given: dict[str, Any] = {"needle": OPEN_30, "canals": sized}
-    return plan(block(choices=Choices(**(given | choices))))
+    fields: dict[str, Any] = {"needle": OPEN_30, "canals": sized}
+    return plan(block(choices=Choices(**(fields | choices))))
 
 
 def test_c6_two_passes_bring_the_smallest_to_length_and_room_is_made_for_the_next() -> None:
@@ -248,10 +248,10 @@ NOT_PLANNED = [
 ]
 
 
-@pytest.mark.parametrize("given", NOT_PLANNED, ids=["primary", "open apex", "root-filled", "C-shaped"])
-def test_c10_charted_and_not_planned(given: PlanInput) -> None:
+@pytest.mark.parametrize("plan_input", NOT_PLANNED, ids=["primary", "open apex", "root-filled", "C-shaped"])
+def test_c10_charted_and_not_planned(plan_input: PlanInput) -> None:
     with pytest.raises(ToothNotPlanned, match="charted but not planned"):
-        plan(given)
+        plan(plan_input)
 
 
 def test_c10_a_wide_apex_waits_for_the_supervisor_and_its_locator_does_not_count() -> None:

@@ -247,6 +247,6 @@ def test_the_needle_is_free_where_it_says_and_is_never_taken_back(drawn: tuple[D
 def test_a_primary_tooth_is_not_planned(tooth: Tooth) -> None:
     usual = PERMANENT[0].canals[0]
     canal_input = CanalInput(name=usual.name, root=usual.root, reference_point="cusp", readings=())
-    given = charted(Drawn(PERMANENT[0], "crown-down", None, settled=True))
+    plan_input = charted(Drawn(PERMANENT[0], "crown-down", None, settled=True))
     with pytest.raises(ToothNotPlanned):
-        plan(replace(given, tooth=tooth.iso, canals=(canal_input,), overrides=()))
+        plan(replace(plan_input, tooth=tooth.iso, canals=(canal_input,), overrides=()))

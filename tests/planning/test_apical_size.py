@@ -21,8 +21,8 @@ PERMANENT = [tooth.iso for tooth in all_teeth() if not tooth.primary]
 
 
 def asked(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, **more: Any) -> SizeRequest:
-    given: dict[str, Any] = {"tooth_iso": iso, "canal": canal, "setting": setting, "taper": 4}
-    return SizeRequest(**(given | more))
+    fields: dict[str, Any] = {"tooth_iso": iso, "canal": canal, "setting": setting, "taper": 4}
+    return SizeRequest(**(fields | more))
 
 
 def advised_for(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, **more: Any) -> SizeRange:

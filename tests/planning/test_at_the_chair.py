@@ -39,10 +39,10 @@ def test_a_plan_brings_it_along_and_its_numbers_do_not_rest_on_it() -> None:
 
 
 def test_an_engine_instrument_without_speed_or_torque_is_told_apart() -> None:
-    stated, given = molar(), molar()
-    silent = tuple(replace(instrument, speed_rpm=None) for instrument in given.kit.instruments)
-    given = replace(given, kit=replace(given.kit, instruments=silent))
-    assert {(item.instrument.motion, item.instrument.setting_stated) for item in plan(given).tray_list} == {
+    stated, plan_input = molar(), molar()
+    silent = tuple(replace(instrument, speed_rpm=None) for instrument in plan_input.kit.instruments)
+    plan_input = replace(plan_input, kit=replace(plan_input.kit, instruments=silent))
+    assert {(item.instrument.motion, item.instrument.setting_stated) for item in plan(plan_input).tray_list} == {
         ("hand", True),
         ("continuous", False),
     }

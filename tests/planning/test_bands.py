@@ -16,13 +16,13 @@ from tests.planning.given import block, molar
 SAMPLED = replace(block(), samples=200, seed=7)
 
 
-def sheet_of(given: PlanInput, name: str = "single") -> RunSheet:
-    return next(canal.run_sheet for canal in plan(given).canals if canal.canal == name)
+def sheet_of(plan_input: PlanInput, name: str = "single") -> RunSheet:
+    return next(canal.run_sheet for canal in plan(plan_input).canals if canal.canal == name)
 
 
-def walked(given: PlanInput, depths_um: Sequence[int]) -> Walk:
+def walked(plan_input: PlanInput, depths_um: Sequence[int]) -> Walk:
     """A walk on which the instruments stopped at these depths, all else having gone as it should."""
-    walk, ahead = Walk(sheet_of(given)), list(depths_um)
+    walk, ahead = Walk(sheet_of(plan_input)), list(depths_um)
     while isinstance(node := walk.node, Do):
         if node.action is not Action.INSTRUMENT:
             walk.leave(expected_exit(node))
@@ -33,12 +33,12 @@ def walked(given: PlanInput, depths_um: Sequence[int]) -> Walk:
     return walk
 
 
-def with_felt(given: PlanInput, walk: Walk) -> PlanInput:
+def with_felt(plan_input: PlanInput, walk: Walk) -> PlanInput:
     """The same plan asked for anew with the depths of the walk in its input."""
     felt = tuple(
         RecordedDepth(node=left.node, depth_mm=left.depth_um / 1000) for left in walk.left if left.depth_um is not None
     )
-    return replace(given, canals=(replace(given.canals[0], felt=felt),))
+    return replace(plan_input, canals=(replace(plan_input.canals[0], felt=felt),))
 
 
 def steps(canal_bands: tuple[CanalBands, ...]) -> tuple[ExpectedStep, ...]:
@@ -116,18 +116,18 @@ def test_short_without_a_depth_says_only_that_the_step_was_made() -> None:
 
 
 def test_canals_are_moved_by_their_own_depths_alone() -> None:
-    given = replace(molar(), samples=50)
-    made = {canal.canal: canal for canal in plan(given).canals}
+    plan_input = replace(molar(), samples=50)
+    made = {canal.canal: canal for canal in plan(plan_input).canals}
     walks = {name: Walk(canal.run_sheet) for name, canal in made.items()}
     walks["P"].leave(Exit.SHORT, 18_000)
-    expectations = {each.canal: each.expectation for each in bands(given, walks)}
+    expectations = {each.canal: each.expectation for each in bands(plan_input, walks)}
     assert {name for name, each in expectations.items() if each != made[name].expectation} == {"P"}
 
 
 def test_a_canal_that_is_not_worked_has_none() -> None:
-    given = replace(molar(), samples=50)
-    walks = {canal.canal: Walk(canal.run_sheet) for canal in plan(given).canals if canal.canal != "DB"}
-    assert [each.canal for each in bands(given, walks)] == ["MB1", "MB2", "P"]
+    plan_input = replace(molar(), samples=50)
+    walks = {canal.canal: Walk(canal.run_sheet) for canal in plan(plan_input).canals if canal.canal != "DB"}
+    assert [each.canal for each in bands(plan_input, walks)] == ["MB1", "MB2", "P"]
 
 
 def test_depths_that_no_sample_explains_are_said_to_be() -> None:

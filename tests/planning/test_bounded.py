@@ -145,15 +145,15 @@ def test_at_the_bounds_it_is_accepted_all_the_way(field: str) -> None:
     """Whatever else a plan may be refused for, it is never for a bound that the door let pass."""
     path, bound = ONCE[field]
     for value in (bound.least, bound.most):
-        given = decode(PlanInput, put(encode(FILLED), path, value))
-        assert list(outside(given)) == []
-        assert code_of(given) in {None, *OTHER_RULES.get(field, ())}
+        plan_input = decode(PlanInput, put(encode(FILLED), path, value))
+        assert list(outside(plan_input)) == []
+        assert code_of(plan_input) in {None, *OTHER_RULES.get(field, ())}
 
 
-def code_of(given: PlanInput) -> str | None:
+def code_of(plan_input: PlanInput) -> str | None:
     """What it is refused for, if it is."""
     try:
-        plan(given)
+        plan(plan_input)
     except PlanningError as refusal:
         return refusal.code
     return None
@@ -218,8 +218,8 @@ def test_what_is_no_number_is_refused(field: str, junk: Any) -> None:
 
 def test_negative_nought_is_nought() -> None:
     path, _ = ONCE["WallInput.from_end_mm"]
-    given = decode(PlanInput, put(encode(FILLED), path, -0.0))
-    wall = given.canals[0].wall
+    plan_input = decode(PlanInput, put(encode(FILLED), path, -0.0))
+    wall = plan_input.canals[0].wall
     assert wall is not None
     assert math.copysign(1, wall.from_end_mm) == 1
 

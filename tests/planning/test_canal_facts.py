@@ -43,8 +43,8 @@ def test_two_numbers_are_never_called_alike() -> None:
 
 def test_numbers_are_kept_as_finely_as_they_are_measured() -> None:
     """Hundredths of a millimetre and tenths of a degree: a rule of this program."""
-    given = {"orifice_mm": 8.504, "curvature_deg": 22.04, "first_binder_size": 20, "apex_mm": None, "name": "MB"}
-    assert as_charted(given) == {**given, "orifice_mm": 8.5, "curvature_deg": 22.0}
+    facts = {"orifice_mm": 8.504, "curvature_deg": 22.04, "first_binder_size": 20, "apex_mm": None, "name": "MB"}
+    assert as_charted(facts) == {**facts, "orifice_mm": 8.5, "curvature_deg": 22.0}
 
 
 @pytest.mark.parametrize("type_", [CanalInput, ApexLocator, Choices, Technique])

@@ -44,8 +44,8 @@ from tests.planning.given import (
 from tests.planning.test_cautions_work import OF_VALUES
 
 
-def codes(given: PlanInput) -> set[str]:
-    return {caution.code for caution in plan(given).cautions}
+def codes(plan_input: PlanInput) -> set[str]:
+    return {caution.code for caution in plan(plan_input).cautions}
 
 
 HARD, NOT_SO_HARD = ("cooperation:high",), ("cooperation:moderate",)

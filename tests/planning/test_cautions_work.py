@@ -27,25 +27,25 @@ from tests.planning.given import molar
 @cache
 def planned() -> tuple[Canal, PlannedCanal]:
     """MB1 of the check molar, planned with nothing that warns."""
-    given, figures = molar(), Figures()
-    mb1 = given.canals[0]
-    about = LengthContext(canal=mb1.name, reference_point=mb1.reference_point, setting=given.setting)
+    plan_input, figures = molar(), Figures()
+    mb1 = plan_input.canals[0]
+    about = LengthContext(canal=mb1.name, reference_point=mb1.reference_point, setting=plan_input.setting)
     length = settle(mb1.readings, about, figures)
-    asked = SizeRequest(tooth_iso="26", canal=mb1.name, setting=given.setting, taper=4)
+    asked = SizeRequest(tooth_iso="26", canal=mb1.name, setting=plan_input.setting, taper=4)
     advised = advise(asked, figures)
     canal = Canal(
-        given=given,
+        plan_input=plan_input,
         number=0,
         length=length,
-        join=join_of(given, 0, length),
+        join=join_of(plan_input, 0, length),
         size_asked=asked,
         size_range=advised,
         final_size=advised.proposed,
         crown_mm=7.5,
-        widths=widths_of(given, 0, figures, beyond_mm=1.0),
+        widths=widths_of(plan_input, 0, figures, beyond_mm=1.0),
         held=(),
     )
-    return canal, plan_canal(canal, select(given, figures), figures)
+    return canal, plan_canal(canal, select(plan_input, figures), figures)
 
 
 def bent(strain_class: str) -> Callable[[CanalPlan], CanalPlan]:

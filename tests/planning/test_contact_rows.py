@@ -80,10 +80,10 @@ def test_every_row_is_prepared_as_the_exact_envelope_is(seed: int) -> None:
         assert got == pytest.approx([width_mm(exact, x) for x in places], abs=1e-4)
 
 
-def drawn(given: PlanInput, count: int = 5000, seed: int = 1) -> Samples:
-    widths, figures = widths_of(given, 0, Figures(), beyond_mm=1.0), Figures()
+def drawn(plan_input: PlanInput, count: int = 5000, seed: int = 1) -> Samples:
+    widths, figures = widths_of(plan_input, 0, Figures(), beyond_mm=1.0), Figures()
     assert widths is not None
-    spread = samples.spread(widths, given.setting == "block", figures)
+    spread = samples.spread(widths, plan_input.setting == "block", figures)
     return Samples(count=count, seed=(seed, 0), spread=spread)
 
 

@@ -39,18 +39,18 @@ def premolar(**more: Any) -> PlanInput:
 
 
 def with_canal(**changes: Any) -> PlanInput:
-    given = premolar()
-    return replace(given, canals=(replace(given.canals[0], **changes),))
+    plan_input = premolar()
+    return replace(plan_input, canals=(replace(plan_input.canals[0], **changes),))
 
 
-def counted(given: PlanInput) -> Difficulty:
-    difficulty = plan(given).difficulty
+def counted(plan_input: PlanInput) -> Difficulty:
+    difficulty = plan(plan_input).difficulty
     assert difficulty is not None
     return difficulty
 
 
-def found_in(given: PlanInput) -> dict[str, str]:
-    return {factor.code: factor.level for factor in counted(given).factors}
+def found_in(plan_input: PlanInput) -> dict[str, str]:
+    return {factor.code: factor.level for factor in counted(plan_input).factors}
 
 
 @pytest.mark.parametrize(
@@ -113,8 +113,8 @@ def test_the_kind_of_tooth(tooth: str, level: str | None) -> None:
     ],
 )
 def test_a_canal_that_divides(pattern: Pattern, level: str | None) -> None:
-    given = premolar(roots=(RootInput(name="single", pattern=pattern),))
-    assert found_in(given).get("division") == level
+    plan_input = premolar(roots=(RootInput(name="single", pattern=pattern),))
+    assert found_in(plan_input).get("division") == level
 
 
 def test_several_canals_make_a_factor_count_once_and_at_its_highest() -> None:
@@ -131,14 +131,14 @@ def test_several_canals_make_a_factor_count_once_and_at_its_highest() -> None:
 
 
 def test_recording_a_low_level_does_not_take_away_what_the_plan_shows() -> None:
-    given = replace(with_canal(curvature_deg=20), factors=("curvature:low",))
-    (curvature,) = counted(given).factors
+    plan_input = replace(with_canal(curvature_deg=20), factors=("curvature:low",))
+    (curvature,) = counted(plan_input).factors
     assert (curvature.code, curvature.level, curvature.from_plan) == ("curvature", "moderate", True)
 
 
 def test_a_person_may_know_more_than_the_plan_shows() -> None:
-    given = replace(with_canal(curvature_deg=20), factors=("curvature:high",))
-    (curvature,) = counted(given).factors
+    plan_input = replace(with_canal(curvature_deg=20), factors=("curvature:high",))
+    (curvature,) = counted(plan_input).factors
     assert (curvature.level, curvature.from_plan) == ("high", False)
 
 
@@ -165,9 +165,9 @@ def test_a_programme_counts_by_its_own_figures() -> None:
     ],
 )
 def test_a_factor_that_is_not_known_is_refused(recorded: tuple[str, ...], number: int, says: str) -> None:
-    for given in (premolar(factors=recorded), block(factors=recorded)):
+    for plan_input in (premolar(factors=recorded), block(factors=recorded)):
         with pytest.raises(FactorNotKnown, match=says) as refusal:
-            plan(given)
+            plan(plan_input)
         assert refusal.value.pointer == ("factors", number)
 
 
@@ -179,15 +179,15 @@ def difficult(made: Plan) -> Caution:
 
 
 def test_a_high_case_of_a_patient_waits_for_a_supervisor() -> None:
-    given = premolar(setting=Setting.CLINIC, isolated=True, factors=HIGH)
-    shut = plan(given)
+    plan_input = premolar(setting=Setting.CLINIC, isolated=True, factors=HIGH)
+    shut = plan(plan_input)
     assert (difficult(shut).code, difficult(shut).severity) == ("difficulty-high", Severity.STOP)
     assert "Cannot keep still" in difficult(shut).says
     assert {reason.code for reason in shut.canals[0].withheld} == {"difficulty-high"}
     assert shut.tray.steps == ()
 
     accepted = Override(code="difficulty-high", canal=None, reason="I stay beside the chair.")
-    opened = plan(replace(given, overrides=(accepted,)))
+    opened = plan(replace(plan_input, overrides=(accepted,)))
     assert difficult(opened).overridden == "I stay beside the chair."
     assert not opened.canals[0].withheld
     assert opened.difficulty == shut.difficulty

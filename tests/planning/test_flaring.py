@@ -41,8 +41,8 @@ def flared(sheet: RunSheet, *depths_um: int | None, passes: int = 1) -> list[str
     return names
 
 
-def of_mb1(given: PlanInput) -> RunSheet:
-    return plan(given).canals[0].run_sheet
+def of_mb1(plan_input: PlanInput) -> RunSheet:
+    return plan(plan_input).canals[0].run_sheet
 
 
 def test_what_lies_within_one_that_came_to_its_stop_is_passed_over() -> None:
@@ -87,8 +87,8 @@ def flaring(canal: CanalPlan) -> list[ExpectedStep]:
 
 def test_what_may_be_passed_over_is_still_laid_out() -> None:
     """Expected where the estimate has the steep one stop short, in a block; spare where not, in a palatal canal."""
-    for given, expected in ((block(), True), (replace(molar(), canals=molar().canals[3:], roots=()), False)):
-        made = plan(given)
+    for plan_input, expected in ((block(), True), (replace(molar(), canals=molar().canals[3:], roots=()), False)):
+        made = plan(plan_input)
         laid = {item.instrument.name.split()[0]: item.expected for item in made.tray_list}
         worked = {step.instrument.split()[0]: step.depth_mm for step in flaring(made.canals[0])}
         assert laid[STEEP]

@@ -22,16 +22,16 @@ from tests.planning.given import OPEN_30, block, four_canals, molar, technique
 SIZES = Choices(needle=OPEN_30, canals=(CanalChoice(canal="single", final_size=30),))
 
 
-def only(given: PlanInput) -> tuple[CanalPlan, Expectation]:
-    canal = plan(given).canals[0]
+def only(plan_input: PlanInput) -> tuple[CanalPlan, Expectation]:
+    canal = plan(plan_input).canals[0]
     assert canal.expectation is not None
     return canal, canal.expectation
 
 
 def block_felt(*felt: tuple[str, float]) -> PlanInput:
-    given = block(choices=SIZES)
+    plan_input = block(choices=SIZES)
     recorded = tuple(RecordedDepth(node=node, depth_mm=depth) for node, depth in felt)
-    return replace(given, canals=(replace(given.canals[0], felt=recorded),))
+    return replace(plan_input, canals=(replace(plan_input.canals[0], felt=recorded),))
 
 
 # The trade's pattern (common practice): two passes, then room has to be made before 30/.04 is at length.
@@ -168,8 +168,8 @@ def test_hand_instruments_are_worked_to_their_stops() -> None:
 # --- with samples --------------------------------------------------------------------------------------------------
 
 
-def sampled(given: PlanInput, seed: int = 1) -> PlanInput:
-    return replace(given, samples=200, seed=seed)
+def sampled(plan_input: PlanInput, seed: int = 1) -> PlanInput:
+    return replace(plan_input, samples=200, seed=seed)
 
 
 def test_samples_give_bands_around_the_median_and_the_chance_of_the_stop() -> None:
@@ -192,8 +192,8 @@ def test_the_same_seed_gives_the_same_text() -> None:
 
 
 def test_recorded_depths_narrow_the_bands_of_what_is_left() -> None:
-    def wide(given: PlanInput) -> float:
-        _, expected = only(sampled(given))
+    def wide(plan_input: PlanInput) -> float:
+        _, expected = only(sampled(plan_input))
         step = next(s for s in expected.steps if s.node == "descending/25-04" and s.pass_number == 1)
         assert step.low_mm is not None
         assert step.high_mm is not None
@@ -233,8 +233,8 @@ def test_passes_are_told_with_their_spread() -> None:
 
 def bent(deg: float | None, *, sampled_: bool = True) -> Expectation:
     canals = four_canals()
-    given = molar(canals=(replace(canals[0], curvature_deg=deg), *canals[1:]), samples=200 if sampled_ else 0)
-    expected = plan(given).canals[0].expectation
+    plan_input = molar(canals=(replace(canals[0], curvature_deg=deg), *canals[1:]), samples=200 if sampled_ else 0)
+    expected = plan(plan_input).canals[0].expectation
     assert expected is not None
     return expected
 

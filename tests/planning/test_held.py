@@ -31,9 +31,9 @@ WITH_06 = Kit(name="with 06", instruments=(*kit(hands=(6,)).instruments, *CHECK_
 FLARED = ["25/.10", "25/.08"]
 
 
-def tried(given: PlanInput, *held: int) -> tuple[list[str], str]:
+def tried(plan_input: PlanInput, *held: int) -> tuple[list[str], str]:
     """What is taken up while exploring where the hand sizes `held` never go; and the step after it."""
-    walk = Walk(plan(given).canals[0].run_sheet)
+    walk = Walk(plan(plan_input).canals[0].run_sheet)
     names: list[str] = []
     while isinstance(node := walk.node, Do) and node.phase == "explore" and node.action is not Action.SIGN_OFF:
         assert len(names) < 20, "goes round"
@@ -106,8 +106,8 @@ def test_by_a_length_in_doubt_no_room_is_made() -> None:
 def test_exploring_may_begin_with_a_smaller_size() -> None:
     crown_down = technique("crown-down")
     phases = tuple(replace(p, from_size=8) if p.key == "explore" else p for p in crown_down.phases)
-    given = block(technique=replace(crown_down, phases=phases), kit=WITH_06)
-    assert tried(given, 10)[0] == ["08/.02", "10/.02", "08/.02", "10/.02", *FLARED, "10/.02"]
+    plan_input = block(technique=replace(crown_down, phases=phases), kit=WITH_06)
+    assert tried(plan_input, 10)[0] == ["08/.02", "10/.02", "08/.02", "10/.02", *FLARED, "10/.02"]
 
 
 # --- the first to bind ---

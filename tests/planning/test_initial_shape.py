@@ -21,8 +21,8 @@ from tests.planning.given import block, canal, confirmed, four_canals, molar
 from tests.planning.test_ordinary_plans import LONG_KIT
 
 
-def widths(given: PlanInput, number: int = 0, beyond_mm: float = 1.0) -> Widths:
-    canal_widths = widths_of(given, number, Figures(), beyond_mm=beyond_mm)
+def widths(plan_input: PlanInput, number: int = 0, beyond_mm: float = 1.0) -> Widths:
+    canal_widths = widths_of(plan_input, number, Figures(), beyond_mm=beyond_mm)
     assert canal_widths is not None
     return canal_widths
 

@@ -46,7 +46,7 @@ def tooth(number: str, key: str, setting: Setting, pattern: Pattern = Pattern.JO
     canals = [canal(name, root, *readings, point="top") for name in pair]
     canals[1] = replace(canals[1], junction=junction)
     canals += [canal(name, name, *readings, point="top") for name in others]
-    given: dict[str, Any] = {
+    fields: dict[str, Any] = {
         "tooth": number,
         "setting": setting,
         "technique": technique(key),
@@ -54,7 +54,7 @@ def tooth(number: str, key: str, setting: Setting, pattern: Pattern = Pattern.JO
         "roots": (RootInput(name=root, pattern=pattern, main_canal=pair[0]),),
         "isolated": True,
     }
-    return molar(**(given | more))
+    return molar(**(fields | more))
 
 
 class Chair:
@@ -219,22 +219,22 @@ HIGH = Junction(from_terminus_mm=13.0, method="cone_mark")
 
 
 def test_a_canal_that_joins_above_its_measured_orifice_is_refused() -> None:
-    given = tooth("26", "step-back", Setting.EXTRACTED)
-    canals = list(given.canals)
+    plan_input = tooth("26", "step-back", Setting.EXTRACTED)
+    canals = list(plan_input.canals)
     canals[1] = replace(canals[1], junction=HIGH, orifice_mm=6.5)
     with pytest.raises(CanalsDoNotFit) as refusal:
-        plan(replace(given, canals=tuple(canals)))
+        plan(replace(plan_input, canals=tuple(canals)))
     assert refusal.value.pointer == ("canals", 1, "junction", "from_terminus_mm")
     assert "lies above its orifice, 6.5 mm deep" in str(refusal.value)
     canals[1] = replace(canals[1], orifice_mm=6.0)
-    assert plan(replace(given, canals=tuple(canals))).canals[1].end_mm == 6.5
+    assert plan(replace(plan_input, canals=tuple(canals))).canals[1].end_mm == 6.5
 
 
 def test_one_that_joins_above_where_its_orifice_is_only_taken_to_be_is_planned_without_a_filling() -> None:
-    given = tooth("26", "step-back", Setting.EXTRACTED)
-    canals = list(given.canals)
+    plan_input = tooth("26", "step-back", Setting.EXTRACTED)
+    canals = list(plan_input.canals)
     canals[1] = replace(canals[1], junction=HIGH)
-    main, joining, *_ = plan(replace(given, canals=tuple(canals))).canals
+    main, joining, *_ = plan(replace(plan_input, canals=tuple(canals))).canals
     assert joining.end_mm == 6.5
     assert joining.obturation is None
     assert main.obturation is not None

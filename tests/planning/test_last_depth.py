@@ -36,8 +36,8 @@ TEETH = {"block": block, "bent molar": bent_molar}
 
 @cache
 def planned(tooth: str) -> tuple[PlanInput, CanalPlan]:
-    given = replace(TEETH[tooth](), samples=SAMPLES)
-    return given, plan(given).canals[0]
+    plan_input = replace(TEETH[tooth](), samples=SAMPLES)
+    return plan_input, plan(plan_input).canals[0]
 
 
 def drawn(number: int) -> Random:
@@ -69,14 +69,14 @@ def is_insertion(walk: Walk, step: str) -> bool:
 
 @pytest.mark.parametrize("tooth", TEETH)
 def test_list_and_chair_say_the_same_of_every_depth(tooth: str) -> None:
-    given, canal = planned(tooth)
+    plan_input, canal = planned(tooth)
     shown_depths = set()
     for number in range(COURSES):
         dice, walk, known = drawn(number), Walk(canal.run_sheet), ahead(canal.expectation)
         while isinstance(walk.node, Do) and walk.node.phase not in PHASES and len(walk.left) < 60:
             if not leave(walk, dice):
                 continue
-            (canal_bands,) = bands(given, {canal.canal: walk})
+            (canal_bands,) = bands(plan_input, {canal.canal: walk})
             before, known = last_depth(known, walk), ahead(canal_bands.expectation, canal_bands.last)
             chair = shown(canal_bands.last, walk)
             # Before the bands were asked for again, and after.
@@ -88,13 +88,13 @@ def test_list_and_chair_say_the_same_of_every_depth(tooth: str) -> None:
 
 def test_by_the_plan_alone_it_may_say_otherwise() -> None:
     """Else the test above would prove nothing: what was felt before moves what is expected."""
-    given, canal = planned("block")
+    plan_input, canal = planned("block")
     differs = 0
     for number in range(COURSES):
         dice, walk = drawn(number), Walk(canal.run_sheet)
         while isinstance(walk.node, Do) and walk.node.phase not in PHASES and len(walk.left) < 60:
             if leave(walk, dice):
-                (canal_bands,) = bands(given, {canal.canal: walk})
+                (canal_bands,) = bands(plan_input, {canal.canal: walk})
                 differs += last_depth(ahead(canal.expectation), walk) != shown(canal_bands.last, walk)
     assert differs > 0
 

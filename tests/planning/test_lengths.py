@@ -27,8 +27,8 @@ HERE = "buccal cusp"
 
 
 def length(*readings: Reading, own: dict[str, float] | None = None, **about: Any) -> Length:
-    given: dict[str, Any] = {"canal": "B", "reference_point": HERE, "setting": "extracted"}
-    return settle(readings, LengthContext(**(given | about)), Figures(own))
+    fields: dict[str, Any] = {"canal": "B", "reference_point": HERE, "setting": "extracted"}
+    return settle(readings, LengthContext(**(fields | about)), Figures(own))
 
 
 def image(tooth_mm: float) -> PreOperativeImage:
@@ -91,10 +91,10 @@ def test_an_estimate_tests_a_measurement(tooth_mm: float, state: LengthState) ->
 
 # A set-back of 1.5 is more than the allowance of 1.0: the first instrument goes no deeper than the length will be.
 def test_an_estimate_is_no_longer_than_the_length_that_is_measured_after_it() -> None:
-    given = (image(22.0), confirming(21.0, 1.0))
-    length_ = length(*given, resorption=Resorption.BONE)
+    readings = (image(22.0), confirming(21.0, 1.0))
+    length_ = length(*readings, resorption=Resorption.BONE)
     assert (length_.estimate_mm, length_.working_length_mm) == (20.5, 20.5)
-    assert length(*given).estimate_mm == 21.0
+    assert length(*readings).estimate_mm == 21.0
 
 
 # What is taken off differs: with bone resorption 1.5 off the measured tooth of 22.0, always 1.0 off the image of 22.0.

@@ -19,29 +19,29 @@ from tests.draws import draws
 from tests.planning.given import SECOND_KIT, block, molar, technique
 
 
-def planned(given: PlanInput, name: str = "single") -> CanalPlan:
-    return next(canal for canal in plan(given).canals if canal.canal == name)
+def planned(plan_input: PlanInput, name: str = "single") -> CanalPlan:
+    return next(canal for canal in plan(plan_input).canals if canal.canal == name)
 
 
-def sheet_of(given: PlanInput, name: str = "single") -> RunSheet:
-    return planned(given, name).run_sheet
+def sheet_of(plan_input: PlanInput, name: str = "single") -> RunSheet:
+    return planned(plan_input, name).run_sheet
 
 
-def with_canal(given: PlanInput, name: str = "single", **changes: Any) -> PlanInput:
+def with_canal(plan_input: PlanInput, name: str = "single", **changes: Any) -> PlanInput:
     def changed(canal_input: CanalInput) -> CanalInput:
         return replace(canal_input, **changes) if canal_input.name == name else canal_input
 
-    return replace(given, canals=tuple(map(changed, given.canals)))
+    return replace(plan_input, canals=tuple(map(changed, plan_input.canals)))
 
 
-def length_of(given: PlanInput, name: str) -> float | None:
-    return planned(given, name).length.working_length_mm
+def length_of(plan_input: PlanInput, name: str) -> float | None:
+    return planned(plan_input, name).length.working_length_mm
 
 
-def anew(given: PlanInput, walk: Walk, name: str = "single", **changes: Any) -> RunSheet:
+def anew(plan_input: PlanInput, walk: Walk, name: str = "single", **changes: Any) -> RunSheet:
     """The order of work of a plan made where the walk stands, with changes of the canal."""
-    progress = begun_by(walk, length_mm=length_of(given, name))
-    return sheet_of(with_canal(given, name, progress=progress, **changes), name)
+    progress = begun_by(walk, length_mm=length_of(plan_input, name))
+    return sheet_of(with_canal(plan_input, name, progress=progress, **changes), name)
 
 
 def to(walk: Walk, step: str) -> Walk:
@@ -92,19 +92,19 @@ def test_a_plan_made_anew_goes_on_as_the_old_one_would_have(name: str) -> None:
 def test_whatever_was_done_and_whatever_changed_every_walk_ends(seed: int) -> None:
     """A bound on the steps: the longest sheet has fewer nodes than 400, each loop a bound of its own below 10."""
     chance = random.Random(seed)  # noqa: S311 - answers of a test
-    given = molar()
+    plan_input = molar()
     for _ in range(4):
         name = chance.choice(("MB1", "MB2", "DB", "P"))
-        walk = Walk(sheet_of(given, name))
+        walk = Walk(sheet_of(plan_input, name))
         for _ in range(chance.randrange(60)):
             if isinstance(walk.node, Do):
                 walk.leave(*answer(chance, walk))
-        before = next(canal_input for canal_input in given.canals if canal_input.name == name)
-        progress = begun_by(walk, length_mm=length_of(given, name), before=before.progress)
+        before = next(canal_input for canal_input in plan_input.canals if canal_input.name == name)
+        progress = begun_by(walk, length_mm=length_of(plan_input, name), before=before.progress)
         set_mm = chance.choice((18.5, 19.0, 19.5, 20.0, 21.0))
         taken = ConfirmingImage(set_mm=set_mm, tip_short_mm=1.0, reference_point=before.reference_point)
-        given = with_canal(given, name, progress=progress, readings=(*before.readings, taken))
-        end = Walk(sheet_of(given, name))
+        plan_input = with_canal(plan_input, name, progress=progress, readings=(*before.readings, taken))
+        end = Walk(sheet_of(plan_input, name))
         for _ in range(4_000):
             if isinstance(end.node, End):
                 break
@@ -112,14 +112,14 @@ def test_whatever_was_done_and_whatever_changed_every_walk_ends(seed: int) -> No
         assert isinstance(end.node, End)
 
 
-def shorter(given: PlanInput, by_mm: float = 0.5) -> dict[str, Any]:
+def shorter(plan_input: PlanInput, by_mm: float = 0.5) -> dict[str, Any]:
     return {"readings": (DirectSight(seen_mm=16.5 - by_mm, reference_point="top"),)}
 
 
 def test_a_length_that_moved_is_signed_off_before_the_work_goes_on() -> None:
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
-    new = Walk(anew(given, walk, **shorter(given)))
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
+    new = Walk(anew(plan_input, walk, **shorter(plan_input)))
     assert isinstance(new.node, Do)
     assert (new.at, new.node.hold_point) == (LENGTH_MOVED, "length")
     new.leave(Exit.APPROVED)
@@ -128,16 +128,16 @@ def test_a_length_that_moved_is_signed_off_before_the_work_goes_on() -> None:
 
 
 def test_no_stop_of_the_new_plan_lies_beyond_the_new_length() -> None:
-    given = block()
-    sheet = anew(given, to(Walk(sheet_of(given)), "descending/35-04"), **shorter(given))
+    plan_input = block()
+    sheet = anew(plan_input, to(Walk(sheet_of(plan_input)), "descending/35-04"), **shorter(plan_input))
     assert max(node.stop_um for node in sheet.nodes.values() if isinstance(node, Do) and node.stop_um) == 16_000
 
 
 def test_a_word_that_was_not_given_yet_is_asked_for_again() -> None:
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
     progress = begun_by(walk, length_mm=16.5)
-    once = with_canal(given, progress=progress, **shorter(given))
+    once = with_canal(plan_input, progress=progress, **shorter(plan_input))
     waits = Walk(sheet_of(once))
     twice = Walk(sheet_of(with_canal(once, progress=begun_by(waits, length_mm=16.0))))
     assert twice.at == LENGTH_MOVED
@@ -149,35 +149,35 @@ def test_a_word_that_was_not_given_yet_is_asked_for_again() -> None:
 
 
 def test_a_length_taken_where_its_own_word_is_due_needs_no_other() -> None:
-    given = molar(thresholds={"sign_offs.bench_more": 1})
-    walk = to(Walk(sheet_of(given, "DB")), "length-again/sign-off")
+    plan_input = molar(thresholds={"sign_offs.bench_more": 1})
+    walk = to(Walk(sheet_of(plan_input, "DB")), "length-again/sign-off")
     taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)
-    before = next(canal_input for canal_input in given.canals if canal_input.name == "DB").readings
-    assert Walk(anew(given, walk, "DB", readings=(*before, taken))).at == "length-again/sign-off"
+    before = next(canal_input for canal_input in plan_input.canals if canal_input.name == "DB").readings
+    assert Walk(anew(plan_input, walk, "DB", readings=(*before, taken))).at == "length-again/sign-off"
 
 
 def test_on_the_bench_a_length_that_moved_after_flaring_is_asked_for_itself() -> None:
     """There the image after flaring has no sign-off of its own."""
-    given = molar()
-    walk = to(Walk(sheet_of(given, "DB")), "length-again/image")
+    plan_input = molar()
+    walk = to(Walk(sheet_of(plan_input, "DB")), "length-again/image")
     taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)
-    before = next(canal_input for canal_input in given.canals if canal_input.name == "DB").readings
-    assert Walk(anew(given, walk, "DB", readings=(*before, taken))).at == "length-moved/sign-off"
+    before = next(canal_input for canal_input in plan_input.canals if canal_input.name == "DB").readings
+    assert Walk(anew(plan_input, walk, "DB", readings=(*before, taken))).at == "length-moved/sign-off"
 
 
 def test_where_the_length_grew_the_hand_instruments_go_to_the_new_end_first() -> None:
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
-    new = Walk(anew(given, walk, **shorter(given, -0.5)))
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
+    new = Walk(anew(plan_input, walk, **shorter(plan_input, -0.5)))
     new.leave(Exit.APPROVED)
     assert (new.at, new.stop_um(), new.passes[new.at]) == ("glide-path/10-02", 17_000, 1)
 
 
 def test_an_estimate_that_was_confirmed_opens_what_comes_after_it() -> None:
     """The length is an estimate when the plan is approved, and confirmed at its own hold point."""
-    given = molar()
-    before = next(canal_input for canal_input in given.canals if canal_input.name == "P").readings
-    estimated = with_canal(given, "P", readings=before[:1])
+    plan_input = molar()
+    before = next(canal_input for canal_input in plan_input.canals if canal_input.name == "P").readings
+    estimated = with_canal(plan_input, "P", readings=before[:1])
     walk = to(Walk(sheet_of(estimated, "P")), "length/sign-off")
     new = Walk(anew(estimated, walk, "P", readings=before))
     assert new.at == "length/sign-off"
@@ -186,9 +186,9 @@ def test_an_estimate_that_was_confirmed_opens_what_comes_after_it() -> None:
 
 
 def test_work_that_ended_at_what_was_withheld_goes_on_after_it() -> None:
-    given = molar()
-    before = next(canal_input for canal_input in given.canals if canal_input.name == "P").readings
-    estimated = with_canal(given, "P", readings=before[:1])
+    plan_input = molar()
+    before = next(canal_input for canal_input in plan_input.canals if canal_input.name == "P").readings
+    estimated = with_canal(plan_input, "P", readings=before[:1])
     walk = to(Walk(sheet_of(estimated, "P")), "plan-again")
     new = Walk(anew(estimated, walk, "P", readings=before))
     assert new.at == LENGTH_MOVED  # 21.0 by the estimate, 21.5 confirmed
@@ -197,54 +197,54 @@ def test_work_that_ended_at_what_was_withheld_goes_on_after_it() -> None:
 
 
 def test_what_is_withheld_stays_so() -> None:
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
-    apart = (*given.canals[0].readings, ConfirmingImage(set_mm=14.0, tip_short_mm=0.5, reference_point="top"))
-    assert Walk(anew(given, walk, readings=apart)).at == "plan-again"
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
+    apart = (*plan_input.canals[0].readings, ConfirmingImage(set_mm=14.0, tip_short_mm=0.5, reference_point="top"))
+    assert Walk(anew(plan_input, walk, readings=apart)).at == "plan-again"
 
 
 def test_withheld_once_it_goes_on_where_it_had_stood() -> None:
-    given = block()
-    progress = begun_by(to(Walk(sheet_of(given)), "descending/35-04"), length_mm=16.5)
-    apart = (*given.canals[0].readings, ConfirmingImage(set_mm=14.0, tip_short_mm=0.5, reference_point="top"))
-    withheld = with_canal(given, progress=progress, readings=apart)
+    plan_input = block()
+    progress = begun_by(to(Walk(sheet_of(plan_input)), "descending/35-04"), length_mm=16.5)
+    apart = (*plan_input.canals[0].readings, ConfirmingImage(set_mm=14.0, tip_short_mm=0.5, reference_point="top"))
+    withheld = with_canal(plan_input, progress=progress, readings=apart)
     again = begun_by(Walk(sheet_of(withheld)), length_mm=16.5, before=progress)
-    assert Walk(sheet_of(with_canal(given, progress=again))).at == "descending/35-04"
+    assert Walk(sheet_of(with_canal(plan_input, progress=again))).at == "descending/35-04"
 
 
 def test_what_the_supervisor_sent_back_is_taken_up_anew() -> None:
     """A series short of length is answered with a smaller final size: the series from its start, its passes afresh."""
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/40-04")
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/40-04")
     while walk.at != "descending/supervisor":
         assert isinstance(walk.node, Do)
         short = walk.node.action is Action.INSTRUMENT
         walk.leave(Exit.SHORT if short else expected_exit(walk.node), 9_000 if short else None)
     walk.leave(Exit.RETURNED)
-    new = Walk(anew(given, walk))
+    new = Walk(anew(plan_input, walk))
     assert (new.at, new.passes[new.at]) == ("descending/40-04", 1)
 
 
 def test_a_finished_canal_stays_finished() -> None:
-    given = block()
-    new = anew(given, to(Walk(sheet_of(given)), "finished"))
+    plan_input = block()
+    new = anew(plan_input, to(Walk(sheet_of(plan_input)), "finished"))
     assert (new.start, list(new.nodes)) == ("finished", ["finished"])
 
 
 def test_a_step_that_is_not_there_any_more_starts_its_phase_anew() -> None:
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
     progress = begun_by(walk, length_mm=16.5)
-    other = with_canal(replace(given, kit=SECOND_KIT), progress=progress)
+    other = with_canal(replace(plan_input, kit=SECOND_KIT), progress=progress)
     assert Walk(sheet_of(other)).at == "descending/40-06"
 
 
 def test_another_technique_starts_from_its_own_beginning() -> None:
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
     progress = begun_by(walk, length_mm=16.5)
-    other = with_canal(replace(given, technique=technique("step-back")), progress=progress)
-    assert Walk(sheet_of(other)).at == Walk(sheet_of(replace(given, technique=technique("step-back")))).at
+    other = with_canal(replace(plan_input, technique=technique("step-back")), progress=progress)
+    assert Walk(sheet_of(other)).at == Walk(sheet_of(replace(plan_input, technique=technique("step-back")))).at
 
 
 # --- what is expected from there ----------------------------------------------------------------------------------
@@ -261,14 +261,14 @@ def made(*insertions: tuple[str, str, float]) -> tuple[PastInsertion, ...]:
 
 def test_the_canal_is_expected_as_the_work_so_far_has_left_it() -> None:
     """The same insertions, made by the plan's own steps or before it: the same canal after them."""
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/40-04")
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/40-04")
     done = [left for left in walk.left if getattr(walk.sheet.nodes[left.node], "action", None) is Action.INSTRUMENT]
     keys = {node.id: node.instrument for node in walk.sheet.nodes.values() if isinstance(node, Do)}
     before = made(*((left.node, keys[left.node] or "", (left.depth_um or 16_500) / 1000) for left in done))
     progress = begun_by(walk, length_mm=16.5, made=before)
-    ahead = planned(with_canal(given, progress=progress)).expectation
-    whole = planned(given).expectation
+    ahead = planned(with_canal(plan_input, progress=progress)).expectation
+    whole = planned(plan_input).expectation
     assert ahead is not None
     assert whole is not None
     assert ahead.steps[0].node == "descending/40-04"
@@ -278,12 +278,12 @@ def test_the_canal_is_expected_as_the_work_so_far_has_left_it() -> None:
 
 
 def test_depths_of_an_earlier_order_of_work_move_the_bands_of_the_later_one() -> None:
-    given = replace(block(), samples=200)
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
+    plan_input = replace(block(), samples=200)
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
 
     def median(depth_mm: float) -> float:
         before = made(("descending/40-04", "40/.04 continuous", depth_mm))
-        expectation = planned(with_canal(given, progress=begun_by(walk, length_mm=16.5, made=before))).expectation
+        expectation = planned(with_canal(plan_input, progress=begun_by(walk, length_mm=16.5, made=before))).expectation
         assert expectation is not None
         return expectation.steps[0].depth_mm
 
@@ -291,11 +291,11 @@ def test_depths_of_an_earlier_order_of_work_move_the_bands_of_the_later_one() ->
 
 
 def test_an_instrument_that_the_kit_has_no_more_leaves_no_trace() -> None:
-    given = block()
-    walk = to(Walk(sheet_of(given)), "descending/35-04")
+    plan_input = block()
+    walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
     gone = begun_by(walk, length_mm=16.5, made=made(("descending/99-99", "99/.99 continuous", 9.0)))
     without = begun_by(walk, length_mm=16.5)
-    steps = [planned(with_canal(given, progress=each)).expectation for each in (gone, without)]
+    steps = [planned(with_canal(plan_input, progress=each)).expectation for each in (gone, without)]
     assert steps[0] is not None
     assert steps[1] is not None
     assert steps[0].steps == steps[1].steps
@@ -303,14 +303,14 @@ def test_an_instrument_that_the_kit_has_no_more_leaves_no_trace() -> None:
 
 def test_a_plan_made_in_mid_course_is_a_whole_plan() -> None:
     """The shape is judged as a whole: stops, outline and filling are those of the work from its beginning."""
-    given = block()
-    old = plan(given)
+    plan_input = block()
+    old = plan(plan_input)
     expected = old.canals[0].expectation
     assert expected is not None
-    walk = to(Walk(sheet_of(given)), "ascending/30-04")
+    walk = to(Walk(sheet_of(plan_input)), "ascending/30-04")
     before = [step for step in expected.steps if not step.node.startswith("ascending/")]
     done = made(*((step.node, step.instrument, step.depth_mm) for step in before))
-    new = plan(with_canal(given, progress=begun_by(walk, length_mm=16.5, made=done)))
+    new = plan(with_canal(plan_input, progress=begun_by(walk, length_mm=16.5, made=done)))
     assert (new.stop_table, new.canals[0].outline) == (old.stop_table, old.canals[0].outline)
     assert new.canals[0].obturation == old.canals[0].obturation
     assert len(new.tray.steps) < len(old.tray.steps)

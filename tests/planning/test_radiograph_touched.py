@@ -31,19 +31,19 @@ OBJECT_MM = 18
 class Held:
     """How often intervals hold, by what they are of."""
 
-    told: dict[str, int] = field(default_factory=dict)
+    counted: dict[str, int] = field(default_factory=dict)
     held: dict[str, int] = field(default_factory=dict)
 
     def count(self, name: str, interval: Between | None, truth: float) -> None:
         if interval is not None:
-            self.told[name] = self.told.get(name, 0) + 1
+            self.counted[name] = self.counted.get(name, 0) + 1
             within = interval.least <= truth <= (math.inf if interval.most is None else interval.most)
             self.held[name] = self.held.get(name, 0) + within
 
     def at_least(self, name: str, share: float, of: int = 1) -> None:
         """Holds that often, as far as the number drawn can tell; `of` that many at least were told."""
-        assert self.told[name] >= of
-        assert self.held[name] >= binom.ppf(0.001, self.told[name], share), (name, self.held, self.told)
+        assert self.counted[name] >= of
+        assert self.held[name] >= binom.ppf(0.001, self.counted[name], share), (name, self.held, self.counted)
 
 
 def canal(straight: float, *arcs: tuple[float, float], step: float = 1.2) -> tuple[Marks, int]:
@@ -112,7 +112,7 @@ def test_the_tightest_of_two_bends_lies_within_its_interval(px_mm: float, most_p
             assert len(bend.bends) == 2
             held.count("tightest", bend.radius_mm, min(first_arc[0], other[0]))
     held.at_least("tightest", 0.9, of=round(resolved * count))
-    assert held.told.get("one circle", 0) <= 0.02 * count
+    assert held.counted.get("one circle", 0) <= 0.02 * count
 
 
 @pytest.mark.parametrize(("px_mm", "most_px"), [(PHOTO_MM, 10), (SENSOR_MM, 4)])

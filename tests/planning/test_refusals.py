@@ -27,9 +27,9 @@ from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, OPEN_30, block, canal, four_canals, hand, kit, molar, rotary, technique
 
 
-def refusal(given: PlanInput) -> PlanningError:
+def refusal(plan_input: PlanInput) -> PlanningError:
     with pytest.raises(PlanningError) as refused:
-        plan(given)
+        plan(plan_input)
     return refused.value
 
 
@@ -183,10 +183,10 @@ REFUSED: list[tuple[str, dict[str, Any], str, tuple[str | int, ...]]] = [
 
 
 @pytest.mark.parametrize(
-    ("given", "code", "pointer"), [case[1:] for case in REFUSED], ids=[case[0] for case in REFUSED]
+    ("fields", "code", "pointer"), [case[1:] for case in REFUSED], ids=[case[0] for case in REFUSED]
 )
-def test_refused(given: dict[str, Any], code: str, pointer: tuple[str | int, ...]) -> None:
-    refused = refusal(molar(**given))
+def test_refused(fields: dict[str, Any], code: str, pointer: tuple[str | int, ...]) -> None:
+    refused = refusal(molar(**fields))
     assert (refused.code, refused.pointer) == (code, pointer)
     assert str(refused).endswith(".")
 
@@ -210,7 +210,7 @@ def test_a_hand_technique_leaves_engine_instruments_in_the_drawer() -> None:
 
 
 @pytest.mark.parametrize(
-    "given",
+    "plan_input",
     [
         molar(setting=Setting.CLINIC),
         block(choices=Choices(needle=OPEN_30, irrigant=Irrigant.SODIUM_HYPOCHLORITE)),
@@ -218,7 +218,7 @@ def test_a_hand_technique_leaves_engine_instruments_in_the_drawer() -> None:
     ],
     ids=["clinic without a dam", "hypochlorite in a block", "no length"],
 )
-def test_nothing_opens(given: PlanInput) -> None:
-    for planned in plan(given).canals:
+def test_nothing_opens(plan_input: PlanInput) -> None:
+    for planned in plan(plan_input).canals:
         assert [node.kind for node in planned.run_sheet.nodes.values()] == ["end"]
         assert planned.withheld

@@ -18,8 +18,8 @@ from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, SECOND_KIT, block, molar, technique
 
 
-def only_canal(given: PlanInput) -> CanalPlan:
-    return plan(given).canals[0]
+def only_canal(plan_input: PlanInput) -> CanalPlan:
+    return plan(plan_input).canals[0]
 
 
 def worked(canal: CanalPlan, smallest: str = "descending/25-04") -> list[str]:
@@ -48,9 +48,9 @@ def test_order_of_a_crown_down_in_a_block() -> None:
 
 
 def test_order_with_a_kit_of_other_sizes_and_tapers() -> None:
-    given = block(kit=SECOND_KIT, choices=chosen(25, glide_path_to_size=15))
+    plan_input = block(kit=SECOND_KIT, choices=chosen(25, glide_path_to_size=15))
     flaring, down = ["35/.12", "30/.09"], ["35/.06", "30/.06", "25/.06", "20/.06"]
-    instruments = worked(only_canal(given), smallest="descending/20-06")
+    instruments = worked(only_canal(plan_input), smallest="descending/20-06")
     assert instruments == ["10/.02", "10/.02", "15/.02", *flaring, *down, *flaring, *down, "25/.06"]
 
 
@@ -160,8 +160,8 @@ def held(canal: CanalPlan) -> list[str]:
 
 # Textbooks (from memory): each next size 1 mm shorter; master 25 at 20.0: 30 at 19, 35 at 18, 40 at 17.
 def test_step_back_arithmetic() -> None:
-    given = block(technique=technique("step-back"), choices=chosen(25))
-    sheet = only_canal(given).run_sheet
+    plan_input = block(technique=technique("step-back"), choices=chosen(25))
+    sheet = only_canal(plan_input).run_sheet
     stops = {n.instrument: n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.phase == "stepping"}
     end_um = 16_500
     assert {k: end_um - v for k, v in stops.items() if k and v and v < end_um} == {

@@ -33,14 +33,14 @@ from tests.planning.given import (
 def curved(**more: Any) -> CanalInput:
     """Acceptance case worked by hand: 36 ML, 32 degrees, radius 6, bent 4 mm from the end at 20.5; 10 mm from the end
     the wall is 0.79 and the canal 0.40."""
-    given: dict[str, Any] = {
+    fields: dict[str, Any] = {
         "curvature_deg": 32.0,
         "curve_radius_mm": 6.0,
         "curve_from_end_mm": 4.0,
         "widths": (WidthInput(from_end_mm=0.0, narrow_mm=0.25), WidthInput(from_end_mm=10.0, narrow_mm=0.40)),
         "wall": WallInput(thickness_mm=0.79, from_end_mm=10.0),
     }
-    return canal("ML", "M", *confirmed(21.5, 20.5, 1.0, "ML cusp"), point="ML cusp", **(given | more))
+    return canal("ML", "M", *confirmed(21.5, 20.5, 1.0, "ML cusp"), point="ML cusp", **(fields | more))
 
 
 def lower(kit: Any = CHECK_KIT, **more: Any) -> Plan:

@@ -29,15 +29,17 @@ from tests.reference import slow_contact_depth
 FLARING, SERIES = "25/.10 continuous", "40/.04 continuous"
 
 
-def after(given: PlanInput, name: str, *made: PastInsertion) -> CanalPlan:
+def after(plan_input: PlanInput, name: str, *made: PastInsertion) -> CanalPlan:
     """The canal's plan made anew in the descending series, after what was made."""
-    walk = Walk(next(canal_plan.run_sheet for canal_plan in plan(given).canals if canal_plan.canal == name))
+    walk = Walk(next(canal_plan.run_sheet for canal_plan in plan(plan_input).canals if canal_plan.canal == name))
     progress = begun_by(walk, length_mm=None, made=made)
     canals = tuple(
         replace(canal_input, progress=progress) if canal_input.name == name else canal_input
-        for canal_input in given.canals
+        for canal_input in plan_input.canals
     )
-    return next(canal_plan for canal_plan in plan(replace(given, canals=canals)).canals if canal_plan.canal == name)
+    return next(
+        canal_plan for canal_plan in plan(replace(plan_input, canals=canals)).canals if canal_plan.canal == name
+    )
 
 
 def to_resistance(depth_mm: float, key: str = SERIES, stop_mm: float = 18.0, **more: bool) -> PastInsertion:

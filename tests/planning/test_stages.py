@@ -23,7 +23,7 @@ ACCEPTED = (Override(code="difficulty-high", canal=None, reason="Accepted for th
 def teeth(name: str, **more: Any) -> PlanInput:
     """A molar whose MB2 joins MB1, a premolar of three roots, an incisor of two canals that part and join."""
     lengths = confirmed(20.5, 19.5, 1.0, "top")
-    given: dict[str, Any] = {"isolated": True, "overrides": ACCEPTED}
+    fields: dict[str, Any] = {"isolated": True, "overrides": ACCEPTED}
     if name != "molar":
         names = ("MB", "DB", "P") if name == "premolar" else ("B", "L")
         roots = names if name == "premolar" else ("single", "single")
@@ -31,13 +31,13 @@ def teeth(name: str, **more: Any) -> PlanInput:
         if name == "incisor":
             canals[1] = replace(canals[1], junction=FOUND_JUNCTION)
             pattern = RootInput(name="single", pattern=Pattern.DIVIDE_AND_JOIN, main_canal="B")
-            given["roots"] = (pattern,)
-        given = {"roots": (), **given, "tooth": "14" if name == "premolar" else "31", "canals": tuple(canals)}
-    return molar(**(given | more))
+            fields["roots"] = (pattern,)
+        fields = {"roots": (), **fields, "tooth": "14" if name == "premolar" else "31", "canals": tuple(canals)}
+    return molar(**(fields | more))
 
 
-def asks(given: PlanInput) -> AskedFor:
-    asked = plan(given).asks
+def asks(plan_input: PlanInput) -> AskedFor:
+    asked = plan(plan_input).asks
     assert asked is not None
     return asked
 

@@ -58,11 +58,11 @@ def test_parts_of_one_order_take_as_few_letters_as_an_integer_program_says(chunk
 def test_words_with_nothing_in_common_take_as_few_letters_as_a_shortest_path(
     words: int, letters: int, most: int, seed: int
 ) -> None:
-    given = uniform(random.Random(seed), words, letters, most)  # noqa: S311 - a fixed seed, no secret
-    least = by_shortest_path(given)
-    for shortest in (shortest_common_supersequence(given), by_level(without_contained(given))):
-        assert len(shortest) == least, given
-        assert all(contains(shortest, word) for word in given), given
+    sequences = uniform(random.Random(seed), words, letters, most)  # noqa: S311 - a fixed seed, no secret
+    least = by_shortest_path(sequences)
+    for shortest in (shortest_common_supersequence(sequences), by_level(without_contained(sequences))):
+        assert len(shortest) == least, sequences
+        assert all(contains(shortest, word) for word in sequences), sequences
 
 
 @given(ANY)
@@ -87,17 +87,17 @@ def test_a_word_that_is_dropped_is_contained_in_one_that_stays(words: list[str])
 
 
 def test_words_that_make_the_first_search_give_up_are_searched_level_by_level() -> None:
-    given = uniform(random.Random(1), 6, 10, TWELVE)  # noqa: S311 - a fixed seed, no secret
-    assert by_best_first(given, most=MOST_REACHED) is None
-    shortest = shortest_common_supersequence(given)
-    assert shortest == by_level(without_contained(given))
-    assert all(contains(shortest, word) for word in given)
+    sequences = uniform(random.Random(1), 6, 10, TWELVE)  # noqa: S311 - a fixed seed, no secret
+    assert by_best_first(sequences, most=MOST_REACHED) is None
+    shortest = shortest_common_supersequence(sequences)
+    assert shortest == by_level(without_contained(sequences))
+    assert all(contains(shortest, word) for word in sequences)
 
 
 def test_words_with_too_many_states_are_refused_before_any_is_visited() -> None:
     letters = "abcdefghijkl"
-    given = [letters[n:] + letters[:n] for n in range(8)]
+    sequences = [letters[n:] + letters[:n] for n in range(8)]
     assert MOST_STATES < 13**8
     with pytest.raises(TooMuchWork, match="differ too much") as refusal:
-        shortest_common_supersequence(given)
+        shortest_common_supersequence(sequences)
     assert refusal.value.pointer == ("canals",)

@@ -21,8 +21,8 @@ TEXT = (DATA / "techniques" / "crown-down.toml").read_text(encoding="utf-8")
 
 
 def with_phase(key: str, **changes: Any) -> Technique:
-    given = technique("crown-down")
-    return replace(given, phases=tuple(replace(p, **changes) if p.key == key else p for p in given.phases))
+    crown_down = technique("crown-down")
+    return replace(crown_down, phases=tuple(replace(p, **changes) if p.key == key else p for p in crown_down.phases))
 
 
 def without(*keys: str) -> tuple[Phase, ...]:
@@ -236,10 +236,10 @@ def test_what_is_provided_is_worked_to_its_end_in_every_setting(key: str) -> Non
         assert "length" in trial.hold_points
 
 
-def loops_of(technique_: Technique) -> Technique:
+def loops_of(crown_down: Technique) -> Technique:
     """Repeats from the exploring: a hold point and a rinse lie in the loop."""
-    phases = tuple(replace(p, repeat_from="explore") if p.key == "descending" else p for p in technique_.phases)
-    return replace(technique_, phases=phases)
+    phases = tuple(replace(p, repeat_from="explore") if p.key == "descending" else p for p in crown_down.phases)
+    return replace(crown_down, phases=phases)
 
 
 def test_every_walk_of_a_technique_that_repeats_from_far_back_ends() -> None:

@@ -73,8 +73,8 @@ def test_what_the_defaults_say_beyond_the_pattern() -> None:
 )
 def test_the_pattern_holds_over_the_stated_ranges(name: str, inside: list[float], outside: list[float]) -> None:
     def with_(value: float) -> LightTouch:
-        given = {"limit_mm2": DEFAULT.limit_mm2, "overcut_mm": DEFAULT.overcut_mm, "strokes": DEFAULT.strokes}
-        return LightTouch(**(given | {name: value}))  # type: ignore[arg-type]
+        fields = {"limit_mm2": DEFAULT.limit_mm2, "overcut_mm": DEFAULT.overcut_mm, "strokes": DEFAULT.strokes}
+        return LightTouch(**(fields | {name: value}))  # type: ignore[arg-type]
 
     assert [value for value in inside if not shows_the_pattern(with_(value))] == []
     assert [value for value in outside if shows_the_pattern(with_(value))] == []

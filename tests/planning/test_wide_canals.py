@@ -128,12 +128,12 @@ def test_a_size_of_no_series_is_refused_where_it_is() -> None:
 
 def wide_block(size: int, narrow_mm: float = 0.36, widening: float = 0.1, **more: Any) -> PlanInput:
     """A block as wide as it was measured; hand arithmetic: 0.36 at its end and 0.1 wider every millimetre."""
-    given = block(choices=Choices(needle=OPEN_30, canals=(CanalChoice(canal="single", final_size=size),)), **more)
+    plan_input = block(choices=Choices(needle=OPEN_30, canals=(CanalChoice(canal="single", final_size=size),)), **more)
     widths = (
         WidthInput(from_end_mm=0.0, narrow_mm=narrow_mm),
         WidthInput(from_end_mm=10.0, narrow_mm=narrow_mm + widening * 10),
     )
-    return replace(given, canals=(replace(given.canals[0], widths=widths),))
+    return replace(plan_input, canals=(replace(plan_input.canals[0], widths=widths),))
 
 
 @pytest.mark.parametrize(("size", "cuts"), [(35, False), (40, True)])

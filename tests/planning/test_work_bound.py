@@ -22,15 +22,15 @@ from tests.planning.given import molar, rotary
 ZIGZAG = tuple(WidthInput(from_end_mm=0.4 * n, narrow_mm=0.15 + 0.02 * n + 0.03 * (n % 2)) for n in range(40))
 
 
-def felt_everywhere(given: PlanInput, samples: int) -> PlanInput:
+def felt_everywhere(plan_input: PlanInput, samples: int) -> PlanInput:
     """A depth recorded at every insertion that is expected, a millimetre short of it."""
     canals = []
-    for canal_input, planned in zip(given.canals, plan(given).canals, strict=True):
+    for canal_input, planned in zip(plan_input.canals, plan(plan_input).canals, strict=True):
         assert planned.expectation is not None
         steps = planned.expectation.steps
         felt = tuple(RecordedDepth(node=step.node, depth_mm=max(1.0, round(step.depth_mm - 1, 1))) for step in steps)
         canals.append(replace(canal_input, felt=felt))
-    return replace(given, canals=tuple(canals), samples=samples)
+    return replace(plan_input, canals=tuple(canals), samples=samples)
 
 
 def test_exactly_as_much_as_may_be_is_done() -> None:
@@ -53,16 +53,16 @@ def test_the_bound_is_what_the_plan_takes_and_not_one_less(monkeypatch: pytest.M
         spent.append(0)
         return Work(most)
 
-    given = replace(molar(), samples=50)
+    plan_input = replace(molar(), samples=50)
     monkeypatch.setattr(Work, "spend", counted)
     monkeypatch.setattr(belief, "Work", made)
-    whole = plan(given)
-    needed = max(spent) * len(given.canals)
+    whole = plan(plan_input)
+    needed = max(spent) * len(plan_input.canals)
     monkeypatch.setattr(canal_work, "MOST_WORK", needed)
-    assert plan(given) == whole
-    monkeypatch.setattr(canal_work, "MOST_WORK", needed - len(given.canals))
+    assert plan(plan_input) == whole
+    monkeypatch.setattr(canal_work, "MOST_WORK", needed - len(plan_input.canals))
     with pytest.raises(TooMuchWork):
-        plan(given)
+        plan(plan_input)
 
 
 def test_the_check_molar_may_have_the_most_samples_and_hostile_canals_may_not() -> None:
@@ -76,10 +76,10 @@ def test_the_check_molar_may_have_the_most_samples_and_hostile_canals_may_not() 
 
 def test_recorded_depths_get_more_samples_as_far_as_the_work_allows(monkeypatch: pytest.MonkeyPatch) -> None:
     """Four times as many by the row, fewer where many insertions leave no room, never fewer than were asked for."""
-    given = felt_everywhere(molar(), 20)
+    plan_input = felt_everywhere(molar(), 20)
 
     def drawn() -> set[int]:
-        return {canal.expectation.samples for canal in plan(given).canals if canal.expectation}
+        return {canal.expectation.samples for canal in plan(plan_input).canals if canal.expectation}
 
     assert drawn() == {80}
     monkeypatch.setattr(belief, "Work", lambda most: Work(MOST_WORK))
@@ -92,17 +92,17 @@ def test_recorded_depths_get_more_samples_as_far_as_the_work_allows(monkeypatch:
 def test_canals_times_instruments_is_bounded_by_a_row() -> None:
     """Eight canals and 120 instruments are each within their bound; a row says how many pairs one request may have."""
     most = int(within("instruments_by_canals").most)
-    given = molar()
+    plan_input = molar()
     spare = [rotary(size, taper) for size in (15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80) for taper in range(2, 14)]
-    known = {instrument.key: instrument for instrument in (*given.kit.instruments, *spare)}
+    known = {instrument.key: instrument for instrument in (*plan_input.kit.instruments, *spare)}
     instruments = tuple(known.values())[:120]
-    alone = next(canal_input for canal_input in given.canals if canal_input.name == "DB")
+    alone = next(canal_input for canal_input in plan_input.canals if canal_input.name == "DB")
     canals = tuple(replace(alone, name=f"C{number}", root=f"R{number}") for number in range(8))
 
     def asked(canals_many: int, instruments_many: int) -> PlanInput:
-        kit = replace(given.kit, instruments=instruments[:instruments_many])
-        choices = replace(given.choices, canals=())
-        return replace(given, canals=canals[:canals_many], roots=(), kit=kit, choices=choices, samples=1)
+        kit = replace(plan_input.kit, instruments=instruments[:instruments_many])
+        choices = replace(plan_input.choices, canals=())
+        return replace(plan_input, canals=canals[:canals_many], roots=(), kit=kit, choices=choices, samples=1)
 
     refuse_too_much(asked(4, most // 4))
     refuse_too_much(asked(8, most // 8))

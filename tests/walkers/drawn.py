@@ -215,8 +215,8 @@ def _struck(drawn: Drawn, course: CaseState) -> Told:
     """By turns a reading, an image, an image that belongs to another canal."""
     number = len(drawn.events) % 3
     moved_to = drawn.dice.choice([NO_CANAL, drawn.canal(course)]) if number == 0 else None
-    given = sorted(name for name, canal in course.canals.items() if canal.sign_off)
-    name = drawn.dice.choice(given) if given and drawn.chance(0.5) else drawn.canal(course)
+    signed = sorted(name for name, canal in course.canals.items() if canal.sign_off)
+    name = drawn.dice.choice(signed) if signed and drawn.chance(0.5) else drawn.canal(course)
     payload = p.StruckPayload(
         what="length" if number == 1 else "image",
         struck=drawn.dice.choice(IMAGES),

@@ -170,9 +170,9 @@ class ImagesView(View):
         case = seen.case(me(request), case_id)
         if int(request.headers.get("Content-Length") or 0) > settings.IMAGE_MOST_BYTES:
             raise raw_body.BytesTooMany
-        given = ImageSent(data=request.data)
-        given.is_valid(raise_exception=True)
-        facts = dict(given.validated_data)
+        serializer = ImageSent(data=request.data)
+        serializer.is_valid(raise_exception=True)
+        facts = dict(serializer.validated_data)
         data = facts.pop("file").read()
         announced = Announced(id=uuid7(), sha256=hashlib.sha256(data).hexdigest(), sent_bytes=len(data), **facts)
         return answer(
@@ -315,9 +315,9 @@ def _form(part: str, view_type: str) -> tuple[str, str]:
 
 
 def _facts(request: Request) -> dict[str, Any]:
-    given = FactsGiven(data=request.query_params.dict())
-    given.is_valid(raise_exception=True)
-    return dict(given.validated_data)
+    serializer = FactsGiven(data=request.query_params.dict())
+    serializer.is_valid(raise_exception=True)
+    return dict(serializer.validated_data)
 
 
 def _required_digest(request: Request) -> str:

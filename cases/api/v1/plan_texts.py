@@ -65,12 +65,12 @@ class TextsView(View):
         version = seen.version(me(request), version_id)
         if hash_ != version.hash:
             raise NotHere(what="text of a plan version")
-        told = unchanged(request, hash_) or _as_it_lies(request, packed_texts(version.pk))
-        told["ETag"] = tag(hash_)
+        response = unchanged(request, hash_) or _as_it_lies(request, packed_texts(version.pk))
+        response["ETag"] = tag(hash_)
         # Another person at the same browser has other cookies, and gets nothing from its store.
-        told["Vary"] = "Accept-Encoding, Cookie"
-        told["Cache-Control"] = f"private, max-age={A_YEAR_S}, immutable"
-        return told
+        response["Vary"] = "Accept-Encoding, Cookie"
+        response["Cache-Control"] = f"private, max-age={A_YEAR_S}, immutable"
+        return response
 
 
 def _as_it_lies(request: Request, packed: bytes) -> HttpResponse:

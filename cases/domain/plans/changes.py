@@ -59,19 +59,19 @@ class Planned:
     """A version as it is compared."""
 
     number: int
-    given: PlanInput
+    plan_input: PlanInput
     plan: Plan
 
 
 def compare(before: Planned, after: Planned) -> PlanChanges:
     """What changed from one version to the other: everything that went in, and what came out of it."""
-    given = told_of_given(before.given, after.given)
+    by_canal = told_of_given(before.plan_input, after.plan_input)
     planned = (c.canal for each in (after, before) for c in each.plan.canals)
-    names = dict.fromkeys((*planned, *(name for name in given if name is not None)))
+    names = dict.fromkeys((*planned, *(name for name in by_canal if name is not None)))
     canals = tuple(
-        changes for name in names if (changes := _canal(name, before, after, given.get(name, ()))) is not None
+        changes for name in names if (changes := _canal(name, before, after, by_canal.get(name, ()))) is not None
     )
-    tooth = tuple(sorted(given.get(None, ()), key=_danger))
+    tooth = tuple(sorted(by_canal.get(None, ()), key=_danger))
     came, went = _cautions(None, before, after)
     return PlanChanges(
         from_number=before.number,
@@ -116,10 +116,10 @@ def _worst(canal: CanalChanges) -> int:
     return min(map(_danger, canal.changes), default=0)
 
 
-def _canal(name: str, before: Planned, after: Planned, given: Sequence[Change]) -> CanalChanges | None:
+def _canal(name: str, before: Planned, after: Planned, inputs: Sequence[Change]) -> CanalChanges | None:
     old, new = _of_canal(name, before), _of_canal(name, after)
     outcomes = _outcomes(old, new) if old and new else ()
-    changes = tuple(sorted((*outcomes, *given), key=_danger))
+    changes = tuple(sorted((*outcomes, *inputs), key=_danger))
     came, went = _cautions(name, before, after)
     if old and new and not (changes or came or went):
         return None

@@ -30,7 +30,7 @@ class Emergency:
 class Emergencies:
     """All emergencies of a tooth. Only a supervisor ends a halt, and only for those that the supervisor had seen."""
 
-    told: dict[str, Emergency] = field(default_factory=dict)
+    by_id: dict[str, Emergency] = field(default_factory=dict)
     halting: dict[str, str] = field(default_factory=dict)
     """The events that halt the tooth, each with the id of its emergency: the event that told it, and each correction
     that made it something else."""
@@ -46,7 +46,7 @@ class Emergencies:
     @property
     def open(self) -> tuple[Emergency, ...]:
         """Those that halt the tooth, in the order they were told."""
-        return tuple(emergency for emergency in self.told.values() if emergency.id in self.halting.values())
+        return tuple(emergency for emergency in self.by_id.values() if emergency.id in self.halting.values())
 
     def halts(self, event: str) -> bool:
         """Whether a halt stops what this event tells. It does not stop what was done before the emergency."""
@@ -54,7 +54,7 @@ class Emergencies:
 
     def tell(self, event: str, payload: EmergencyPayload) -> None:
         """Adds an emergency, which halts the tooth."""
-        self.told[event] = Emergency(id=event, what=payload.what)
+        self.by_id[event] = Emergency(id=event, what=payload.what)
         self.halting[event] = event
         self._before[event] = frozenset(payload.before)
         self._keep_to_saline(event, payload.what)
@@ -62,11 +62,11 @@ class Emergencies:
     def correct(self, event: str, payload: CorrectedPayload) -> bool:
         """Corrects an emergency; False where none has that id. What it was instead halts the tooth like a new one. That
         it was not so ends no halt: only a supervisor does."""
-        emergency = self.told.get(payload.corrects)
+        emergency = self.by_id.get(payload.corrects)
         if emergency is None:
             return False
         what = payload.what or ""
-        self.told[emergency.id] = replace(emergency, what=what, corrected_by=event)
+        self.by_id[emergency.id] = replace(emergency, what=what, corrected_by=event)
         if what:
             self.halting[event] = emergency.id
             self._keep_to_saline(emergency.id, what)
@@ -75,7 +75,7 @@ class Emergencies:
     def come(self, event: str) -> None:
         """A supervisor goes to all that halts the tooth now."""
         for emergency in self.open:
-            self.told[emergency.id] = replace(emergency, coming_by=event)
+            self.by_id[emergency.id] = replace(emergency, coming_by=event)
 
     def resume(self, payload: ResumePayload) -> bool:
         """Ends the halts that the supervisor had seen, and the rule of saline alone unless they keep it. False where
@@ -98,5 +98,5 @@ def fresh(emergencies: Emergencies, events: Iterable[str]) -> tuple[Emergency, .
     """The emergencies that one of these events told or corrected."""
     new = set(events)
     return tuple(
-        emergency for emergency in emergencies.told.values() if emergency.id in new or emergency.corrected_by in new
+        emergency for emergency in emergencies.by_id.values() if emergency.id in new or emergency.corrected_by in new
     )

@@ -17,12 +17,12 @@ from planning.work.mid_course import begun_by
 
 
 def progress_of(
-    course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], given: PlanInput, plan: Plan
+    course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], plan_input: PlanInput, plan: Plan
 ) -> dict[str, Progress]:
     """The progress of each canal whose work has begun. `given` and `plan` are of the version that is worked."""
     made = _made(plans, list(events))
     lengths_mm = {canal.canal: canal.length.working_length_mm for canal in plan.canals}
-    before = {canal.name: canal.progress for canal in given.canals}
+    before = {canal.name: canal.progress for canal in plan_input.canals}
     by_canal = {}
     for name, canal in course.canals.items():
         if canal.walk.left or before.get(name) or name in made:

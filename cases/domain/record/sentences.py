@@ -77,12 +77,12 @@ def _named(step: Do | None, fact: RecordedEvent, history: CaseHistory) -> str:
     return _STEP[step.action].format(instrument=history.version(fact).instrument(step.instrument))
 
 
-def _volume(given: p.StepPayload | p.IrrigatedPayload) -> list[str]:
+def _volume(payload: p.StepPayload | p.IrrigatedPayload) -> list[str]:
     """What was irrigated with, how much, how long."""
     return [
-        irrigant(given.irrigant) if given.irrigant else "",
-        "" if given.volume_ml is None else f"{given.volume_ml:g} ml",
-        "" if given.contact_s is None else f"{given.contact_s} s in contact",
+        irrigant(payload.irrigant) if payload.irrigant else "",
+        "" if payload.volume_ml is None else f"{payload.volume_ml:g} ml",
+        "" if payload.contact_s is None else f"{payload.contact_s} s in contact",
     ]
 
 

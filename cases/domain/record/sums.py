@@ -36,9 +36,13 @@ def irrigants(history: CaseHistory) -> tuple[IrrigantUsed, ...]:
     """The total of each irrigant over all steps and extra irrigations, to hundredths of a millilitre."""
     by_irrigant: dict[str, dict[str, list[float]]] = {}
     for fact in history.counting:
-        given = fact.payload
-        if isinstance(given, p.StepPayload | p.IrrigatedPayload) and given.irrigant and given.volume_ml is not None:
-            by_irrigant.setdefault(given.irrigant, {}).setdefault(fact.canal, []).append(given.volume_ml)
+        payload = fact.payload
+        if (
+            isinstance(payload, p.StepPayload | p.IrrigatedPayload)
+            and payload.irrigant
+            and payload.volume_ml is not None
+        ):
+            by_irrigant.setdefault(payload.irrigant, {}).setdefault(fact.canal, []).append(payload.volume_ml)
     return tuple(
         IrrigantUsed(
             irrigant=name,

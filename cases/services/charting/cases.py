@@ -141,27 +141,27 @@ def change_case(*, actor: Person, case: Case, seen_revision: int, changes: Mappi
     """The case with other facts. Raises NotAllowed, ChangedSince, SettingFixed, NotUsable, FactorNotKnown, and what
     `aliases.correct` does for another alias.
     """
-    given = dict(changes)
-    alias, is_no_name = given.pop("patient_alias", None), given.pop("alias_is_no_name", False)
+    values = dict(changes)
+    alias, is_no_name = values.pop("patient_alias", None), values.pop("alias_is_no_name", False)
     if alias is not None:
         case = aliases.correct(actor=actor, case=case, seen_revision=seen_revision, alias=alias, is_no_name=is_no_name)
-        if not given:
+        if not values:
             return case
     guard(May.CHART, actor, case)
     case = locked(case.pk)
     refuse_changed(case, seen_revision)
-    if "supervisor" in given:
-        given["supervisor"] = _supervisor(case.programme_id, given["supervisor"])
-    if given.get("anatomy", Anatomy.USUAL) == Anatomy.CHARTED_BY_SUPERVISOR:
+    if "supervisor" in values:
+        values["supervisor"] = _supervisor(case.programme_id, values["supervisor"])
+    if values.get("anatomy", Anatomy.USUAL) == Anatomy.CHARTED_BY_SUPERVISOR:
         guard(May.JUDGE_ANATOMY, actor, case)
-    if "factors" in given:
-        given["factors"] = _factors(given["factors"])
-    before = {name: getattr(case, name) for name in given if getattr(case, name) != given[name]}
+    if "factors" in values:
+        values["factors"] = _factors(values["factors"])
+    before = {name: getattr(case, name) for name in values if getattr(case, name) != values[name]}
     if "setting" in before and Canal.objects.filter(tooth__case=case, readings__isnull=False).exists():
         raise SettingFixed(at=("setting",))
     if not before:
         return case
-    after = {name: given[name] for name in before}
+    after = {name: values[name] for name in before}
     for name, value in after.items():
         setattr(case, name, value)
     case.save(update_fields=list(after))

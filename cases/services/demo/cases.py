@@ -136,15 +136,15 @@ class _Story:
                 main_canal=root["main"] or None,
             )
         for row in self.row.get("junctions", ()):
-            given = decode(Junction, {"from_terminus_mm": row["from_terminus_mm"], "method": row["method"]})
-            readings.record_junction(actor=self.student, canal=self._canal(row["canal"]), junction=given)
+            junction = decode(Junction, {"from_terminus_mm": row["from_terminus_mm"], "method": row["method"]})
+            readings.record_junction(actor=self.student, canal=self._canal(row["canal"]), junction=junction)
 
     def _canal(self, name: str) -> Canal:
         return Canal.objects.select_related("tooth__case").get(tooth__case=self.case, name=name)
 
-    def _take(self, canal: str, given: Row) -> None:
+    def _take(self, canal: str, facts: Row) -> None:
         row = self._canal(canal)
-        reading: Reading = decode(Reading, {**given, "reference_point": row.reference_point})
+        reading: Reading = decode(Reading, {**facts, "reference_point": row.reference_point})
         readings.take_length(actor=self.student, canal=row, reading=reading)
 
     # --- steps of a story ---

@@ -47,11 +47,11 @@ def add(
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what={**about, "reason": reason})
     if before := idempotency.sent_before(CautionOverride, id, sent_hash):
         return before, False
-    given = Override(code=code, canal=canal, reason=reason, final_size=final_size)
-    refuse_override(given)
+    override = Override(code=code, canal=canal, reason=reason, final_size=final_size)
+    refuse_override(override)
     version = _carrying(case, code, canal)
     if final_size is not None:
-        _refuse_unplannable(version, given)
+        _refuse_unplannable(version, override)
     charted = None if canal is None else Canal.objects.get(tooth__case=case, name=canal)
     if case.overrides.filter(code=code, canal=charted, withdrawn_at=None).exists():
         raise TakenAlready(what="An override of", name=code, at=("code",))
@@ -88,12 +88,12 @@ def _carrying(case: Case, code: str, canal: str | None) -> ToothPlanVersion:
 
 def _refuse_unplannable(version: ToothPlanVersion, chosen: Override) -> None:
     """Raises NotUsable for a size that the version's kit or technique cannot make: the student could not plan by it."""
-    given = plan_input_of(version)
+    plan_input = plan_input_of(version)
     others = tuple(
-        override for override in given.overrides if (override.code, override.canal) != (chosen.code, chosen.canal)
+        override for override in plan_input.overrides if (override.code, override.canal) != (chosen.code, chosen.canal)
     )
     try:
-        made = plan(replace(given, samples=0, overrides=(*others, chosen)))
+        made = plan(replace(plan_input, samples=0, overrides=(*others, chosen)))
     except PlanningError as refusal:
         raise NotUsable(reason=str(refusal), at=("final_size",)) from refusal
     lacking = next(

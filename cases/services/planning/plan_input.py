@@ -100,22 +100,22 @@ def _unused(kit: KitValue) -> KitValue:
     return replace(kit, instruments=tuple(replace(instrument, uses=0) for instrument in kit.instruments))
 
 
-def intent_hash(given: PlanInput, plan: Plan) -> str:
+def intent_hash(plan_input: PlanInput, plan: Plan) -> str:
     """SHA-256 of the intent, every final size stated, chosen or proposed."""
     sizes = tuple(CanalChoice(canal=canal.canal, final_size=canal.final_size) for canal in plan.canals)
     choices = Choices(
-        needle=given.choices.needle,
-        irrigant=given.choices.irrigant,
-        final_rinse=given.choices.final_rinse,
-        series_taper=given.choices.series_taper,
-        glide_path_to_size=given.choices.glide_path_to_size,
+        needle=plan_input.choices.needle,
+        irrigant=plan_input.choices.irrigant,
+        final_rinse=plan_input.choices.final_rinse,
+        series_taper=plan_input.choices.series_taper,
+        glide_path_to_size=plan_input.choices.glide_path_to_size,
         canals=sizes,
     )
     intent = Intent(
-        setting=given.setting,
-        kit=canonical_text(_unused(given.kit)),
-        technique=canonical_text(given.technique),
+        setting=plan_input.setting,
+        kit=canonical_text(_unused(plan_input.kit)),
+        technique=canonical_text(plan_input.technique),
         choices=choices,
-        thresholds=given.thresholds,
+        thresholds=plan_input.thresholds,
     )
     return digest(canonical_text(intent))

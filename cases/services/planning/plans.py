@@ -40,8 +40,8 @@ def preview_changes(*, actor: Person, case: Case, asked: Asked, against: int) ->
     version = case.versions.filter(number=against).first()
     if version is None:
         raise NotHere(what=f"version {against}")
-    given = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
-    return given_changes(against, plan_input_of(version), given)
+    plan_input = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
+    return given_changes(against, plan_input_of(version), plan_input)
 
 
 @transaction.atomic
@@ -66,12 +66,12 @@ def propose(
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what=what)
     if before := idempotency.sent_before(ToothPlanVersion, id, sent_hash):
         return before, False
-    given = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
-    made = CreatedVersion.of(given, planned(given), kit_id=asked.kit_id, technique_key=asked.technique)
+    plan_input = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
+    made = CreatedVersion.of(plan_input, planned(plan_input), kit_id=asked.kit_id, technique_key=asked.technique)
     if same := case.versions.filter(hash=made.hash).first():
         versions.supersede(case, but=same.hash, actor=actor)
         return _taken_up_again(same, actor, case), False
-    approved = replan.approval_for(case, given, made.plan)
+    approved = replan.approval_for(case, plan_input, made.plan)
     version = versions.create(actor=actor, author=actor, case=case, made=made, id=id, sent_hash=sent_hash)
     if approved is not None:
         versions.carry_over(version=version, approved=approved, actor=actor)

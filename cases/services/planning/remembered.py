@@ -17,17 +17,17 @@ kept: OrderedDict[str, Plan] = OrderedDict()
 _turn = Lock()
 
 
-def planned(given: PlanInput) -> Plan:
+def planned(plan_input: PlanInput) -> Plan:
     """The plan of this input. It follows from the input alone, and the input says all of it: samples, seed, figures.
 
     Raises what the planner refuses; a refusal is not remembered.
     """
-    key = digest(canonical_text(given))
+    key = digest(canonical_text(plan_input))
     with _turn:
         if known := kept.get(key):
             kept.move_to_end(key)
             return known
-    made = plan(given)
+    made = plan(plan_input)
     with _turn:
         kept[key] = made
         while len(kept) > MOST:

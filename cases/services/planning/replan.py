@@ -26,13 +26,13 @@ def progress(case: Case) -> dict[str, Progress]:
     return progress_of(work.course, work.plans, work.events, plan_input_of(version), plan_of(version))
 
 
-def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion | None:
+def approval_for(case: Case, plan_input: PlanInput, made: Plan) -> ToothPlanVersion | None:
     """The version that is worked, where its approval holds for this plan too."""
     work = courses.ongoing_work(case.pk)
     if work is None or work.course.revoked_by is not None:
         return None
     version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)
-    holds = carries_over(plan_input_of(version), plan_of(version), given, made)
+    holds = carries_over(plan_input_of(version), plan_of(version), plan_input, made)
     return version if holds else None
 
 
@@ -56,9 +56,11 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
 
 
 def _brought_up_to_date(actor: Person, case: Case, version: ToothPlanVersion) -> ToothPlanVersion:
-    given, now = plan_input_of(version), progress(case)
-    current = replace(given, canals=tuple(replace(canal, progress=now.get(canal.name)) for canal in given.canals))
-    if current == given:
+    plan_input, now = plan_input_of(version), progress(case)
+    current = replace(
+        plan_input, canals=tuple(replace(canal, progress=now.get(canal.name)) for canal in plan_input.canals)
+    )
+    if current == plan_input:
         return version
     again = versions.CreatedVersion.of(
         current, planned(current), kit_id=version.kit_id, technique_key=version.technique_key

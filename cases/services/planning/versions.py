@@ -23,7 +23,7 @@ from planning.foundation.encoding import canonical_text, digest
 class CreatedVersion:
     """A plan with the texts it is kept as."""
 
-    given: PlanInput
+    plan_input: PlanInput
     plan: Plan
     input_text: str
     output_text: str
@@ -31,11 +31,11 @@ class CreatedVersion:
     technique_key: str
 
     @classmethod
-    def of(cls, given: PlanInput, plan: Plan, *, kit_id: UUID, technique_key: str) -> Self:
+    def of(cls, plan_input: PlanInput, plan: Plan, *, kit_id: UUID, technique_key: str) -> Self:
         return cls(
-            given=given,
+            plan_input=plan_input,
             plan=plan,
-            input_text=canonical_text(given),
+            input_text=canonical_text(plan_input),
             output_text=canonical_text(plan),
             kit_id=kit_id,
             technique_key=technique_key,
@@ -62,14 +62,14 @@ def create(
         kit_id=made.kit_id,
         technique_key=made.technique_key,
         hash=made.hash,
-        intent_hash=intent_hash(made.given, made.plan),
+        intent_hash=intent_hash(made.plan_input, made.plan),
         planner_version=made.plan.planner_version,
         stops=sum(caution.severity is Severity.STOP and caution.overridden is None for caution in cautions),
         cautions=sum(caution.severity is Severity.CAUTION for caution in cautions),
         difficulty=made.plan.difficulty.level if made.plan.difficulty else "",
         case_revision=case.revision,
     )
-    PlanTexts.of(version, given=made.input_text, plan=made.output_text).save(force_insert=True)
+    PlanTexts.of(version, plan_input=made.input_text, plan=made.output_text).save(force_insert=True)
     _list_canals(version, made.plan)
     audit.changed(actor=actor, verb="propose", subject=version, case=case, after={"number": version.number})
     return version

@@ -92,5 +92,5 @@ def _refuse_elsewhere(case: Case, entry: OnSiteSignOff, canals: tuple[str, ...])
         if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == entry.node:
             continue
         of_canal = [(event.actor, courses.payload_of(event)) for event in events if event.canal == name]
-        given = [f"{who}: {payload.exit}." for who, payload in of_canal if isinstance(payload, SignOffPayload)]
-        raise HoldPointAnswered(canal=name or "The visit", last=given[-1] if given else "")
+        answers = [f"{who}: {payload.exit}." for who, payload in of_canal if isinstance(payload, SignOffPayload)]
+        raise HoldPointAnswered(canal=name or "The visit", last=answers[-1] if answers else "")

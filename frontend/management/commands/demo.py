@@ -50,8 +50,8 @@ class Command(BaseCommand):
             call_command("migrate", verbosity=0)
             cases.load()
             servers = _started(address, reload=reload)
-        except CannotServe as told:
-            raise CommandError(str(told)) from told
+        except CannotServe as refusal:
+            raise CommandError(str(refusal)) from refusal
         try:
             self._announce(address, as_json=json)
             serve.wait(servers)
@@ -75,12 +75,12 @@ class Command(BaseCommand):
 
 
 def _started(address: Address, *, reload: bool) -> list[subprocess.Popen[bytes]]:
-    told = {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)}
+    variables = {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)}
     if reload:
         build.install_packages()
-        return reloading.start(address, told)
+        return reloading.start(address, variables)
     build.build()
-    return [serve.start(address, told)]
+    return [serve.start(address, variables)]
 
 
 def _hosts(address: Address) -> str:

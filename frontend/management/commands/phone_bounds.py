@@ -19,13 +19,13 @@ BOUNDS = Path(__file__).parents[2] / "src" / "parts" / "bounds.json"
 
 def text() -> str:
     rows = {key: _quantity(bound) for key, bound in sorted(bounds().items())}
-    told = {"quantities": rows, "facts": dict(map(_fact, fact_numbers())), "fields": dict(sorted(_fields()))}
-    return json.dumps(told, indent=2, ensure_ascii=False) + "\n"
+    tables = {"quantities": rows, "facts": dict(map(_fact, fact_numbers())), "fields": dict(sorted(_fields()))}
+    return json.dumps(tables, indent=2, ensure_ascii=False) + "\n"
 
 
 def _quantity(bound: Bound) -> dict[str, Any]:
-    told = {name: getattr(bound, name) for name in ("least", "most", "step", "begins", "sentence", "whole")}
-    return {"unit": bound.unit_said, **{name: value for name, value in told.items() if value is not None}}
+    fields = {name: getattr(bound, name) for name in ("least", "most", "step", "begins", "sentence", "whole")}
+    return {"unit": bound.unit_said, **{name: value for name, value in fields.items() if value is not None}}
 
 
 def _fact(number: FactNumber) -> tuple[str, dict[str, Any]]:

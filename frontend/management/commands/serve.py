@@ -24,8 +24,8 @@ class Command(BaseCommand):
             refuse_unready(settings.ENVIRONMENT)
             address = serve.asked()
             address.refuse_taken()
-        except (NotReady, CannotServe) as told:
-            raise CommandError(str(told)) from told
+        except (NotReady, CannotServe) as refusal:
+            raise CommandError(str(refusal)) from refusal
         if not (build.DIST / "index.html").exists():
             build.build()
         os.chdir(ROOT)

@@ -83,10 +83,10 @@ class Door:
         return answer
 
     async def _body(self, scope: Scope, receive: Receive, lane: Lane) -> bytes:
-        told = dict(scope["headers"])
-        announced = told.get(b"content-length", b"")
+        headers = dict(scope["headers"])
+        announced = headers.get(b"content-length", b"")
         length = int(announced) if announced.isdigit() else None
-        if not length and scope["method"] in WITHOUT_BODY and b"transfer-encoding" not in told:
+        if not length and scope["method"] in WITHOUT_BODY and b"transfer-encoding" not in headers:
             return b""
         return await self.bodies.read(receive, lane=lane, announced_bytes=length, address=address_of(scope))
 

@@ -60,10 +60,10 @@ def address_of(scope: Scope) -> str:
 
 def answered(application: WSGIApplication, environ: Environ, body: bytes) -> Answer:
     """The application's whole answer; it has let go of everything it held."""
-    told: list[tuple[str, list[tuple[str, str]]]] = []
+    started: list[tuple[str, list[tuple[str, str]]]] = []
 
     def start(status: str, headers: list[tuple[str, str]], failure: Any = None, /) -> Callable[[bytes], object]:
-        told.append((status, headers))
+        started.append((status, headers))
         return lambda written: None
 
     more = {
@@ -81,6 +81,6 @@ def answered(application: WSGIApplication, environ: Environ, body: bytes) -> Ans
         close = getattr(parts, "close", None)
         if close is not None:
             close()
-    status, headers = told[-1]
+    status, headers = started[-1]
     named = tuple((name.lower().encode("latin-1"), value.encode("latin-1")) for name, value in headers)
     return Answer(int(status.split(" ", 1)[0]), named, whole)

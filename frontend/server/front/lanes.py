@@ -36,8 +36,8 @@ class Lane:
 
 
 def _count(name: str, usual: int) -> int:
-    given = os.environ.get(name, "")
-    return max(1, int(given)) if given.isascii() and given.isdecimal() else usual
+    setting = os.environ.get(name, "")
+    return max(1, int(setting)) if setting.isascii() and setting.isdecimal() else usual
 
 
 HEALTH = Lane(name="health", at_once=1)

@@ -21,7 +21,7 @@ export interface Emergency {
 
 /** All of a tooth. Only a supervisor ends a halt, and only of what the supervisor had seen. */
 export class Emergencies {
-  readonly told = new Map<string, Emergency>()
+  readonly byId = new Map<string, Emergency>()
   /** The emergency by each event that halts the tooth: by telling it, or by saying that it was something else. */
   readonly halting = new Map<string, string>()
   /** The emergency since which every canal is irrigated with saline alone. */
@@ -36,7 +36,7 @@ export class Emergencies {
   /** Those that halt the tooth, in the order they were told. */
   get open(): readonly Emergency[] {
     const halting = [...this.halting.values()]
-    return [...this.told.values()].filter((emergency) => halting.includes(emergency.id))
+    return [...this.byId.values()].filter((emergency) => halting.includes(emergency.id))
   }
 
   /** Whether what this event tells was done in spite of an emergency. */
@@ -46,7 +46,7 @@ export class Emergencies {
 
   /** One more; it halts the tooth. */
   tell(id: string, { what, before = [] }: PayloadOf<'emergency'>): void {
-    this.told.set(id, { id, what, correctedBy: '', comingBy: '' })
+    this.byId.set(id, { id, what, correctedBy: '', comingBy: '' })
     this.halting.set(id, id)
     this.before.set(id, before)
     this.keepToSaline(id, what)
@@ -57,9 +57,9 @@ export class Emergencies {
    * ends nothing: a supervisor does.
    */
   correct(by: string, { corrects, what }: PayloadOf<'corrected'>): boolean {
-    const emergency = this.told.get(corrects)
+    const emergency = this.byId.get(corrects)
     if (!emergency) return false
-    this.told.set(emergency.id, { ...emergency, what: what ?? '', correctedBy: by })
+    this.byId.set(emergency.id, { ...emergency, what: what ?? '', correctedBy: by })
     if (!what) return true
     this.halting.set(by, emergency.id)
     this.keepToSaline(emergency.id, what)
@@ -68,7 +68,7 @@ export class Emergencies {
 
   /** A supervisor goes to all that halts the tooth now. */
   come(by: string): void {
-    for (const emergency of this.open) this.told.set(emergency.id, { ...emergency, comingBy: by })
+    for (const emergency of this.open) this.byId.set(emergency.id, { ...emergency, comingBy: by })
   }
 
   /** Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends. */

@@ -77,7 +77,7 @@ def _range(canal: Canal, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
     """The tooth's length against the least and greatest ever measured; a training block has no such range."""
     measured = [t for t in map(tooth_mm, canal.input.readings) if t is not None]
     known = usual_range(tooth)
-    if canal.given.setting is Setting.BLOCK or known is None or not measured:
+    if canal.plan_input.setting is Setting.BLOCK or known is None or not measured:
         return
     least, most = known.low_mm, known.high_mm
     if least is None or most is None or least <= measured[-1] <= most:
@@ -101,10 +101,10 @@ def _range(canal: Canal, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
 
 def _flaring(canal: Canal) -> Iterator[Caution]:
     """Coronal instruments have been in, and no length was taken since."""
-    given = canal.given
-    coronal = {phase.key for phase in given.technique.phases if phase.kind is PhaseKind.FLARE}
+    plan_input = canal.plan_input
+    coronal = {phase.key for phase in plan_input.technique.phases if phase.kind is PhaseKind.FLARE}
     opened = any(felt.node.split("/")[0] in coronal for felt in canal.input.felt)
-    if opened and given.setting is not Setting.BLOCK and not _taken_after_flaring(canal):
+    if opened and plan_input.setting is not Setting.BLOCK and not _taken_after_flaring(canal):
         yield _about(canal, "length-after-flaring-due")
 
 
@@ -117,7 +117,7 @@ def _curve(canal: Canal, figures: Figures) -> Iterator[Caution]:
     if angle is None:
         return
     again, severe, supervisor = (figures.row(f"curvature.{name}_deg") for name in ("again", "severe", "supervisor"))
-    if angle >= again.value and not _taken_after_flaring(canal) and not _asks_length_again(canal.given):
+    if angle >= again.value and not _taken_after_flaring(canal) and not _asks_length_again(canal.plan_input):
         yield _about(canal, "length-again-due", value=angle, limit=again)
     if angle > severe.value:
         yield _about(canal, "curve-severe", value=angle, limit=severe)
@@ -129,7 +129,7 @@ def _narrow(canal: Canal) -> Iterator[Caution]:
     """No hand instrument of the kit enters a canal that is somewhere narrower than the tips of all of them."""
     if canal.widths is None:
         return
-    size = min(instrument.size for instrument in canal.given.kit.instruments if instrument.motion is Motion.HAND)
+    size = min(instrument.size for instrument in canal.plan_input.kit.instruments if instrument.motion is Motion.HAND)
     narrowest_mm = min(level.narrow_mm for level in canal.widths.levels)
     if narrowest_mm < size * HUNDREDTH_MM - APART_MM:
         limit_mm = size * HUNDREDTH_MM
@@ -144,9 +144,9 @@ def _bend(canal: Canal) -> Iterator[Caution]:
         yield _about(canal, "bend-unclear")
 
 
-def _asks_length_again(given: PlanInput) -> bool:
+def _asks_length_again(plan_input: PlanInput) -> bool:
     """Whether the technique itself has an image and a supervisor's sign-off once something has widened the canal."""
-    phases = [phase for phase in given.technique.phases if given.setting in phase.settings]
+    phases = [phase for phase in plan_input.technique.phases if plan_input.setting in phase.settings]
     widened = dropwhile(lambda phase: phase.kind not in (PhaseKind.FLARE, PhaseKind.STEP_BACK), phases)
     return any(phase.kind is PhaseKind.SIGN_OFF and phase.image for phase in widened)
 
@@ -166,7 +166,7 @@ def _size(canal: Canal) -> Iterator[Caution]:
     if least <= size <= most:
         return
     code, limit = ("final-size-below", least) if size < least else ("final-size-above", most)
-    reason = next((c.reason for c in canal.given.choices.canals if c.canal == canal.input.name), "").strip()
+    reason = next((c.reason for c in canal.plan_input.choices.canals if c.canal == canal.input.name), "").strip()
     do = f"Reason given: {reason}" if reason else "Write a reason: the supervisor sees it."
     yield _about(canal, code, value=size, limit=limit, unit="ISO size", least=least, most=most, reason=do)
     if not reason:

@@ -42,7 +42,7 @@ def felt_cautions(canal: Canal, planned: PlannedCanal, figures: Figures) -> list
 
 def _records(canal: Canal, planned: PlannedCanal) -> Iterator[_Record]:
     """What was felt at steps that this plan has; a depth of another plan's step says nothing here."""
-    kit = {tool.key: tool for tool in canal.given.kit.instruments}
+    kit = {tool.key: tool for tool in canal.plan_input.kit.instruments}
     for felt in canal.input.felt:
         node = planned.tabled.nodes.get(felt.node)
         if isinstance(node, Do):
@@ -72,7 +72,7 @@ def _past(plan: CanalPlan, records: Sequence[_Record]) -> Iterator[Caution]:
 
 
 def _needle(canal: Canal, plan: CanalPlan, records: Sequence[_Record]) -> Iterator[Caution]:
-    code = "needle-open-too-deep" if canal.given.choices.needle.tip == "open" else "needle-too-deep"
+    code = "needle-open-too-deep" if canal.plan_input.choices.needle.tip == "open" else "needle-too-deep"
     for record in records:
         limit_um = record.node.needle_at_most_um
         if record.node.action is Action.IRRIGATE and limit_um is not None and record.depth_um > limit_um:
@@ -93,7 +93,7 @@ def _patency(plan: CanalPlan, records: Sequence[_Record], figures: Figures) -> I
 
 def _gain(canal: Canal, records: Sequence[_Record], figures: Figures) -> Iterator[Caution]:
     """A whole pass of the descending series in which no instrument went deeper than in the pass before."""
-    descending = {phase.key for phase in canal.given.technique.phases if phase.kind is PhaseKind.DESCEND}
+    descending = {phase.key for phase in canal.plan_input.technique.phases if phase.kind is PhaseKind.DESCEND}
     depths: dict[str, list[_Record]] = {}
     for record in records:
         if record.node.phase in descending and record.node.action is Action.INSTRUMENT:

@@ -18,72 +18,72 @@ SINGLE = "single"
 """What the tables call the canal of a tooth that usually has one."""
 
 
-def tooth_cautions(given: PlanInput, tooth: Tooth, figures: Figures) -> list[Caution]:
+def tooth_cautions(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> list[Caution]:
     """What concerns the tooth as a whole."""
     return [
-        *_setting(given),
-        *_irrigants(given),
-        *_needle(given, figures),
-        *_motors(given),
-        *_glide_path(given, figures),
-        *_joins(given),
-        *_further_canals(given, tooth, figures),
+        *_setting(plan_input),
+        *_irrigants(plan_input),
+        *_needle(plan_input, figures),
+        *_motors(plan_input),
+        *_glide_path(plan_input, figures),
+        *_joins(plan_input),
+        *_further_canals(plan_input, tooth, figures),
     ]
 
 
-def _setting(given: PlanInput) -> Iterator[Caution]:
-    if given.setting is Setting.CLINIC and not given.isolated:
+def _setting(plan_input: PlanInput) -> Iterator[Caution]:
+    if plan_input.setting is Setting.CLINIC and not plan_input.isolated:
         yield caution("isolation-missing")
-        if Irrigant.SODIUM_HYPOCHLORITE in _irrigants_used(given):
+        if Irrigant.SODIUM_HYPOCHLORITE in _irrigants_used(plan_input):
             yield caution("hypochlorite-unisolated")
-    if given.setting is Setting.EXTRACTED:
+    if plan_input.setting is Setting.EXTRACTED:
         yield caution("bench-protection")
 
 
-def _irrigants_used(given: PlanInput) -> tuple[Irrigant, ...]:
+def _irrigants_used(plan_input: PlanInput) -> tuple[Irrigant, ...]:
     """In the order they meet."""
-    return (given.choices.irrigant, *given.choices.final_rinse)
+    return (plan_input.choices.irrigant, *plan_input.choices.final_rinse)
 
 
-def _irrigants(given: PlanInput) -> Iterator[Caution]:
-    used = _irrigants_used(given)
-    if given.setting is Setting.BLOCK and Irrigant.SODIUM_HYPOCHLORITE in used:
+def _irrigants(plan_input: PlanInput) -> Iterator[Caution]:
+    used = _irrigants_used(plan_input)
+    if plan_input.setting is Setting.BLOCK and Irrigant.SODIUM_HYPOCHLORITE in used:
         yield caution("hypochlorite-in-block")
     # Either order: what matters is that nothing flushes the one before the other comes.
     if {Irrigant.SODIUM_HYPOCHLORITE, Irrigant.CHLORHEXIDINE} in map(set, itertools.pairwise(used)):
         yield caution("chlorhexidine-after-hypochlorite")
 
 
-def _needle(given: PlanInput, figures: Figures) -> Iterator[Caution]:
-    tip = given.choices.needle.tip
-    if given.setting is Setting.CLINIC and tip == "open":
+def _needle(plan_input: PlanInput, figures: Figures) -> Iterator[Caution]:
+    tip = plan_input.choices.needle.tip
+    if plan_input.setting is Setting.CLINIC and tip == "open":
         yield caution("needle-open-in-clinic")
     key = f"needle.short_{tip}"
     if figures[key] < published()[key].value:
         yield caution("needle-near", value=figures[key], limit=published()[key])
 
 
-def _motors(given: PlanInput) -> Iterator[Caution]:
+def _motors(plan_input: PlanInput) -> Iterator[Caution]:
     silent = [
         i.name
-        for i in given.kit.instruments
-        if i.motion != "hand" and i.motion in given.technique.motions and not states_motor(i)
+        for i in plan_input.kit.instruments
+        if i.motion != "hand" and i.motion in plan_input.technique.motions and not states_motor(i)
     ]
     if silent:
         yield caution("motor-not-stated", value_text=", ".join(silent))
 
 
-def _glide_path(given: PlanInput, figures: Figures) -> Iterator[Caution]:
+def _glide_path(plan_input: PlanInput, figures: Figures) -> Iterator[Caution]:
     """An engine instrument goes into a canal only after a hand instrument has passed freely to length."""
-    phases = [phase for phase in given.technique.phases if given.setting in phase.settings]
+    phases = [phase for phase in plan_input.technique.phases if plan_input.setting in phase.settings]
     kinds = [phase.kind for phase in phases]
     if PhaseKind.DESCEND not in kinds:
         return
     by_hand = [phase for phase in phases[: kinds.index(PhaseKind.DESCEND)] if _is_glide_path(phase)]
     if not by_hand:
-        yield caution("glide-path-missing", technique=given.technique.name)
+        yield caution("glide-path-missing", technique=plan_input.technique.name)
         return
-    last, usual = given.choices.glide_path_to_size or by_hand[-1].to_size, figures.row("glide_path.usual")
+    last, usual = plan_input.choices.glide_path_to_size or by_hand[-1].to_size, figures.row("glide_path.usual")
     if last is not None and last < usual.value:
         yield caution("glide-path-small", value=last, limit=usual)
 
@@ -92,23 +92,23 @@ def _is_glide_path(phase: Phase) -> bool:
     return phase.kind is PhaseKind.TO_LENGTH and not phase.to_estimate
 
 
-def _joins(given: PlanInput) -> Iterator[Caution]:
-    patterns = {root.name: root.pattern for root in given.roots}
-    for name in dict.fromkeys(canal.root for canal in given.canals):
+def _joins(plan_input: PlanInput) -> Iterator[Caution]:
+    patterns = {root.name: root.pattern for root in plan_input.roots}
+    for name in dict.fromkeys(canal.root for canal in plan_input.canals):
         here = [
             canal.name
-            for canal in given.canals
+            for canal in plan_input.canals
             if canal.root == name and canal.finding is not Finding.SEARCHED_NOT_FOUND
         ]
         if len(here) > 1 and patterns.get(name, Pattern.UNKNOWN) is Pattern.UNKNOWN:
             yield caution("join-not-tested", root=name, canals=" and ".join(here))
 
 
-def _further_canals(given: PlanInput, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
+def _further_canals(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
     """The canal that gets missed: usual ones that are not in the plan, and what else the tooth may have."""
-    if given.setting is Setting.BLOCK:
+    if plan_input.setting is Setting.BLOCK:
         return
-    charted = {canal.name for canal in given.canals}
+    charted = {canal.name for canal in plan_input.canals}
     offered = {offer.name for offer in (*tooth.canals, *tooth.look_for)}
     others = charted - offered
     missing = [usual.name for usual in tooth.canals if usual.name not in charted and not _parted(usual.name, others)]

@@ -67,7 +67,7 @@ def _final_size(canal: Canal, planned: PlannedCanal) -> Iterator[Caution]:
     size = comes_to.final.size
     if comes_to.cuts is False:
         yield caution("size-cuts-nothing", canal=plan.canal, value=size, unit="ISO size")
-    cones = any(item.kind == "cone" for item in canal.given.kit.filling)
+    cones = any(item.kind == "cone" for item in canal.plan_input.kit.filling)
     unclosed = plan.obturation is not None and plan.obturation.master_cone is None
     if cones and (comes_to.wider or unclosed):
         why = ": the end is expected to be wider" if comes_to.wider else ""
@@ -81,11 +81,11 @@ def _needle(canal: Canal, plan: CanalPlan) -> Iterator[Caution]:
         return
     deepest_mm, ceiling_mm = max(now.at_most_mm for now in plan.needle.now), plan.needle.ceiling_mm
     if deepest_mm < ceiling_mm:
-        gauge = f"{canal.given.choices.needle.gauge} G"
+        gauge = f"{canal.plan_input.choices.needle.gauge} G"
         yield caution("needle-wide", canal=plan.canal, value=deepest_mm, limit=ceiling_mm, unit="mm", needle=gauge)
 
 
-def worn_cautions(given: PlanInput, planned: Sequence[PlannedCanal]) -> list[Caution]:
+def worn_cautions(plan_input: PlanInput, planned: Sequence[PlannedCanal]) -> list[Caution]:
     """Instruments that would be used in more canals than they are allowed."""
     canals: dict[str, set[str]] = {}
     for each in planned:
@@ -102,7 +102,7 @@ def worn_cautions(given: PlanInput, planned: Sequence[PlannedCanal]) -> list[Cau
             uses=instrument.uses,
             planned=len(canals[instrument.key]),
         )
-        for instrument in given.kit.instruments
+        for instrument in plan_input.kit.instruments
         if instrument.most_uses is not None
         and instrument.key in canals
         and instrument.uses + len(canals[instrument.key]) > instrument.most_uses

@@ -22,8 +22,8 @@ class RationaleContext:
     figures: Figures
 
     @property
-    def given(self) -> PlanInput:
-        return self.canal.given
+    def plan_input(self) -> PlanInput:
+        return self.canal.plan_input
 
 
 def rationale(of: str, rule: str, inputs: Sequence[Entry] = (), rows: Sequence[Figure | str] = ()) -> Rationale:

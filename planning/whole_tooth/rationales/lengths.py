@@ -75,7 +75,7 @@ def _reading_rows(about: RationaleContext, reading: Reading) -> tuple[Figure, ..
             less = about.figures.row("locator.apex_mark_less")
             return (less, about.figures.row("locator.repeat_within"), *_wide(about))
         case DirectSight():
-            block = about.given.setting is Setting.BLOCK
+            block = about.plan_input.setting is Setting.BLOCK
             return (about.figures.row("set_back.block" if block else "set_back.seen_at_foramen"),)
 
 

@@ -38,7 +38,7 @@ def stop_rationales(about: RationaleContext) -> Iterator[Rationale]:
         ("canal's end", about.plan.end_mm, "mm"),
     )
     yield rationale("stops.above_final", rule, entered, (per, less))
-    for phase in about.given.technique.phases:
+    for phase in about.plan_input.technique.phases:
         if phase.kind is PhaseKind.STEP_BACK:
             rule = "Each larger size one step of the technique shorter than the one before."
             yield rationale(
@@ -72,7 +72,7 @@ def _to_the_end(rule: str, entered: tuple[Entry, ...]) -> Iterator[Rationale]:
 
 
 def _coronal(about: RationaleContext) -> Rationale:
-    if about.given.setting is Setting.BLOCK:
+    if about.plan_input.setting is Setting.BLOCK:
         grip = about.figures.row("instrument.stop_and_grip")
         rule = "In a training block as deep as the shortest coronal instrument reaches with its stop on."
         return rationale("stops.coronal", rule, (("stop and grip", grip.value, "mm"),), (grip,))
@@ -90,7 +90,7 @@ def _coronal(about: RationaleContext) -> Rationale:
 
 def _crown(about: RationaleContext) -> tuple[Figure, ...]:
     """The row that the orifice comes from where nobody measured it."""
-    if about.canal.input.orifice_mm is not None or about.given.setting is Setting.BLOCK:
+    if about.canal.input.orifice_mm is not None or about.plan_input.setting is Setting.BLOCK:
         return ()
     crowns = (row for row in tables.rows("crowns") if row["tooth"] == like(about.tooth_iso))
     return tuple(about.figures.cell("crowns", row, "crown_mm", row["tooth"]) for row in crowns)
@@ -99,7 +99,7 @@ def _crown(about: RationaleContext) -> tuple[Figure, ...]:
 def needle_rationales(about: RationaleContext) -> Iterator[Rationale]:
     if about.plan.needle is None or about.plan.end_mm is None:
         return
-    needle = about.given.choices.needle
+    needle = about.plan_input.choices.needle
     short, clearance = about.figures.row(f"needle.short_{needle.tip}"), about.figures.row("needle.clearance")
     wide = outside(needle, about.figures)
     end = ("canal's end", about.plan.end_mm, "mm")

@@ -73,7 +73,7 @@ class Sent:
         return int(self.answered[0]["status"])
 
     @property
-    def told(self) -> dict[str, str]:
+    def answer_headers(self) -> dict[str, str]:
         return {name.decode(): value.decode() for name, value in self.answered[0]["headers"]}
 
     @property
@@ -122,8 +122,8 @@ def test_only_a_trusted_proxy_is_believed_who_asks(proxies: list[str], address: 
 
 def test_each_lane_has_threads_of_its_own() -> None:
     through = Door(echo, threads_alone())
-    assert run(Sent().through(through)).told["x-thread"].startswith("reads")
-    assert run(Sent("POST", EVENTS_PATH).through(through)).told["x-thread"].startswith("events")
+    assert run(Sent().through(through)).answer_headers["x-thread"].startswith("reads")
+    assert run(Sent("POST", EVENTS_PATH).through(through)).answer_headers["x-thread"].startswith("events")
 
 
 def test_reads_that_hang_leave_events_their_workers() -> None:
@@ -165,7 +165,7 @@ def test_who_gets_no_worker_is_told_when_to_come_back() -> None:
         await _running(through, READS.at_once)
         refused = await Sent().through(through)
         _is_problem(refused, 503, "busy")
-        assert int(refused.told["retry-after"]) == door.COME_BACK_S
+        assert int(refused.answer_headers["retry-after"]) == door.COME_BACK_S
         hang.set()
         assert {(await task).status for task in busy} == {200}
         assert through.bodies.held_bytes == 0
@@ -234,7 +234,7 @@ def test_who_asks_too_often_is_told_when_to_come_back_before_the_body_comes() ->
         answers = [await Sent(*PLAN, b"{}").through(through) for _ in range(4)]
         assert [answer.status for answer in answers] == [401, 401, 401, 429]
         _is_problem(answers[3], 429, "too-often")
-        assert answers[3].told["retry-after"] == "20"  # three a minute
+        assert answers[3].answer_headers["retry-after"] == "20"  # three a minute
 
         async def never(scope: Any, receive: Any, send: Any) -> None:
             async def nothing() -> Any:
@@ -266,7 +266,7 @@ def test_reads_and_events_are_never_too_many() -> None:
 
 def _is_problem(sent: Sent, status: int, code: str) -> None:
     assert sent.status == status
-    assert sent.told["content-type"] == "application/problem+json"
+    assert sent.answer_headers["content-type"] == "application/problem+json"
     assert sent.json["type"] == f"urn:fourth-canal:problem:{code}"
     assert sent.json["status"] == status
     assert sent.json["detail"].endswith(".")
