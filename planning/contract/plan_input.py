@@ -197,8 +197,8 @@ class ToothInput:
     roots: Annotated[tuple[RootInput, ...], Fact("roots", Bears.SHAPE)] = ()
     isolated: Annotated[bool, Fact("dam in place and tight", Bears.SAFETY)] = False
     """Dam in place and tight: in the clinic nothing opens without it."""
-    root_filled: Annotated[bool, Fact("has a root filling", Bears.SAFETY)] = False
-    perforation: Annotated[bool, Fact("has a perforation", Bears.SAFETY)] = False
+    root_filled: Annotated[bool, Fact("already root-filled", Bears.SAFETY)] = False
+    perforation: Annotated[bool, Fact("perforation suspected", Bears.SAFETY)] = False
     anatomy: Annotated[Anatomy, Fact("anatomy", Bears.SAFETY)] = Anatomy.USUAL
     thresholds: Annotated[dict[str, float], Fact("figure of the programme", Bears.SAFETY)] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -9,9 +10,11 @@ import pytest
 from cases.models import Case, Person
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
-from frontend.management.commands.phone_bounds import BOUNDS, text
+from frontend.management.commands.phone_bounds import BOUNDS, LABELS, labels, text
 from planning.contract.canal_facts import CanalFacts, WallInput
+from planning.contract.plan_input import PlanInput
 from planning.foundation.bounds import of_fields, within
+from planning.foundation.encoding import json_schema
 from planning.foundation.errors import OutOfBounds, PlanningError
 from tests.cast import API, canal_of, client
 
@@ -79,3 +82,17 @@ def test_a_reading_or_a_junction_beyond_the_tooth_is_refused_at_once(
 def test_the_app_has_the_rows_as_they_are_now() -> None:
     """`python3 manage.py phone_bounds` writes them."""
     assert BOUNDS.read_text(encoding="utf-8") == text()
+    assert LABELS.read_text(encoding="utf-8") == labels()
+
+
+def test_the_app_says_no_label_again_that_its_field_says() -> None:
+    """Words of their own count, of two at least: 'Canal' stands in many a place for its own reasons."""
+    parts = json_schema(PlanInput)["$defs"].values()
+    titles = {field.get("title", "") for part in parts for field in part.get("properties", {}).values()}
+    called = {title for title in titles if " " in title}
+    assert len(called) > 50
+    texts = {
+        said: path.name for path in LABELS.parent.glob("*.ts") for said in re.findall(r"'([^'\n]+)'", path.read_text())
+    }
+    assert len(texts) > 1000
+    assert {said: name for said, name in texts.items() if said.lower() in called} == {}

@@ -4691,9 +4691,9 @@ export interface components {
             kit: components["schemas"]["Kit"];
             /** let pass by a supervisor */
             overrides: components["schemas"]["Override"][];
-            /** has a perforation */
+            /** perforation suspected */
             perforation: boolean;
-            /** has a root filling */
+            /** already root-filled */
             root_filled: boolean;
             /** roots */
             roots: components["schemas"]["RootInput"][];
@@ -4753,12 +4753,12 @@ export interface components {
              */
             overrides?: components["schemas"]["OverrideRequest"][];
             /**
-             * has a perforation
+             * perforation suspected
              * @default false
              */
             perforation?: boolean;
             /**
-             * has a root filling
+             * already root-filled
              * @default false
              */
             root_filled?: boolean;

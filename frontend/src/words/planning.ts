@@ -1,3 +1,4 @@
+import labels from './labels.json'
 import { irrigant } from './plan'
 
 export const views = {
@@ -25,16 +26,16 @@ export const planning = {
   takeProposed: (size: number) => `Take the proposed ${size}`,
   reasons: 'Reasons for the range',
   choices: 'Kit, technique, irrigation',
-  kit: 'Kit',
-  technique: 'Technique',
-  seriesTaper: 'Taper of the series',
+  kit: labels['PlanInput.kit'],
+  technique: labels['PlanInput.technique'],
+  seriesTaper: labels['Choices.series_taper'],
   proposedTaper: 'as the technique takes it',
-  needle: 'Needle',
+  needle: labels['Choices.needle'],
   needleSays: (gauge: number, tip: string) => `${gauge} G, ${tip === 'open' ? 'open-ended' : 'side-vented'}`,
-  irrigant: 'Irrigant',
+  irrigant: labels['Choices.irrigant'],
   glidePath: 'Glide path by hand',
   upTo: (size: number) => `up to size ${size}`,
-  finalRinse: 'Final rinse',
+  finalRinse: labels['Choices.final_rinse'],
   rinse: (order: readonly string[]) =>
     order.length === 0 ? 'the irrigant alone' : order.map((key) => irrigant(key)).join(', then '),
   changes: (n: number, version: number | undefined) =>
