@@ -143,9 +143,18 @@ def volume_mm3(line: Line, initial_shape: InitialShape | None = None) -> float:
     the oval and the round shape in its middle together."""
     if initial_shape is None:
         return FRUSTUM * math.fsum((x1 - x0) * (d0 * d0 + d0 * d1 + d1 * d1) for (x0, d0), (x1, d1) in pairwise(line))
-    narrow, wide = narrow_line(initial_shape), wide_line(initial_shape)
-    # Where the round shape leaves one side of the oval behind is a corner of the two laid over each other.
-    sides = (line, narrow, wide, upper(line, narrow), upper(line, wide))
-    depths = sorted({x for side in sides for x, _ in side if line[0][0] <= x <= line[-1][0]})
-    ends = [np.array(_pieces(side, depths)) for side in (narrow, wide, line)]
-    return ovals.volume_mm3(np.diff(depths), *ends)
+    outlines = (narrow_line(initial_shape), wide_line(initial_shape), line)
+    depths = sorted({x for outline in outlines for x, _ in outline if line[0][0] <= x <= line[-1][0]})
+    narrow, wide, across = (_pieces(outline, depths) for outline in outlines)
+    # Where the round shape leaves one side of the oval behind a stretch ends, as it does at every corner.
+    crossings = {x for side in (narrow, wide) for x in map(_crossing, pairwise(depths), across, side) if x is not None}
+    if crossings:
+        depths = sorted({*depths, *crossings})
+        narrow, wide, across = (_pieces(outline, depths) for outline in outlines)
+    return ovals.volume_mm3(np.diff(depths), *map(np.array, (narrow, wide, across)))
+
+
+def _crossing(between: tuple[float, float], first: tuple[float, float], second: tuple[float, float]) -> float | None:
+    """The depth between two depths at which two outlines cross that are straight there; None where they do not."""
+    at_a, at_b = first[0] - second[0], first[1] - second[1]
+    return between[0] + at_a / (at_a - at_b) * (between[1] - between[0]) if at_a * at_b < 0 else None

@@ -19,7 +19,6 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from planning.canal.profile import Line, Stand, narrows_upwards, upper, volume_mm3
-from planning.contract.expected import InitialShape
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Corners, Instrument, corners
 
@@ -60,7 +59,12 @@ class Insertion:
 
 
 def insert(instrument: Instrument, canal: Line, stop_mm: float, by: LightTouch) -> Insertion:
-    """The instrument led in to resistance, at most to its stop.
+    """The instrument led in to resistance, at most to its stop."""
+    return stand(instrument, canal, to_resistance_mm(instrument, canal, stop_mm, by), by)
+
+
+def to_resistance_mm(instrument: Instrument, canal: Line, stop_mm: float, by: LightTouch) -> float:
+    """The depth [mm] to which light touch leads the instrument in, at most to its stop.
 
     Each further stroke finds its flanks freed by the overcut, and goes overcut/taper deeper than the one before. But
     before the face of the tip nothing was cut: so it goes no deeper than the face gets by itself.
@@ -68,18 +72,19 @@ def insert(instrument: Instrument, canal: Line, stop_mm: float, by: LightTouch) 
     outline = corners(instrument)
     first = rest_mm(outline, canal, stop_mm, by.limit_mm2)
     further = first + (by.strokes - 1) * advance_mm(instrument, by.overcut_mm)
-    return stand(instrument, canal, min(stop_mm, further, max(first, face_mm(outline, canal, by.limit_mm2))), by)
+    return min(stop_mm, further, max(first, face_mm(outline, canal, by.limit_mm2)))
 
 
-def stand(
-    instrument: Instrument, canal: Line, tip_mm: float, by: LightTouch, initial_shape: InitialShape | None = None
-) -> Insertion:
-    """The canal after the instrument has stood with its tip at a depth, however it came there. What it removes is
-    computed for a round canal, or for one of the `initial_shape` given."""
+def stand(instrument: Instrument, canal: Line, tip_mm: float, by: LightTouch) -> Insertion:
+    """The round canal after the instrument has stood with its tip at a depth, and what that took off."""
+    after = opened(instrument, canal, tip_mm, by)
+    return Insertion(depth_mm=tip_mm, canal=after, removes_mm3=volume_mm3(after) - volume_mm3(canal))
+
+
+def opened(instrument: Instrument, canal: Line, tip_mm: float, by: LightTouch) -> Line:
+    """The canal after the instrument has stood with its tip at a depth, however it came there."""
     shape = Stand(instrument=instrument, tip_mm=min(tip_mm, canal[-1][0]))
-    after = upper(canal, shape.line(canal[0][0], by.overcut_mm))
-    removes_mm3 = volume_mm3(after, initial_shape) - volume_mm3(canal, initial_shape)
-    return Insertion(depth_mm=tip_mm, canal=after, removes_mm3=removes_mm3)
+    return upper(canal, shape.line(canal[0][0], by.overcut_mm))
 
 
 def advance_mm(instrument: Instrument, overcut_mm: float) -> float:

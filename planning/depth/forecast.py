@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from planning.canal.profile import Line, Stand, narrow_line, narrows_upwards, upper, wider_mm
+from planning.canal.profile import Line, Stand, narrow_line, narrows_upwards, upper, volume_mm3, wider_mm
 from planning.contract.expected import (
     Against,
     Expectation,
@@ -22,7 +22,7 @@ from planning.contract.expected import (
 )
 from planning.contract.plan_input import PastInsertion, RecordedDepth
 from planning.depth.belief import Band, Belief, every, quantile
-from planning.depth.contact_depth import APART_MM, LightTouch, insert, stand
+from planning.depth.contact_depth import APART_MM, LightTouch, opened, to_resistance_mm
 from planning.depth.contact_rows import Floats
 from planning.depth.descent import Descent, Series
 from planning.foundation.quantities import mm, um
@@ -150,6 +150,11 @@ class _Course:
     last: Judged | None = None
     stood: list[Stand] = field(default_factory=list)
     gauged: dict[str, bool] = field(default_factory=dict)
+    volume_mm3: float = field(init=False)
+    """Of the canal as it is by now."""
+
+    def __post_init__(self) -> None:
+        self.volume_mm3 = volume_mm3(self.canal, self.working.initial_shape)
 
     def begin(self) -> None:
         """Works the canal as earlier orders of work did. An instrument that the kit no longer has is left out: nobody
@@ -270,10 +275,11 @@ class _Course:
 
     def _stands(self, instrument: Instrument, depth_mm: float) -> float:
         """Opens the canal by the instrument at a depth. Returns what it took off the wall [mm³]."""
-        insertion = stand(instrument, self.canal, depth_mm, self.working.touch, self.working.initial_shape)
-        self.canal = insertion.canal
+        before_mm3 = self.volume_mm3
+        self.canal = opened(instrument, self.canal, depth_mm, self.working.touch)
+        self.volume_mm3 = volume_mm3(self.canal, self.working.initial_shape)
         self.stood.append(Stand(instrument=instrument, tip_mm=min(depth_mm, self.canal[-1][0])))
-        return insertion.removes_mm3
+        return self.volume_mm3 - before_mm3
 
     def _felt_mm(self, left: Left | None) -> float | None:
         """The depth at which an instrument stopped, as recorded; None where no depth follows from it."""
@@ -295,7 +301,7 @@ class _Course:
         elif worked:
             came = _Came(depth_mm=stop_mm)
         else:
-            came = _Came(depth_mm=insert(instrument, self.canal, stop_mm, self.working.touch).depth_mm)
+            came = _Came(depth_mm=to_resistance_mm(instrument, self.canal, stop_mm, self.working.touch))
         if self.belief is not None:
             self.belief.stands(node.id, instrument, every(came.depth_mm, self.belief.count))
         return came

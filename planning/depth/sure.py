@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from planning.canal.profile import Line, Stand
 from planning.contract.plan_input import PastInsertion
-from planning.depth.contact_depth import LightTouch, insert, stand
+from planning.depth.contact_depth import LightTouch, opened, to_resistance_mm
 from planning.instruments.iso_3630 import Instrument
 
 
@@ -27,7 +27,7 @@ def surely_stood(
         if each.to_resistance or depth_mm != each.stop_mm:
             if not low:
                 continue
-            depth_mm = min(depth_mm, insert(instrument, low, low[-1][0], by).depth_mm)
+            depth_mm = min(depth_mm, to_resistance_mm(instrument, low, low[-1][0], by))
         if low:
-            low = stand(instrument, low, depth_mm, by).canal
+            low = opened(instrument, low, depth_mm, by)
         yield Stand(instrument=instrument, tip_mm=depth_mm)

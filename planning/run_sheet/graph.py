@@ -5,9 +5,9 @@ Depths are whole micrometres, so that the server and the phone compare them exac
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
-from graphlib import CycleError, TopologicalSorter
 from typing import Annotated, Literal
 
 from planning.foundation.facts import Bears, Fact
@@ -183,21 +183,20 @@ def why_unsound(sheet: RunSheet) -> str:
     """Why a walk through the sheet might not come to an end, or '' where every walk does.
 
     Every loop has to pass through the YES of a `passes_below`, which a walker can take only a fixed number of times.
-    So without those edges the graph must have no cycle, which a topological sort tells.
+    So without those edges the graph must have no cycle.
     """
     for node in sheet.nodes.values():
-        for target in next_ids(node):
+        if isinstance(node, End):
+            continue
+        for target in node.exits.values():
             if target not in sheet.nodes:
                 return f"step '{node.id}' leads to '{target}', which does not exist"
-        if isinstance(node, Do | Ask) and not node.exits:
+        if not node.exits:
             return f"step '{node.id}' has no way out"
     if sheet.start not in sheet.nodes:
         return f"it starts at '{sheet.start}', which does not exist"
-    try:
-        tuple(TopologicalSorter({n.id: _bounded_away(n) for n in sheet.nodes.values()}).static_order())
-    except CycleError as cycle:
-        return f"it could go round for ever: {' → '.join(cycle.args[1])}"
-    return ""
+    cycle = _cycle({node.id: _bounded_away(node) for node in sheet.nodes.values()})
+    return f"it could go round for ever: {' → '.join(cycle)}" if cycle else ""
 
 
 def _bounded_away(node: Node) -> tuple[str, ...]:
@@ -205,3 +204,22 @@ def _bounded_away(node: Node) -> tuple[str, ...]:
     if isinstance(node, Ask) and isinstance(node.question, PassesBelow):
         return tuple(target for exit_, target in node.exits.items() if exit_ is not Exit.YES)
     return next_ids(node)
+
+
+def _cycle(ways: Mapping[str, tuple[str, ...]]) -> list[str]:
+    """A way that comes back to where it began, both ends named; empty where there is none. Depth first."""
+    over: set[str] = set()
+    for start in ways:
+        under_way: dict[str, Iterator[str]] = {} if start in over else {start: iter(ways[start])}
+        while under_way:
+            here = next(reversed(under_way))
+            onward = next((to for to in under_way[here] if to not in over), None)
+            if onward is None:
+                over.add(here)
+                del under_way[here]
+            elif onward in under_way:
+                way = [*under_way, onward]
+                return way[way.index(onward) :]
+            else:
+                under_way[onward] = iter(ways[onward])
+    return []

@@ -109,8 +109,10 @@ def _uses(steps: Iterable[tuple[Do, str]]) -> dict[str, dict[str, None]]:
 
 def _in_order(laid: Laid, technique: Technique) -> Iterator[tuple[Do, str]]:
     """Steps of all canals, phase by phase, within a phase canal by canal."""
-    for phase in technique.phases:
-        for canal, (sheet, path) in laid.items():
-            for node in (sheet.nodes[id_] for id_ in path):
-                if isinstance(node, Do) and node.phase == phase.key:
-                    yield node, canal
+    by_phase: dict[str, list[tuple[Do, str]]] = {phase.key: [] for phase in technique.phases}
+    for canal, (sheet, path) in laid.items():
+        for node in (sheet.nodes[id_] for id_ in path):
+            if isinstance(node, Do) and node.phase in by_phase:
+                by_phase[node.phase].append((node, canal))
+    for steps in by_phase.values():
+        yield from steps

@@ -38,7 +38,7 @@ class NeedleLimits:
 
     def chamber_alone(self, shape: Line) -> bool:
         """Whether the needle is free nowhere below the orifice."""
-        return self.now_um(shape) <= self.orifice_um < self.ceiling_um
+        return self.orifice_um < self.ceiling_um and self.now_um(shape) <= self.orifice_um
 
 
 def free_mm(shape: Line, outside_mm: float) -> float | None:

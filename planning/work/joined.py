@@ -74,18 +74,14 @@ def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
     if not partners and canal.join is None:
         return sheet
     by_key = {phase.key: phase for phase in every}
-    nodes = {
-        id_: replace(node, waits_for=tuple(_waits(node, by_key[node.phase], canal, every, partners)))
-        if isinstance(node, Do)
-        else node
-        for id_, node in sheet.nodes.items()
-    }
+    nodes = dict(sheet.nodes)
+    for id_, node in sheet.nodes.items():
+        if isinstance(node, Do) and (waits := tuple(_waits(node, by_key[node.phase], canal, every, partners))):
+            nodes[id_] = replace(node, waits_for=waits)
     return replace(sheet, nodes=nodes)
 
 
 def _waits(node: Do, phase: Phase, canal: Canal, every: Sequence[Phase], partners: Sequence[str]) -> Iterator[WaitsFor]:
-    here = [each.key for each in every].index(phase.key)
-    after = tuple(each.key for each in every[here + 1 :])
     if node.action is Action.INSTRUMENT and canal.join is not None and shapes(phase):
         main = canal.join.main
         says = f"{main} goes to the common end: it is prepared first."
@@ -94,11 +90,15 @@ def _waits(node: Do, phase: Phase, canal: Canal, every: Sequence[Phase], partner
         shown = (node.id, f"{phase.key}/sign-off")
         for partner in partners:
             says = f"One image shows the cones of {partner} and {canal.input.name}: {partner} comes to its cone first."
-            yield WaitsFor(canal=partner, phases=after, nodes=shown, says=says)
+            yield WaitsFor(canal=partner, phases=_after(phase, every), nodes=shown, says=says)
     elif node.action is Action.FILL:
         for partner in partners:
             says = f"{partner} shares the way: neither is filled before both are ready."
-            yield WaitsFor(canal=partner, phases=(phase.key, *after), says=says)
+            yield WaitsFor(canal=partner, phases=(phase.key, *_after(phase, every)), says=says)
+
+
+def _after(phase: Phase, every: Sequence[Phase]) -> tuple[str, ...]:
+    return tuple(each.key for each in every[every.index(phase) + 1 :])
 
 
 def _after_cutting(every: Sequence[Phase]) -> tuple[str, ...]:

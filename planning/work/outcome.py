@@ -79,8 +79,9 @@ def outcome(
 
 def _goes_to_end(final: Instrument, way: Forecast, sheet: RunSheet, place: CanalFrame) -> bool:
     """Whether the final size has stood at the end, or has a step that takes it there."""
-    stops = (n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.instrument == final.key)
-    stood = (stand.tip_mm for stand in way.stood if stand.instrument.key == final.key)
+    key = final.key
+    stops = (n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.instrument == key)
+    stood = (stand.tip_mm for stand in way.stood if stand.instrument.key == key)
     return any(_is_at(at_mm, place.end_mm) for at_mm in (*(mm(stop or 0) for stop in stops), *stood))
 
 

@@ -276,17 +276,15 @@ def finish(
 
 
 def _resolved(node: Node, goals: Mapping[str, str]) -> Node:
-    if isinstance(node, End):
+    if isinstance(node, End) or not any(to.startswith("@") for to in node.exits.values()):
         return node
-
-    goals = {**goals, "next": goals.get(f"after:{node.phase}", "")}
-    return replace(node, exits={exit_: _placed(to, goals) for exit_, to in node.exits.items()})
+    return replace(node, exits={exit_: _placed(to, goals, node.phase) for exit_, to in node.exits.items()})
 
 
-def _placed(to: str, goals: Mapping[str, str]) -> str:
-    """The step that a place stands for."""
+def _placed(to: str, goals: Mapping[str, str], phase: str = "") -> str:
+    """The step that a place stands for, seen from a phase."""
     while to.startswith("@"):
-        to = goals[to[1:]]
+        to = goals[f"after:{phase}" if to == "@next" else to[1:]]
     return to
 
 
@@ -295,9 +293,10 @@ def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
     waiting = [start]
     while waiting:
         id_ = waiting.pop()
-        if id_ in reached or id_ not in nodes:
+        if id_ in reached or (node := nodes.get(id_)) is None:
             continue
         reached.add(id_)
         # A question may be about a step before the start: the step has to be in the sheet for its stop.
-        waiting.extend((*next_ids(nodes[id_]), *asked_of(nodes[id_])))
+        waiting += next_ids(node)
+        waiting += asked_of(node)
     return {id_: node for id_, node in nodes.items() if id_ in reached}

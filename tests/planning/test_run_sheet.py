@@ -6,13 +6,28 @@ taper to resistance, repeated from coronal flaring until its smallest is at leng
 
 from __future__ import annotations
 
+import random
 from collections.abc import Sequence
+from graphlib import CycleError, TopologicalSorter
+from itertools import pairwise
 
 import pytest
 
 from planning.contract.plan_input import CanalChoice, Choices, PlanInput
 from planning.contract.plan_value import CanalPlan
-from planning.run_sheet.graph import Action, Ask, Do, Exit, Gained, Node, PassesBelow, RunSheet, Target, why_unsound
+from planning.run_sheet.graph import (
+    Action,
+    Ask,
+    Do,
+    End,
+    Exit,
+    Gained,
+    Node,
+    PassesBelow,
+    RunSheet,
+    Target,
+    why_unsound,
+)
 from planning.run_sheet.walk import expected_exit, expected_path
 from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, SECOND_KIT, block, molar, technique
@@ -194,6 +209,26 @@ def test_an_unbounded_way_back_would_be_found(key: str) -> None:
     image_again = next(n for n in asks if n.id == "length/image-again")
     image_again.exits[Exit.NO] = "length/image"
     assert "for ever" in why_unsound(sheet)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_a_way_back_is_found_wherever_the_standard_library_finds_one(seed: int) -> None:
+    dice = random.Random(seed)  # noqa: S311 - a fixed seed, no secret
+    steps = [str(number) for number in range(dice.randint(2, 12))]
+    ways = {step: dice.sample(steps, dice.randint(1, 2)) for step in steps if dice.random() < 0.7}
+    nodes: dict[str, Node] = {step: End(id=step, outcome="finished") for step in steps}
+    for step, onward in ways.items():
+        exits = dict(zip((Exit.REACHED, Exit.SHORT), onward, strict=False))
+        nodes[step] = Do(id=step, action=Action.GAUGE, phase="any", exits=exits)
+    try:
+        list(TopologicalSorter(ways).static_order())
+    except CycleError:
+        said = why_unsound(RunSheet(canal="single", start="0", nodes=nodes))
+        way = said.removeprefix("it could go round for ever: ").split(" → ")
+        assert way[0] == way[-1]
+        assert all(onward in ways[step] for step, onward in pairwise(way))
+    else:
+        assert why_unsound(RunSheet(canal="single", start="0", nodes=nodes)) == ""
 
 
 def test_a_step_that_leads_nowhere_would_be_found() -> None:
