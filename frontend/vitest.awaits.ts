@@ -25,14 +25,14 @@ interface Found {
 
 /** The awaits of a file in their order, named by file, function and number. */
 export function awaitsIn(file: string, code: string): Found[] {
-  const found: Found[] = []
+  const stops: Found[] = []
   const visit = (node: Node, within: string): void => {
     if (node.type === 'ForOfStatement' && node.await) throw new Error(`${file}: 'for await' cannot be stopped at yet`)
     const named = node.type === 'FunctionDeclaration' || node.type === 'VariableDeclarator'
     const inside = named && within === '' ? (node.id?.name ?? '') : within
     if (node.type === 'AwaitExpression' && node.argument && !OTHER_WAYS.includes(inside)) {
-      const number = found.filter(({ name }) => name.startsWith(`${file} ${inside} `)).length + 1
-      found.push({ name: `${file} ${inside} ${number}`, from: node.argument.start, to: node.argument.end })
+      const number = stops.filter(({ name }) => name.startsWith(`${file} ${inside} `)).length + 1
+      stops.push({ name: `${file} ${inside} ${number}`, from: node.argument.start, to: node.argument.end })
     }
     for (const value of Object.values(node)) {
       for (const child of Array.isArray(value) ? value : [value]) {
@@ -41,7 +41,7 @@ export function awaitsIn(file: string, code: string): Found[] {
     }
   }
   visit(parseAst(code, { lang: 'ts' }) as unknown as Node, '')
-  return found
+  return stops
 }
 
 export const awaits: Plugin = {
@@ -50,14 +50,14 @@ export const awaits: Plugin = {
   transform(code, id) {
     const file = ON_THE_WAY.exec(id)?.[0].replace('/src/', '')
     if (!file) return null
-    const found = awaitsIn(file, code)
-    const edits = found.flatMap(({ name, from, to }) => [
+    const stops = awaitsIn(file, code)
+    const edits = stops.flatMap(({ name, from, to }) => [
       { at: from, says: `atAwait(${JSON.stringify(name)}, ` },
       { at: to, says: ')' },
     ])
     let made = code
     for (const { at, says } of edits.sort((a, b) => b.at - a.at)) made = made.slice(0, at) + says + made.slice(at)
-    const names = JSON.stringify(found.map(({ name }) => name))
+    const names = JSON.stringify(stops.map(({ name }) => name))
     // A module belongs to the page that loaded it.
     return { code: `const atAwait = globalThis.page?.loads(${names}) ?? ((_, told) => told); ${made}`, map: null }
   },

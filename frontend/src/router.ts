@@ -43,11 +43,11 @@ export function startRouter(): void {
 /** The named parts of `path` if it has the pattern's form: `/cases/:id` in `/cases/7` gives `{id: '7'}`. */
 export function match(pattern: string, path: string): Record<string, string> | undefined {
   const wanted = pattern.split('/')
-  const given = (path.split('?')[0] ?? '').split('/')
-  if (wanted.length !== given.length) return undefined
+  const parts = (path.split('?')[0] ?? '').split('/')
+  if (wanted.length !== parts.length) return undefined
   const params: Record<string, string> = {}
   for (const [i, part] of wanted.entries()) {
-    const value = given[i] ?? ''
+    const value = parts[i] ?? ''
     if (part.startsWith(':')) {
       if (!value) return undefined
       params[part.slice(1)] = decodeURIComponent(value)

@@ -69,13 +69,13 @@ def hostile() -> Iterator[Row]:
     usual = median(seconds(shortest_common_supersequence, words) for words in alike)
     for letters in (3, 4, 6, 10, 20):
         words = uniform(random.Random(letters), 6, letters)
-        for what, work, plan_input in (
+        for what, work, sequences in (
             ("both ways", shortest_common_supersequence, words),
             ("all levels alone", by_level, without_contained(words)),
         ):
             yield Row(
                 what=f"six lists of {letters} letters, {what}",
-                now=seconds(work, plan_input) / usual,
+                now=seconds(work, sequences) / usual,
                 against="parts of one order",
             )
 

@@ -118,8 +118,8 @@ describe('what is expected of the rest of the work', () => {
 
 describe('a recorded depth', () => {
   test.each(cases)('$says', ({ expected, depths }) => {
-    const given = { short_below_mm: undefined, deep_above_mm: undefined, ...expected } as unknown as ExpectedStep
-    expect(depths.map(([depth_mm]) => [depth_mm, judged(given, Number(depth_mm))])).toEqual(depths)
+    const step = { short_below_mm: undefined, deep_above_mm: undefined, ...expected } as unknown as ExpectedStep
+    expect(depths.map(([depth_mm]) => [depth_mm, judged(step, Number(depth_mm))])).toEqual(depths)
   })
 
   test('is judged once: what came after it and what the server says of the others change nothing', () => {

@@ -37,14 +37,14 @@ describe('what is sent', () => {
   })
 
   test('what a version is made from and says is asked for once, and taken from where the browser keeps it', async () => {
-    const given = { choices: { canals: [] } }
+    const input = { choices: { canals: [] } }
     const seen = serve(({ path }) => ({
       body: path.endsWith('/summary')
         ? { id: 'v1', hash: 'abc', state: seen.length > 2 ? 'approved' : 'waiting' }
-        : { plan: { canals: [] }, given },
+        : { plan: { canals: [] }, given: input },
     }))
     const first = await calls.getVersion('v1')
-    expect(first).toMatchObject({ state: 'waiting', plan: { canals: [] }, given, choices: given.choices })
+    expect(first).toMatchObject({ state: 'waiting', plan: { canals: [] }, given: input, choices: input.choices })
     expect(await calls.getVersion('v1', first)).toEqual({ ...first, state: 'approved' })
     // Another content under the same name, as after a restored copy.
     await calls.getVersion('v1', { ...first, hash: 'of before' })

@@ -119,14 +119,14 @@ async function run(way: Way, stop?: Stop) {
   again.page.kill()
   return {
     app,
-    told: recorded,
+    recorded,
     stored: server.stored.map((event) => event.node ?? ''),
     left: left.map((event) => event.event.node),
   }
 }
 
 /** Whatever was recorded is there, in the order of doing, once; what was not told as recorded may be there. */
-function check({ told: recorded, stored, left }: Awaited<ReturnType<typeof run>>, where: string): void {
+function check({ recorded, stored, left }: Awaited<ReturnType<typeof run>>, where: string): void {
   const possible = [...NODES, 'z'].filter((node) => stored.includes(node))
   expect({ where, stored, left }).toEqual({ where, stored: possible, left: [] })
   expect(stored, where).toEqual(expect.arrayContaining([...recorded, 'z']))
@@ -137,7 +137,7 @@ function check({ told: recorded, stored, left }: Awaited<ReturnType<typeof run>>
 test.each(Object.entries(WAYS))('%s: killed at every await', async (_, way) => {
   const whole = await run(way)
   check(whole, 'not killed')
-  expect(whole.told).toEqual(NODES)
+  expect(whole.recorded).toEqual(NODES)
   const times = new Map<string, number>()
   for (const name of whole.app.page.passed) times.set(name, (times.get(name) ?? 0) + 1)
   for (const [at, most] of times) {

@@ -61,7 +61,7 @@ test('what differs stands under the canal it concerns', () => {
   ])
 })
 
-const change = (given: Partial<Change>): Change => ({
+const change = (fields: Partial<Change>): Change => ({
   what: 'given',
   before: null,
   after: '24',
@@ -70,7 +70,7 @@ const change = (given: Partial<Change>): Change => ({
   unit: '°',
   bears_on: 'shape',
   path: '/canals/P/curvature_deg',
-  ...given,
+  ...fields,
 })
 
 test('a fact of the input is told by its name, with its unit', () => {

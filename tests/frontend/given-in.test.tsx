@@ -9,10 +9,10 @@ const change = (label: string, more: Partial<Change> = {}): Change => ({
   ...more,
 })
 
-function foot(given: Preview['given'], state = 'approved') {
+function foot(inputChanges: Preview['inputChanges'], state = 'approved') {
   const of = { id: 'c1', status: { state, stale: false, number: 3 } } as unknown as CaseShown
   const last = { number: 3 } as VersionShown
-  const preview: Preview = { state: 'computed', given }
+  const preview: Preview = { state: 'computed', inputChanges }
   const nothing = async () => undefined
   const props = { of, last, asked: undefined, chosen: true, id: 'x', changes: [], preview }
   render(<Foot {...props} onAsked={nothing} onReason={() => undefined} />)

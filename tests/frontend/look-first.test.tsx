@@ -37,7 +37,7 @@ function canvas() {
   const drawn: string[] = []
   vi.stubGlobal('createImageBitmap', async () => ({ width: 8000, height: 6000, close: () => {} }))
   const on = new Proxy({} as Record<string, unknown>, {
-    get: (own, what: string) => own[what] ?? ((...given: unknown[]) => drawn.push(`${what} ${given.slice(-2)}`)),
+    get: (own, what: string) => own[what] ?? ((...args: unknown[]) => drawn.push(`${what} ${args.slice(-2)}`)),
     set: (own, what: string, value) => {
       own[what] = value
       drawn.push(`${what} ${value}`)

@@ -17,8 +17,8 @@ const never = new Promise<never>(() => undefined)
 /** The transactions that the page has open: a kill undoes them, or the browser had just finished them. */
 const open = new Set<IDBTransaction>()
 const { transaction } = IDBDatabase.prototype
-IDBDatabase.prototype.transaction = function (this: IDBDatabase, ...given: Parameters<typeof transaction>) {
-  const made = transaction.apply(this, given)
+IDBDatabase.prototype.transaction = function (this: IDBDatabase, ...args: Parameters<typeof transaction>) {
+  const made = transaction.apply(this, args)
   open.add(made)
   // Nobody listens to a dead page's transactions.
   ;(wrap(made) as unknown as { done: Promise<void> }).done.catch(() => undefined).finally(() => open.delete(made))
@@ -44,8 +44,8 @@ globalThis.BroadcastChannel = class extends Channel {
 /** Nor does any of its clocks go off. */
 const timers: ReturnType<typeof setTimeout>[] = []
 const { setTimeout: start } = globalThis
-globalThis.setTimeout = ((...given: Parameters<typeof start>) => {
-  const made = start(...given)
+globalThis.setTimeout = ((...args: Parameters<typeof start>) => {
+  const made = start(...args)
   timers.push(made)
   return made
 }) as typeof start

@@ -38,14 +38,14 @@ test('choices made without a connection keep the last figures, and are computed 
   await says('computed {"canals":[25]}')
   server.online = false
   const [on, off] = [vi.spyOn(globalThis, 'addEventListener'), vi.spyOn(globalThis, 'removeEventListener')]
-  const told = (spy: typeof on | typeof off) => spy.mock.calls.filter(([kind]) => kind === 'online').length
+  const callsOf = (spy: typeof on | typeof off) => spy.mock.calls.filter(([kind]) => kind === 'online').length
   for (const size of [30, 35, 40]) {
     rerender(<Shown size={size} />)
     await waitFor(() => expect(server.asked).toBe(size))
     await says('offline {"canals":[25]}')
   }
   // The screen listens for the connection once it has been painted.
-  await until(() => expect(told(on) - told(off)).toBe(1))
+  await until(() => expect(callsOf(on) - callsOf(off)).toBe(1))
   server.online = true
   window.dispatchEvent(new Event('online'))
   await says('computed {"canals":[40]}')

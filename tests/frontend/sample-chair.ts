@@ -11,7 +11,7 @@ const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/cour
   sheets: Record<string, RunSheet>
 }
 
-/** A chair with two canals of one root, MB1 and MB2, after these events; what is recorded goes to `told`. */
+/** A chair with two canals of one root, MB1 and MB2, after these events; what is recorded goes to `payloads`. */
 export function chairAfter(events: readonly Written[], setting: Setting = 'clinic') {
   const happened = eventsOf(events)
   const { small, second } = shared.sheets as { small: RunSheet; second: RunSheet }
@@ -35,5 +35,5 @@ export function chairAfter(events: readonly Written[], setting: Setting = 'clini
     treatment: { events: [] },
     record,
   } as unknown as Chair
-  return { chair, told: payloads, record }
+  return { chair, payloads, record }
 }

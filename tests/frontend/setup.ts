@@ -18,19 +18,19 @@ const deedsBefore = deeds()
 const running: (() => void)[] = []
 const { setTimeout: once, setInterval: often, setImmediate: soon } = globalThis
 const { BroadcastChannel: Channel, indexedDB: store } = globalThis
-globalThis.setTimeout = ((...given: Parameters<typeof once>) => {
-  const timer = once(...given)
+globalThis.setTimeout = ((...args: Parameters<typeof once>) => {
+  const timer = once(...args)
   running.push(() => clearTimeout(timer))
   return timer
 }) as typeof once
-globalThis.setInterval = ((...given: Parameters<typeof often>) => {
-  const timer = often(...given)
+globalThis.setInterval = ((...args: Parameters<typeof often>) => {
+  const timer = often(...args)
   running.push(() => clearInterval(timer))
   return timer
 }) as typeof often
 // What the phone's database answers with.
-globalThis.setImmediate = ((...given: Parameters<typeof soon>) => {
-  const turn = soon(...given)
+globalThis.setImmediate = ((...args: Parameters<typeof soon>) => {
+  const turn = soon(...args)
   running.push(() => clearImmediate(turn))
   return turn
 }) as typeof soon

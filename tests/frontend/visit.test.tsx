@@ -40,11 +40,11 @@ function start(events: Parameters<typeof chairAfter>[0], setting: Parameters<typ
 
 describe('may I start?', () => {
   test('names what is missing, and each can be told on the spot', async () => {
-    const { told } = start([])
+    const { payloads } = start([])
     expect(screen.getByText('Not yet: dam not confirmed, nobody named in the room.')).toBeTruthy()
     fireEvent.click(screen.getByRole('button', { name: 'The dam is on' }))
     fireEvent.click(await screen.findByRole('button', { name: 'Dr Vale' }))
-    expect(told).toEqual([
+    expect(payloads).toEqual([
       { kind: 'dam', state: 'on' },
       { kind: 'on_site', supervisor_id: 'v' },
     ])
@@ -74,11 +74,11 @@ describe('may I start?', () => {
   })
 
   test('a leaking dam is told by one touch, and only the dam ends it', () => {
-    const { told } = start([DAM, ROOM, { kind: 'dam', payload: { state: 'leaking' } }])
+    const { payloads } = start([DAM, ROOM, { kind: 'dam', payload: { state: 'leaking' } }])
     expect(screen.getByText('Not yet: dam leaking.')).toBeTruthy()
     expect(screen.getByRole('alert').textContent).toContain('No sign-off takes its place')
     fireEvent.click(screen.getByRole('button', { name: 'The dam is on again' }))
-    expect(told).toEqual([{ kind: 'dam', state: 'on' }])
+    expect(payloads).toEqual([{ kind: 'dam', state: 'on' }])
   })
 
   test.each([
@@ -160,26 +160,26 @@ describe('finding the canals again', () => {
   })
 
   test('found as left', () => {
-    const found = foundOf(chair, { ...there, small: { MB1: 'yes' }, length: { MB1: 'yes' } }) ?? []
-    expect(followsFrom(found)).toEqual({ toCheck: [], toPlan: [] })
-    expect(reopening(there, found)).toMatchObject({ as_left: ['MB1', 'MB2'], protected: true, supervisor_id: 'v' })
+    const checks = foundOf(chair, { ...there, small: { MB1: 'yes' }, length: { MB1: 'yes' } }) ?? []
+    expect(followsFrom(checks)).toEqual({ toCheck: [], toPlan: [] })
+    expect(reopening(there, checks)).toMatchObject({ as_left: ['MB1', 'MB2'], protected: true, supervisor_id: 'v' })
   })
 
   test('a small instrument that stays short leaves its canal to a supervisor', () => {
-    const found = foundOf(chair, { ...there, small: { MB1: 'no' }, length: { MB1: 'yes' } }) ?? []
-    expect(followsFrom(found)).toEqual({ toCheck: ['MB1'], toPlan: [] })
-    expect(reopening(there, found)).toMatchObject({ as_left: ['MB2'] })
+    const checks = foundOf(chair, { ...there, small: { MB1: 'no' }, length: { MB1: 'yes' } }) ?? []
+    expect(followsFrom(checks)).toEqual({ toCheck: ['MB1'], toPlan: [] })
+    expect(reopening(there, checks)).toMatchObject({ as_left: ['MB2'] })
   })
 
   test('a cusp that has gone sends every canal measured from it back to planning, under a new name', () => {
     const gone: Answers = { ...there, there: { 'MB cusp': 'no' } }
     expect(foundOf(chair, gone)).toBeUndefined()
     expect(foundOf(chair, { ...gone, newPoint: { 'MB cusp': 'MB cusp' } })).toBeUndefined()
-    const found = foundOf(chair, { ...gone, newPoint: { 'MB cusp': ' MB cusp, reduced ' } })
-    expect(found).toEqual([
+    const checks = foundOf(chair, { ...gone, newPoint: { 'MB cusp': ' MB cusp, reduced ' } })
+    expect(checks).toEqual([
       { canal: 'MB1', reference_there: false, reference_point: 'MB cusp, reduced' },
       { canal: 'MB2', reference_there: false, reference_point: 'MB cusp, reduced' },
     ])
-    expect(followsFrom(found ?? [])).toEqual({ toCheck: [], toPlan: ['MB1', 'MB2'] })
+    expect(followsFrom(checks ?? [])).toEqual({ toCheck: [], toPlan: ['MB1', 'MB2'] })
   })
 })

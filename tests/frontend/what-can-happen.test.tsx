@@ -39,13 +39,13 @@ describe('what cannot happen in a setting', () => {
   })
 
   test.each(['Correct it', 'Something else has happened'])('nor where one was told, under %s', (button) => {
-    const told = { kind: 'emergency' as const, canal: '', payload: { what: 'perforation_suspected' } }
-    const { chair } = chairAfter([told], { setting: 'extracted', at_the_chair: { advice, contacts: [] } })
+    const event = { kind: 'emergency' as const, canal: '', payload: { what: 'perforation_suspected' } }
+    const { chair } = chairAfter([event], { setting: 'extracted', at_the_chair: { advice, contacts: [] } })
     render(<Halted chair={chair} />)
     fireEvent.click(screen.getByRole('button', { name: button }))
-    const found = [...document.querySelectorAll('.ways button')].map((one) => one.textContent)
-    expect(found).toContain('An instrument has separated')
-    expect(found).not.toContain('The patient collapses')
+    const labels = [...document.querySelectorAll('.ways button')].map((button) => button.textContent)
+    expect(labels).toContain('An instrument has separated')
+    expect(labels).not.toContain('The patient collapses')
   })
 
   test('has no first steps there; what was told all the same has its own', () => {

@@ -14,7 +14,7 @@ const { plans, states } = JSON.parse(readFileSync(process.env.STATES ?? '', 'utf
 
 const inOrder = (names: Iterable<string>) => [...names].sort()
 
-function told(course: CaseState): Record<string, unknown> {
+function stateOf(course: CaseState): Record<string, unknown> {
   const canals = Object.entries(course.canals)
   return {
     canals: Object.fromEntries(canals.map(([name, { walk, state }]) => [name, [walk.at, state, walk.stop()]])),
@@ -47,7 +47,7 @@ function told(course: CaseState): Record<string, unknown> {
 test('the phone comes to the same state', () => {
   expect(states.length).toBeGreaterThan(0)
   for (const { setting, events, expect: expected } of states) {
-    const state = told(new CaseState(plans, events, setting))
+    const state = stateOf(new CaseState(plans, events, setting))
     const asked = Object.fromEntries(Object.keys(expected).map((name) => [name, state[name]]))
     expect(asked, `after ${JSON.stringify(events.slice(-3))}`).toEqual(expected)
   }

@@ -1,4 +1,4 @@
-import { csrfToken, done, http, told } from './client'
+import { answerTo, csrfToken, done, http } from './client'
 import type * as S from './shapes'
 
 const ofProgramme = (programme_id: string) => ({ params: { path: { programme_id } } })
@@ -8,7 +8,7 @@ const ofVersion = (version_id: string) => ({ params: { path: { version_id } } })
 /** An entity tag as a header carries it (RFC 9110, 8.8.3). */
 const tag = (value: string | number) => `"${value}"`
 
-/** What an answer is known by: see `told`. */
+/** What an answer is known by: see `answerTo`. */
 const NAMED = { id: 'string' } as const
 const LISTED = { results: 'list' } as const
 const CASE = { ...NAMED, canals: 'list', revision: 'number' } as const
@@ -18,7 +18,7 @@ const TREATMENT = { events: 'list', position: 'number' } as const
 // --- cases ---
 
 export const listCases = (programme_id: string, cursor?: string) =>
-  told(
+  answerTo(
     http.GET('/api/v1/programmes/{programme_id}/cases', {
       params: { path: { programme_id }, query: cursor === undefined ? {} : { cursor } },
     }),
@@ -26,12 +26,12 @@ export const listCases = (programme_id: string, cursor?: string) =>
   )
 
 export const openCase = (programme: string, body: S.NewCase) =>
-  told(http.POST('/api/v1/programmes/{programme_id}/cases', { ...ofProgramme(programme), body }), NAMED)
+  answerTo(http.POST('/api/v1/programmes/{programme_id}/cases', { ...ofProgramme(programme), body }), NAMED)
 
-export const getCase = (id: string) => told(http.GET('/api/v1/cases/{case_id}', ofCase(id)), CASE)
+export const getCase = (id: string) => answerTo(http.GET('/api/v1/cases/{case_id}', ofCase(id)), CASE)
 
 export const changeCase = (case_id: string, revision: number, body: S.CaseChanges) =>
-  told(
+  answerTo(
     http.PATCH('/api/v1/cases/{case_id}', {
       params: { path: { case_id }, header: { 'If-Match': tag(revision) } },
       body,
@@ -40,79 +40,81 @@ export const changeCase = (case_id: string, revision: number, body: S.CaseChange
   )
 
 export const addOverride = (id: string, body: S.NewOverride) =>
-  told(http.POST('/api/v1/cases/{case_id}/overrides', { ...ofCase(id), body }), NAMED)
+  answerTo(http.POST('/api/v1/cases/{case_id}/overrides', { ...ofCase(id), body }), NAMED)
 
 export const withdrawOverride = (override_id: string) =>
-  told(http.POST('/api/v1/overrides/{override_id}/withdraw', { params: { path: { override_id } } }), NAMED)
+  answerTo(http.POST('/api/v1/overrides/{override_id}/withdraw', { params: { path: { override_id } } }), NAMED)
 
 // --- canals ---
 
 export const addCanal = (id: string, body: S.NewCanal) =>
-  told(http.POST('/api/v1/cases/{case_id}/canals', { ...ofCase(id), body }), NAMED)
+  answerTo(http.POST('/api/v1/cases/{case_id}/canals', { ...ofCase(id), body }), NAMED)
 
 export const changeCanal = (id: string, body: S.CanalFacts) =>
-  told(http.PATCH('/api/v1/canals/{canal_id}', { ...ofCanal(id), body }), NAMED)
+  answerTo(http.PATCH('/api/v1/canals/{canal_id}', { ...ofCanal(id), body }), NAMED)
 
 export const removeCanal = (id: string) => done(http.DELETE('/api/v1/canals/{canal_id}', ofCanal(id)))
 
 export const changeRoot = (case_id: string, name: string, body: Omit<S.RootInput, 'name'>) =>
-  told(http.PUT('/api/v1/cases/{case_id}/roots/{name}', { params: { path: { case_id, name } }, body }), CASE)
+  answerTo(http.PUT('/api/v1/cases/{case_id}/roots/{name}', { params: { path: { case_id, name } }, body }), CASE)
 
 export const addReading = (canal: string, body: { id: string; reading: S.Reading }) =>
-  told(http.POST('/api/v1/canals/{canal_id}/readings', { ...ofCanal(canal), body }), NAMED)
+  answerTo(http.POST('/api/v1/canals/{canal_id}/readings', { ...ofCanal(canal), body }), NAMED)
 
 export const addJunction = (canal: string, body: { id: string; junction: S.Junction }) =>
-  told(http.POST('/api/v1/canals/{canal_id}/junctions', { ...ofCanal(canal), body }), NAMED)
+  answerTo(http.POST('/api/v1/canals/{canal_id}/junctions', { ...ofCanal(canal), body }), NAMED)
 
 const struck = (reading_id: string, why: S.StruckWhy) => ({ params: { path: { reading_id } }, body: { why } })
 
 export const strikeReading = (id: string, why: S.StruckWhy) =>
-  told(http.POST('/api/v1/readings/{reading_id}/strike', struck(id, why)), NAMED)
+  answerTo(http.POST('/api/v1/readings/{reading_id}/strike', struck(id, why)), NAMED)
 
 export const strikeJunction = (id: string, why: S.StruckWhy) =>
-  told(http.POST('/api/v1/junctions/{reading_id}/strike', struck(id, why)), NAMED)
+  answerTo(http.POST('/api/v1/junctions/{reading_id}/strike', struck(id, why)), NAMED)
 
 // --- teeth, kits, techniques ---
 
-export const findTooth = (body: S.ToothName) => told(http.POST('/api/v1/compute/tooth', { body }), { iso: 'string' })
+export const findTooth = (body: S.ToothName) =>
+  answerTo(http.POST('/api/v1/compute/tooth', { body }), { iso: 'string' })
 
 export const getTooth = (iso: string) =>
-  told(http.GET('/api/v1/teeth/{iso}', { params: { path: { iso } } }), { iso: 'string' })
+  answerTo(http.GET('/api/v1/teeth/{iso}', { params: { path: { iso } } }), { iso: 'string' })
 
-export const listFactors = () => told(http.GET('/api/v1/difficulty-factors'), { factors: 'list' })
+export const listFactors = () => answerTo(http.GET('/api/v1/difficulty-factors'), { factors: 'list' })
 
 export const getProgramme = (id: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}', ofProgramme(id)), { supervisors: 'list' })
+  answerTo(http.GET('/api/v1/programmes/{programme_id}', ofProgramme(id)), { supervisors: 'list' })
 
 export const listKits = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)), LISTED)
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)), LISTED)
 
 export const listTechniques = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/techniques', ofProgramme(programme)), LISTED)
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/techniques', ofProgramme(programme)), LISTED)
 
 // --- plans ---
 
 export const previewPlan = (id: string, body: S.Asked) =>
-  told(http.POST('/api/v1/cases/{case_id}/preview', { ...ofCase(id), body }), { canals: 'list' })
+  answerTo(http.POST('/api/v1/cases/{case_id}/preview', { ...ofCase(id), body }), { canals: 'list' })
 
 /** What would go in otherwise than into the version of that number. */
 export const previewChanges = (id: string, body: S.Asked, against: number) =>
-  told(http.POST('/api/v1/cases/{case_id}/preview/changes', { ...ofCase(id), body: { ...body, against } }), {
+  answerTo(http.POST('/api/v1/cases/{case_id}/preview/changes', { ...ofCase(id), body: { ...body, against } }), {
     tooth: 'list',
     canals: 'list',
   })
 
-export const listVersions = (id: string) => told(http.GET('/api/v1/cases/{case_id}/plan-versions', ofCase(id)), LISTED)
+export const listVersions = (id: string) =>
+  answerTo(http.GET('/api/v1/cases/{case_id}/plan-versions', ofCase(id)), LISTED)
 
 export const proposePlan = (id: string, body: S.Asked & { id: string }) =>
-  told(http.POST('/api/v1/cases/{case_id}/plan-versions', { ...ofCase(id), body }), NAMED)
+  answerTo(http.POST('/api/v1/cases/{case_id}/plan-versions', { ...ofCase(id), body }), NAMED)
 
 const getSummary = (id: string) =>
-  told(http.GET('/api/v1/plan-versions/{version_id}/summary', ofVersion(id)), { ...NAMED, hash: 'string' })
+  answerTo(http.GET('/api/v1/plan-versions/{version_id}/summary', ofVersion(id)), { ...NAMED, hash: 'string' })
 
 /** What lies at the address of a hash never changes: a copy that the browser has is taken as it is. */
 const getTexts = (version_id: string, hash_: string) =>
-  told(
+  answerTo(
     http.GET('/api/v1/plan-versions/{version_id}/texts/{hash_}', {
       params: { path: { version_id, hash_ } },
       cache: 'force-cache',
@@ -125,24 +127,24 @@ type Texts = Pick<S.VersionShown, 'hash' | 'plan' | 'given'>
 /** The version as it stands now; `had` is what is known of it: its texts are not asked for again. */
 export async function getVersion(id: string, had?: Texts): Promise<S.VersionShown> {
   const summary = await getSummary(id)
-  const { plan, given } = had?.hash === summary.hash ? had : await getTexts(id, summary.hash)
-  return { ...summary, plan, given, choices: given.choices }
+  const { plan, given: input } = had?.hash === summary.hash ? had : await getTexts(id, summary.hash)
+  return { ...summary, plan, given: input, choices: input.choices }
 }
 
 export const submitPlan = (id: string) =>
-  told(http.POST('/api/v1/plan-versions/{version_id}/submit', ofVersion(id)), NAMED)
+  answerTo(http.POST('/api/v1/plan-versions/{version_id}/submit', ofVersion(id)), NAMED)
 
 export const withdrawPlan = (id: string) =>
-  told(http.POST('/api/v1/plan-versions/{version_id}/withdraw', ofVersion(id)), NAMED)
+  answerTo(http.POST('/api/v1/plan-versions/{version_id}/withdraw', ofVersion(id)), NAMED)
 
 export const getChanges = (id: string) =>
-  told(http.GET('/api/v1/plan-versions/{version_id}/changes', ofVersion(id)), { changes: 'there' })
+  answerTo(http.GET('/api/v1/plan-versions/{version_id}/changes', ofVersion(id)), { changes: 'there' })
 
 export const listWaiting = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/worklist', ofProgramme(programme)), LISTED)
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/worklist', ofProgramme(programme)), LISTED)
 
 export const review = (version_id: string, hash: string, body: S.NewReview) =>
-  told(
+  answerTo(
     http.POST('/api/v1/plan-versions/{version_id}/reviews', {
       params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
       body,
@@ -153,12 +155,12 @@ export const review = (version_id: string, hash: string, body: S.NewReview) =>
 // --- at the chair ---
 
 export const listRunning = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/running-work', ofProgramme(programme)), LISTED)
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/running-work', ofProgramme(programme)), LISTED)
 
-export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_id}/events', ofCase(id)), TREATMENT)
+export const getTreatment = (id: string) => answerTo(http.GET('/api/v1/cases/{case_id}/events', ofCase(id)), TREATMENT)
 
 export const getBands = (id: string) =>
-  told(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)), { canals: 'list', position: 'number' })
+  answerTo(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)), { canals: 'list', position: 'number' })
 
 interface Batch {
   device: string
@@ -169,30 +171,30 @@ interface Batch {
 }
 
 export const reportEvents = (id: string, body: Batch) =>
-  told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }), TREATMENT)
+  answerTo(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }), TREATMENT)
 
 // --- record ---
 
 export const getRecord = (id: string) =>
-  told(http.GET('/api/v1/cases/{case_id}/record', ofCase(id)), { record: 'object' })
+  answerTo(http.GET('/api/v1/cases/{case_id}/record', ofCase(id)), { record: 'object' })
 
 // --- sign-offs of supervisors ---
 
 export const signOffOnSite = (id: string, body: S.OnSiteSignOff) =>
-  told(http.POST('/api/v1/cases/{case_id}/on-site-sign-offs', { ...ofCase(id), body }), TREATMENT)
+  answerTo(http.POST('/api/v1/cases/{case_id}/on-site-sign-offs', { ...ofCase(id), body }), TREATMENT)
 
-export const getOneTimeCode = () => told(http.GET('/api/v1/one-time-code'), { state: 'string' })
+export const getOneTimeCode = () => answerTo(http.GET('/api/v1/one-time-code'), { state: 'string' })
 
 export const makeOneTimeCode = (password: string) =>
-  told(http.POST('/api/v1/one-time-code', { body: { password } }), { secret: 'string' })
+  answerTo(http.POST('/api/v1/one-time-code', { body: { password } }), { secret: 'string' })
 
 export const confirmOneTimeCode = (code: string) =>
-  told(http.POST('/api/v1/one-time-code/confirm', { body: { code } }), { state: 'string' })
+  answerTo(http.POST('/api/v1/one-time-code/confirm', { body: { code } }), { state: 'string' })
 
 export const removeOneTimeCode = () => done(http.DELETE('/api/v1/one-time-code'))
 
 export const revoke = (version_id: string, hash: string, body: { id: string; reason: string }) =>
-  told(
+  answerTo(
     http.POST('/api/v1/plan-versions/{version_id}/revoke', {
       params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
       body,
@@ -201,7 +203,7 @@ export const revoke = (version_id: string, hash: string, body: { id: string; rea
   )
 
 export const release = (version_id: string, hash: string, canals: string[]) =>
-  told(
+  answerTo(
     http.POST('/api/v1/plan-versions/{version_id}/release', {
       params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
       body: { canals },
@@ -209,7 +211,7 @@ export const release = (version_id: string, hash: string, canals: string[]) =>
     VERSION,
   )
 
-export const getPushKey = () => told(http.GET('/api/v1/push-key'), { key: 'string' })
+export const getPushKey = () => answerTo(http.GET('/api/v1/push-key'), { key: 'string' })
 
 export const putSubscription = (body: S.PushSubscriptionGiven) => done(http.PUT('/api/v1/push-subscription', { body }))
 
@@ -218,12 +220,12 @@ export const removeSubscription = (endpoint: string) =>
 
 const SESSION = { person: 'object', memberships: 'list' } as const
 
-export const getSession = () => told(http.GET('/api/v1/session'), SESSION)
+export const getSession = () => answerTo(http.GET('/api/v1/session'), SESSION)
 
 export async function signIn(username: string, password: string) {
   // Asking who is signed in sets the token's cookie, whatever the answer; a phone that lost it gets it so.
   if (!csrfToken()) await http.GET('/api/v1/session')
-  return told(http.POST('/api/v1/session', { body: { username, password } }), SESSION)
+  return answerTo(http.POST('/api/v1/session', { body: { username, password } }), SESSION)
 }
 
 export const signOut = () => done(http.DELETE('/api/v1/session'))

@@ -104,14 +104,14 @@ type Least<T> = { readonly [K in keyof T]?: Kind<T[K]> }
  * What the server answered. Raises Refused with its reasons, Unreachable where no answer came or it has not at least what
  * an answer to this has.
  */
-export async function told<T>(call: Promise<Answer<T>>, least: Least<T>): Promise<T> {
+export async function answerTo<T>(call: Promise<Answer<T>>, least: Least<T>): Promise<T> {
   const { data, response } = await ended(call)
   if (!has(data, least)) return lost()
   tellAnswered(response)
   return data as T
 }
 
-/** The server has done it and has nothing to say. Raises as `told` does. */
+/** The server has done it and has nothing to say. Raises as `answerTo` does. */
 export async function done(call: Promise<Answer<unknown>>): Promise<void> {
   const { response } = await ended(call)
   if (response.status !== 204) return lost()

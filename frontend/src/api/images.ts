@@ -1,4 +1,4 @@
-import { http, told } from './client'
+import { answerTo, http } from './client'
 import type { ImagePurpose, ImageShown, ImageStruckWhy, ImagesShown, RemovalReason } from './shapes'
 
 /** An image on its way: what is said of it before its bytes. */
@@ -17,17 +17,17 @@ const IMAGE = { state: 'string' } as const
 
 export const listImages = (case_id: string) =>
   // The client's types lose how many numbers a pair has.
-  told(http.GET('/api/v1/cases/{case_id}/images', { params: { path: { case_id } } }), {
+  answerTo(http.GET('/api/v1/cases/{case_id}/images', { params: { path: { case_id } } }), {
     images: 'list',
   }) as Promise<ImagesShown>
 
 export const getImage = (case_id: string, image_id: string) =>
-  told(http.GET('/api/v1/cases/{case_id}/images/{image_id}', { params: { path: { case_id, image_id } } }), IMAGE)
+  answerTo(http.GET('/api/v1/cases/{case_id}/images/{image_id}', { params: { path: { case_id, image_id } } }), IMAGE)
 
 /** Sends the bytes from `offset` on; answers with the image, stored once all of it is there. */
 export function sendPart(of: ImageFacts, offset: number, bytes: ArrayBuffer): Promise<ImageShown> {
   const { caseId: case_id, id: image_id, canal, purpose, device_time } = of
-  return told(
+  return answerTo(
     http.PATCH('/api/v1/cases/{case_id}/images/{image_id}', {
       params: {
         path: { case_id, image_id },
@@ -45,13 +45,13 @@ export function sendPart(of: ImageFacts, offset: number, bytes: ArrayBuffer): Pr
 
 /** Somebody looked: nobody is named in the picture. */
 export const checkNames = (case_id: string, image_id: string) =>
-  told(
+  answerTo(
     http.POST('/api/v1/cases/{case_id}/images/{image_id}/name-check', { params: { path: { case_id, image_id } } }),
     IMAGE,
   )
 
 export const removeImage = (case_id: string, image_id: string, reason: RemovalReason) =>
-  told(
+  answerTo(
     http.POST('/api/v1/cases/{case_id}/images/{image_id}/remove', {
       params: { path: { case_id, image_id } },
       body: { reason },
@@ -60,7 +60,7 @@ export const removeImage = (case_id: string, image_id: string, reason: RemovalRe
   )
 
 export const strikeImage = (case_id: string, image_id: string, why: ImageStruckWhy) =>
-  told(
+  answerTo(
     http.POST('/api/v1/cases/{case_id}/images/{image_id}/strike', {
       params: { path: { case_id, image_id } },
       body: { why },
@@ -70,7 +70,7 @@ export const strikeImage = (case_id: string, image_id: string, why: ImageStruckW
 
 /** Puts it to a canal; empty: to the whole tooth. */
 export const moveImage = (case_id: string, image_id: string, canal: string) =>
-  told(
+  answerTo(
     http.POST('/api/v1/cases/{case_id}/images/{image_id}/move', {
       params: { path: { case_id, image_id } },
       body: { canal },

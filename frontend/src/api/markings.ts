@@ -1,4 +1,4 @@
-import { http, told } from './client'
+import { answerTo, http } from './client'
 import type {
   BendInSpaceShown,
   BendsInSpaceShown,
@@ -18,12 +18,15 @@ interface Sent {
 }
 
 export const listMarkings = (case_id: string, image_id: string): Promise<MarkingsShown> =>
-  told(http.GET('/api/v1/cases/{case_id}/images/{image_id}/markings', { params: { path: { case_id, image_id } } }), {
-    markings: 'list',
-  })
+  answerTo(
+    http.GET('/api/v1/cases/{case_id}/images/{image_id}/markings', { params: { path: { case_id, image_id } } }),
+    {
+      markings: 'list',
+    },
+  )
 
 export const sendMarking = ({ id, caseId, imageId, body }: Sent): Promise<MarkingShown> =>
-  told(
+  answerTo(
     http.PUT('/api/v1/cases/{case_id}/images/{image_id}/markings/{marking_id}', {
       params: { path: { case_id: caseId, image_id: imageId, marking_id: id } },
       body,
@@ -33,13 +36,15 @@ export const sendMarking = ({ id, caseId, imageId, body }: Sent): Promise<Markin
 
 /** What two views of one root tell together. */
 export const readTwoViews = (views: Views): Promise<TwoViewsRead> =>
-  told(http.POST('/api/v1/compute/two-views', { body: { views } }), { why: 'string' })
+  answerTo(http.POST('/api/v1/compute/two-views', { body: { views } }), { why: 'string' })
 
 export const listBendsInSpace = (canal_id: string): Promise<BendsInSpaceShown> =>
-  told(http.GET('/api/v1/canals/{canal_id}/bends-in-space', { params: { path: { canal_id } } }), { results: 'list' })
+  answerTo(http.GET('/api/v1/canals/{canal_id}/bends-in-space', { params: { path: { canal_id } } }), {
+    results: 'list',
+  })
 
 export const combineViews = (canal_id: string, bend_id: string, body: NewBendInSpace): Promise<BendInSpaceShown> =>
-  told(
+  answerTo(
     http.PUT('/api/v1/canals/{canal_id}/bends-in-space/{bend_id}', { params: { path: { canal_id, bend_id } }, body }),
     { id: 'string' },
   )

@@ -17,7 +17,7 @@ export function onceGivenBack(change: () => void): void {
 export function giveBackPlace(): void {
   if (givingBack || !history.state?.sheet) return
   givingBack = true
-  const given = () => {
+  const end = () => {
     clearTimeout(atTheLatest)
     removeEventListener('popstate', soon)
     history.scrollRestoration = 'auto'
@@ -25,8 +25,8 @@ export function giveBackPlace(): void {
     for (const change of waiting.splice(0)) onceGivenBack(change)
   }
   // How to scroll is read once more after this event.
-  const soon = () => setTimeout(given)
-  const atTheLatest = setTimeout(given, LATEST_MS)
+  const soon = () => setTimeout(end)
+  const atTheLatest = setTimeout(end, LATEST_MS)
   addEventListener('popstate', soon, { once: true })
   history.back()
 }

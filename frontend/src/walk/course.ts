@@ -278,9 +278,9 @@ export class CaseState {
    * holds also where another phone has opened the visit before.
    */
   private reopen({ payload, notChecked }: EventOf<'reopen'>): OutOfCourse | null {
-    const { as_left, found = [], supervisor_id = '' } = payload
+    const { as_left, found: checks = [], supervisor_id = '' } = payload
     const unfinished = Object.entries(this.canals).filter(([, canal]) => canal.state !== 'finished')
-    const gone = found.filter((canal) => canal.reference_point).map(({ canal }) => canal)
+    const gone = checks.filter((canal) => canal.reference_point).map(({ canal }) => canal)
     const moved = unfinished.filter(([name]) => gone.includes(name))
     for (const [, canal] of moved) canal.toPlan = true
     // The visit opens all the same where nobody knows who was in the room: then nobody was named.

@@ -17,45 +17,45 @@ const WORKING: readonly Part[] = ['own_student', 'took_over']
 const SUPERVISING: readonly Part[] = ['looking_in', 'took_over']
 const ANY_OF_THEM: readonly Part[] = ['own_student', 'looking_in', 'took_over']
 
-const told = (toldBy: readonly Part[], undo: EventRules['undo'] = 'never'): EventRules => ({ toldBy, undo })
+const rules = (toldBy: readonly Part[], undo: EventRules['undo'] = 'never'): EventRules => ({ toldBy, undo })
 
 /**
  * Every kind of event: the server's table once more, both held to tests/shared/who-tells.json and taken-back.json. What
  * each carries, the API's types say.
  */
 export const EVENTS: Readonly<Record<Kind, EventRules>> = {
-  step: told(WORKING, 'last'),
-  answer: told(WORKING),
-  reading: told(WORKING),
-  sign_off: told(SUPERVISING),
-  inspected: told(WORKING, 'any_time'),
-  turn: told(WORKING, 'any_time'),
-  pause: told(ANY_OF_THEM, 'last'),
-  emergency: told(ANY_OF_THEM),
-  corrected: told(ANY_OF_THEM),
-  resume: told(SUPERVISING),
-  close: told(WORKING),
-  reopen: told(WORKING),
-  replan: told([]),
-  revoked: told([]),
-  release: told([]),
-  struck: told([]),
-  ask: told(WORKING, 'any_time'),
-  come: told(SUPERVISING),
-  wanted: told(SUPERVISING, 'any_time'),
-  take_over: told(SUPERVISING),
-  give_back: told(['took_over']),
-  on_site: told(WORKING),
-  dam: told(WORKING),
-  image: told(WORKING, 'any_time'),
-  irrigated: told(WORKING, 'any_time'),
-  note: told(ANY_OF_THEM, 'any_time'),
+  step: rules(WORKING, 'last'),
+  answer: rules(WORKING),
+  reading: rules(WORKING),
+  sign_off: rules(SUPERVISING),
+  inspected: rules(WORKING, 'any_time'),
+  turn: rules(WORKING, 'any_time'),
+  pause: rules(ANY_OF_THEM, 'last'),
+  emergency: rules(ANY_OF_THEM),
+  corrected: rules(ANY_OF_THEM),
+  resume: rules(SUPERVISING),
+  close: rules(WORKING),
+  reopen: rules(WORKING),
+  replan: rules([]),
+  revoked: rules([]),
+  release: rules([]),
+  struck: rules([]),
+  ask: rules(WORKING, 'any_time'),
+  come: rules(SUPERVISING),
+  wanted: rules(SUPERVISING, 'any_time'),
+  take_over: rules(SUPERVISING),
+  give_back: rules(['took_over']),
+  on_site: rules(WORKING),
+  dam: rules(WORKING),
+  image: rules(WORKING, 'any_time'),
+  irrigated: rules(WORKING, 'any_time'),
+  note: rules(ANY_OF_THEM, 'any_time'),
   // It names one's own entry alone.
-  undo: told(ANY_OF_THEM),
+  undo: rules(ANY_OF_THEM),
 }
 
 /** A newer server may tell kinds that this app does not know: nobody here tells them or takes them back. */
-export const rulesOf = (kind: Kind): EventRules => own(EVENTS, kind) ?? told([])
+export const rulesOf = (kind: Kind): EventRules => own(EVENTS, kind) ?? rules([])
 
 /** Told by who works the case alone. */
 export const ofWork = (kind: Kind): boolean => rulesOf(kind).toldBy === WORKING

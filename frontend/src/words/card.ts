@@ -49,8 +49,8 @@ export const card = {
   pauseHere: 'Pause this canal',
   pauses: PAUSES,
   paused: (why: string) => ['paused', PAUSES[why]?.toLowerCase()].filter(Boolean).join(': '),
-  looked: (found: 'whole' | 'discarded', why: string | undefined) =>
-    found === 'whole' ? why || 'as it was' : ['discarded', why].filter(Boolean).join(': ').toLowerCase(),
+  looked: (state: 'whole' | 'discarded', why: string | undefined) =>
+    state === 'whole' ? why || 'as it was' : ['discarded', why].filter(Boolean).join(': ').toLowerCase(),
   pausedFor: {
     sensitivity: 'Paused: it hurts.',
     normal_bleeding: 'Paused: it bleeds a little.',

@@ -140,9 +140,9 @@ export const marks = {
   way: { mesial: 'mesial', distal: 'distal', hardly: 'hardly moved' },
   lies: { buccal: 'Buccal.', lingual: 'Lingual.', cannot_tell: 'Cannot be told.' },
   drawing: 'From above: tube, two canals one behind the other, film',
-  liesOf: (one: string, other: string) => ({
-    buccal: `${one} lies buccal of ${other}.`,
-    lingual: `${one} lies lingual of ${other}.`,
+  liesOf: (canal: string, other: string) => ({
+    buccal: `${canal} lies buccal of ${other}.`,
+    lingual: `${canal} lies lingual of ${other}.`,
     cannot_tell: 'Cannot be told.',
   }),
   canal: 'Canal',
@@ -150,8 +150,8 @@ export const marks = {
   mesialIs: 'On both images mesial is to the',
   hand: { left: 'left', right: 'right' },
   toTheSide: (said: string, right: boolean) => `${said} mm to the ${right ? 'right' : 'left'}`,
-  liesRight: (one: string, other: string, first: string, second: string) =>
-    `By the marks, ${one} lies ${first} of ${other} on the one image, and ${second} on the other.`,
+  liesRight: (canal: string, other: string, first: string, second: string) =>
+    `By the marks, ${canal} lies ${first} of ${other} on the one image, and ${second} on the other.`,
   thisLine: 'this line',
   bendInSpace: 'Bend in space',
   bendOnBoth: 'Mark where a canal bends on both images: each shows a part of its bend.',

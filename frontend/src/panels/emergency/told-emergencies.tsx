@@ -21,7 +21,7 @@ interface Props {
   there: boolean
   /** What cannot happen here is not offered. */
   canHappen?: ((what: string) => boolean) | undefined
-  onTell: ((told: OfEmergency) => void) | undefined
+  onTell: ((event: OfEmergency) => void) | undefined
 }
 
 /** What halts the tooth: first the person in the room, then whether anybody elsewhere knows, then what to do. */
@@ -73,7 +73,7 @@ function SaidOf({ of, by }: { of: Emergency; by: (event: string) => string }) {
 
 interface CorrectProps extends Pick<Props, 'canHappen'> {
   of: Emergency
-  onTell: (told: OfEmergency) => void
+  onTell: (event: OfEmergency) => void
 }
 
 /** It was something else, or it was not so: said to everybody it was told to. The tooth stands still all the same. */

@@ -36,7 +36,7 @@ interface ProblemProps {
   says: string
   /** What cannot happen here is not offered. */
   canHappen?: (about: 'emergency' | 'pause', what: string) => boolean
-  onTell: (told: OfEmergency) => void
+  onTell: (event: OfEmergency) => void
   onPause?: ((what: string) => void) | undefined
 }
 

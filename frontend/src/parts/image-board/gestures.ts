@@ -52,17 +52,17 @@ type Doing =
  * Where strokes are drawn one finger draws. `under` is the spot of the image that the magnifier shows, `stroke` what is
  * being drawn.
  */
-export function useGestures(given: Given) {
+export function useGestures(board: Given) {
   const fingers = useRef(new Map<number, Spot>())
   const doing = useRef<Doing | undefined>(undefined)
   const rests = useRef<ReturnType<typeof setTimeout>>(undefined)
   const last = useRef<{ at: Spot; ms: number }>(undefined)
   const [under, setUnder] = useState<Spot>()
   const [stroke, setStroke] = useState<readonly Spot[]>([])
-  const { image, pane, view, edit } = given
+  const { image, pane, view, edit } = board
   // A finger that rests is answered by a timer, which must not see what was drawn before.
-  const now = useRef(given)
-  now.current = given
+  const now = useRef(board)
+  now.current = board
   useEffect(() => () => clearTimeout(rests.current), [])
 
   const down = (event: PointerEvent) => {
@@ -78,7 +78,7 @@ export function useGestures(given: Given) {
     } else if (fingers.current.size === 1) {
       const from = spotOf(event)
       doing.current = edit ? { kind: 'touch', from } : { kind: 'shift', at: from }
-      if (given.onStroke) draw([], from)
+      if (board.onStroke) draw([], from)
       if (edit) rests.current = setTimeout(() => rest(from), HOLD_MS)
     }
   }
@@ -104,14 +104,14 @@ export function useGestures(given: Given) {
     if (doing.current?.kind === 'touch') {
       if (apart(doing.current.from, at) < STILL_PX) return
       clearTimeout(rests.current)
-      doing.current = holdAt(given, doing.current.from) ?? { kind: 'shift', at: doing.current.from }
+      doing.current = holdAt(board, doing.current.from) ?? { kind: 'shift', at: doing.current.from }
       if (doing.current.kind === 'hold') edit?.onPick(doing.current.number)
     }
     const going = doing.current
     if (going?.kind === 'pinch') pinch(going)
     else if (going?.kind === 'stroke') draw(going.points, at)
     else if (going?.kind === 'shift') {
-      given.setView(moved(view, { x: at.x - going.at.x, y: at.y - going.at.y }, image, pane))
+      board.setView(moved(view, { x: at.x - going.at.x, y: at.y - going.at.y }, image, pane))
       going.at = at
     } else if (going?.kind === 'place') {
       going.at = at
@@ -129,7 +129,7 @@ export function useGestures(given: Given) {
     if (!a || !b) return
     const next = { kind: 'pinch' as const, middle: middle(a, b), apart: apart(a, b) }
     const by = { x: next.middle.x - before.middle.x, y: next.middle.y - before.middle.y }
-    given.setView(zoomed(moved(view, by, image, pane), next.apart / (before.apart || 1), next.middle, image, pane))
+    board.setView(zoomed(moved(view, by, image, pane), next.apart / (before.apart || 1), next.middle, image, pane))
     doing.current = next
   }
 
@@ -140,7 +140,7 @@ export function useGestures(given: Given) {
     if (was?.kind === 'touch') place(was.from)
     if (was?.kind === 'place') place(was.at)
     if (was?.kind === 'hold' && was.moving) edit?.onMoved()
-    if (was?.kind === 'stroke') given.onStroke?.(was.points)
+    if (was?.kind === 'stroke') board.onStroke?.(was.points)
     over()
   }
 
@@ -167,7 +167,7 @@ export function useGestures(given: Given) {
 
   const wheel = (event: WheelEvent) => {
     event.preventDefault()
-    given.setView(zoomed(view, event.deltaY < 0 ? 1.25 : 0.8, spotOf(event), image, pane))
+    board.setView(zoomed(view, event.deltaY < 0 ? 1.25 : 0.8, spotOf(event), image, pane))
   }
 
   return {

@@ -47,9 +47,9 @@ const STEP = 1.5 // of one touch on nearer or farther
 
 /** An image that is zoomed and shifted, with lines of marks on it, a magnifier under the finger, and keys. */
 export function ImageBoard(props: Props) {
-  const { src, rowPerColumn, look, link, onLink, near, strokes, says = words.marks, children, ...given } = props
-  const image = squareSize(given.image, rowPerColumn)
-  const edit = given.edit && squareEdit(given.edit, rowPerColumn)
+  const { src, rowPerColumn, look, link, onLink, near, strokes, says = words.marks, children, ...board } = props
+  const image = squareSize(board.image, rowPerColumn)
+  const edit = board.edit && squareEdit(board.edit, rowPerColumn)
   const pane = useRef<HTMLDivElement>(null)
   const room = useElementSize(pane)
   const [view, setView] = useState<View>()
@@ -60,7 +60,7 @@ export function ImageBoard(props: Props) {
   const gestures = useGestures({ image, pane: room, view: shown, setView: show, edit, onStroke })
   const filter = `brightness(${look.brightness}) contrast(${look.contrast}) invert(${look.invert ? 1 : 0})`
   const nearer = (factor: number) => show(zoomed(shown, factor, { x: room.width / 2, y: room.height / 2 }, image, room))
-  const lines = given.lines.map((line) => squareLine(line, rowPerColumn))
+  const lines = board.lines.map((line) => squareLine(line, rowPerColumn))
   // Asked for from outside, a spot comes into the middle, nearer.
   useEffect(() => {
     if (near) show(nearTo(squareSpot(near.at, rowPerColumn), near.zoom, image, room))

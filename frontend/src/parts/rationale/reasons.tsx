@@ -15,7 +15,7 @@ interface Question {
 }
 
 interface Reasons {
-  readonly given: boolean
+  readonly anyGiven: boolean
   /** Why a number of a canal is what it is; nothing where the plan does not say. */
   find(canal: string, of: string): Rationale | undefined
   rowsOf(rationale: Rationale): RowUsed[]
@@ -31,14 +31,14 @@ export const useReasons = () => useContext(Plain)
 export function WithReasons({ plan, children }: { plan: Plan; children: ComponentChildren }) {
   const [asked, show] = useState<Question>()
   const rowsOf = (rationale: Rationale) => plan.rows_used.filter((row) => rationale.rows.includes(row.key))
-  const given = plan.canals.some((c) => c.rationales.length > 0)
+  const anyGiven = plan.canals.some((c) => c.rationales.length > 0)
   const find = (canal: string, of: string) => {
     const why = plan.canals.find((c) => c.canal === canal)?.rationales
     const path = pathsOf(of).find((path) => why?.some((rationale) => rationale.of === path))
     return why?.find((rationale) => rationale.of === path)
   }
   return (
-    <Plain.Provider value={{ given, find, rowsOf, show }}>
+    <Plain.Provider value={{ anyGiven, find, rowsOf, show }}>
       {children}
       {asked && (
         <Sheet title={asked.title} onClose={() => show(undefined)}>
@@ -88,7 +88,7 @@ export function Reason({ rationale, rows }: ReasonProps) {
 /** That numbers can be touched, and what their mark means; nothing where the plan gives no reasons. */
 export function TouchHint() {
   const reasons = useContext(Plain)
-  if (!reasons?.given) return null
+  if (!reasons?.anyGiven) return null
   return (
     <p class="touch-hint small soft not-on-paper">
       <span>{words.rationale.touch}</span>

@@ -68,11 +68,11 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
   }
   const send = () =>
     run(async () => {
-      const given =
+      const taken =
         fields.method === 'junction'
           ? { junction: toJunction(fields, canal.length?.stop_mm) }
           : { reading: toReading(fields, canal.reference_point) }
-      const how = await takeReading(caseId, { canal: canal.id, id: fields.id, ...given })
+      const how = await takeReading(caseId, { canal: canal.id, id: fields.id, ...taken })
       if (how === 'kept') void sendWaiting()
       await draft.clear(emptyFields(uuid7(), follows(fields.method)))
       setTried(false)

@@ -110,10 +110,10 @@ function AtTheChair({ caseId, chair }: Omit<Props, 'canals'>) {
   return <Standing caseId={caseId} chair={chair} canals={canals} />
 }
 
-function Standing({ caseId, chair: given, canals }: Props) {
+function Standing({ caseId, chair: hurried, canals }: Props) {
   const [picked, setPicked] = useState<string>()
-  const current = picked ?? (given.course.turnedTo || canals[0]?.canal) ?? ''
-  const [over, chair] = useUnhurriedChair(given, current)
+  const current = picked ?? (hurried.course.turnedTo || canals[0]?.canal) ?? ''
+  const [over, chair] = useUnhurriedChair(hurried, current)
   const ahead = useExpectedRest(caseId, chair)
   const canal = canals.find((c) => c.canal === current) ?? canals[0]
   const course = canal && chair.course.canals[canal.canal]

@@ -120,7 +120,7 @@ function More({ chair, canal, course, onDone }: MoreProps) {
   const may = irrigantsOf(chair.course)
   const usual = may.includes(chair.plan.irrigant) ? chair.plan.irrigant : (may[0] ?? '')
   const [irrigant, setIrrigant] = useState(usual)
-  const given = Object.entries(givenIn(canal, chair.events, chair.course.undone))
+  const volumes = Object.entries(givenIn(canal, chair.events, chair.course.undone))
   const needle = needleAt(course)
   const record = (volume_ml: number) => {
     void chair.record(canal, '', { kind: 'irrigated', irrigant, volume_ml, contact_s: null })
@@ -146,7 +146,7 @@ function More({ chair, canal, course, onDone }: MoreProps) {
       </fieldset>
       {needle !== undefined && <p>{words.chair.noFurther(mm(needle / 1000))}</p>}
       <p class="small soft">
-        {words.card.soFar(given.map(([name, ml]) => words.card.amount(ml, words.irrigant(name))))}
+        {words.card.soFar(volumes.map(([name, ml]) => words.card.amount(ml, words.irrigant(name))))}
       </p>
     </>
   )

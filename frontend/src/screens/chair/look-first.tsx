@@ -6,9 +6,9 @@ import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { words } from '@/words/en'
 
-function inspected(chair: Chair, instrument: string, found: 'whole' | 'discarded', why = '') {
+function inspected(chair: Chair, instrument: string, state: 'whole' | 'discarded', why = '') {
   // Of the tooth, not of a canal: what was found on an instrument must not stand between a step and its taking back.
-  return chair.record('', '', { kind: 'inspected', instrument, found, why })
+  return chair.record('', '', { kind: 'inspected', instrument, found: state, why })
 }
 
 /** What one looks for on an instrument that has come out. */

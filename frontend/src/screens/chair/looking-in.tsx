@@ -30,10 +30,10 @@ interface Props {
 }
 
 /** A chair as whoever does not work it sees it: what its student is at, and what a supervisor may say to that. */
-export function LookingIn({ chair: given, canals }: Props) {
-  const inHand = canalInHand(given)
+export function LookingIn({ chair: hurried, canals }: Props) {
+  const inHand = canalInHand(hurried)
   const [picked, setPicked] = useState<string>()
-  const [over, chair] = useUnhurriedChair(given, picked ?? inHand ?? '')
+  const [over, chair] = useUnhurriedChair(hurried, picked ?? inHand ?? '')
   const ahead = useExpectedRest(chair.caseId, chair)
   const who = useWorker(chair)
   const canal = canals.find((planned) => planned.canal === (picked ?? inHand)) ?? canals[0]

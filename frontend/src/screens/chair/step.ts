@@ -21,7 +21,7 @@ export function leaveBy({ chair, canal, course, node }: StepProps) {
   return (exit: Step['exit'], more: More = {}) => {
     navigator.vibrate?.(FELT_MS)
     const irrigant = irrigantAt(chair.course, node)
-    const given = { depth_um: null, stop_um: course.walk.stop(), irrigant, volume_ml: node.volume_ml }
-    void chair.record(canal.canal, node.id, { kind: 'step', exit, ...given, ...more })
+    const numbers = { depth_um: null, stop_um: course.walk.stop(), irrigant, volume_ml: node.volume_ml }
+    void chair.record(canal.canal, node.id, { kind: 'step', exit, ...numbers, ...more })
   }
 }

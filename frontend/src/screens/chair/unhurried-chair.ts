@@ -5,11 +5,11 @@ import type { Unhurry } from '@/parts/unhurry'
 import type { Chair } from '@/store/chair/chair'
 
 /** Watches over what is asked of the canal, and the chair whose every record holds up the next tap until it is shown. */
-export function useUnhurriedChair(given: Chair, canal: string): readonly [Unhurry, Chair] {
-  const over = useUnhurry(askedOf(given, canal))
+export function useUnhurriedChair(hurried: Chair, canal: string): readonly [Unhurry, Chair] {
+  const over = useUnhurry(askedOf(hurried, canal))
   const chair = useMemo(
-    () => ({ ...given, record: (...of: Parameters<Chair['record']>) => over.during(given.record(...of)) }),
-    [given, over],
+    () => ({ ...hurried, record: (...of: Parameters<Chair['record']>) => over.during(hurried.record(...of)) }),
+    [hurried, over],
   )
   return [over, chair]
 }

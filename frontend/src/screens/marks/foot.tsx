@@ -35,12 +35,12 @@ export function Foot({ of, imageId, struck, size, marks, canals, unit, markings,
   // What is taken unless somebody says otherwise, turned over for these.
   const [turned, setTurned] = useState<readonly string[]>([])
   const [sure, setSure] = useState<readonly string[]>([])
-  const given = marksOf(marks.draft, canals)
+  const imageMarks = marksOf(marks.draft, canals)
   const last = markings?.markings.at(-1)
   const corrects = last && last.made_by.id !== personId() ? last.id : null
   const works = useWorks(of.id)
   // A supervisor judges an image that somebody marked; measuring anew is for who works the case.
-  const able = (!struck && (works || corrects !== null) ? given.lines : [])
+  const able = (!struck && (works || corrects !== null) ? imageMarks.lines : [])
     .filter(({ canal, reference_point, tip, set_mm }) => {
       const said = saidOf(lineOf(marks.draft, canal), unit)
       const confirms = tip !== null && set_mm !== null && said.tipShortMm !== undefined
@@ -50,15 +50,15 @@ export function Foot({ of, imageId, struck, size, marks, canals, unit, markings,
     .map(({ canal }) => canal)
   const again = able.filter((canal) => takenBefore(marks.draft, canal, markings?.markings ?? []))
   const take = able.filter((canal) => turned.includes(canal) === again.includes(canal))
-  const asked = given.lines
+  const asked = imageMarks.lines
     .map(({ canal }) => canal)
     .filter((canal) => asksOf(marks.draft, canal, unit, size).length > 0)
   const open = asked.filter((canal) => !sure.includes(canal))
   const keep = async () => {
-    await keepMarking(of.id, imageId, { marks: given, take: [...take], corrects, note: '' })
+    await keepMarking(of.id, imageId, { marks: imageMarks, take: [...take], corrects, note: '' })
     await kept.clear({ draft: EMPTY })
   }
-  const noPoint = given.lines.filter(({ reference_point }) => reference_point === '').map(({ canal }) => canal)
+  const noPoint = imageMarks.lines.filter(({ reference_point }) => reference_point === '').map(({ canal }) => canal)
   return (
     <div class="stack">
       {able.map((canal) => (
@@ -83,7 +83,7 @@ export function Foot({ of, imageId, struck, size, marks, canals, unit, markings,
       <button
         type="button"
         class="button main"
-        disabled={given.lines.length === 0 || open.length > 0}
+        disabled={imageMarks.lines.length === 0 || open.length > 0}
         onClick={() => void keep()}
       >
         {words.marks.keep}

@@ -5,19 +5,19 @@ import { words } from '@/words/en'
 interface Props {
   tube: Way | undefined
   /** The canal that is asked for and the one it is held against. */
-  one: string | undefined
+  canal: string | undefined
   other: string | undefined
   lies: TwoViewsRead['one_is'] | undefined
 }
 
 /** From above: the tube at the cheek, two canals one behind the other, the film at the tongue. */
-export function TwoViewsDrawing({ tube, one, other, lies }: Props) {
+export function TwoViewsDrawing({ tube, canal, other, lies }: Props) {
   // Mesial is drawn to the right. A line far from the film moves far, one near to it hardly.
   const turn = tube === 'mesial' ? 1 : tube === 'distal' ? -1 : 0
   const from = 120 + 60 * turn
   const onFilm = (y: number) => from + ((120 - from) * (150 - 20)) / (y - 20)
   const known = lies === 'buccal' || lies === 'lingual'
-  const nameAt = (side: 'buccal' | 'lingual') => (lies === side ? one : other)
+  const nameAt = (side: 'buccal' | 'lingual') => (lies === side ? canal : other)
   return (
     <svg class="two-views" viewBox="0 0 240 172" role="img" aria-label={words.marks.drawing}>
       <g class="soft">

@@ -61,7 +61,7 @@ export function WhichSide({ left, right }: Props) {
             <Pick label={words.marks.against} of={others} value={other} onPick={(to) => answer({ other: to })} />
           </div>
         )}
-        <TwoViewsDrawing tube={answers.tube} one={pair ? asked : undefined} other={other} lies={twoViews?.one_is} />
+        <TwoViewsDrawing tube={answers.tube} canal={pair ? asked : undefined} other={other} lies={twoViews?.one_is} />
         <Choice
           label={words.marks.tubeMoved}
           options={WAYS.map((value) => ({ value, says: words.marks.way[value] }))}

@@ -28,8 +28,8 @@ export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, o
   const [open, setOpen] = useState(false)
   const [sending, run] = useSending()
   const { state, stale } = of.status
-  const given = givenIn(preview, last)
-  const many = changes.length + numberOf(given)
+  const inputChanges = givenIn(preview, last)
+  const many = changes.length + numberOf(inputChanges)
   const waiting = state === 'waiting' && !stale && many === 0
   const computed = preview.state === 'computed'
   // Choices that wait for the connection may yet change the plan.
@@ -57,7 +57,7 @@ export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, o
       {open && many > 0 && (
         <div class="change-list">
           {changes.length > 0 && <DifferenceView changes={changes} />}
-          {given && numberOf(given) > 0 && <GivenIn of={given} />}
+          {inputChanges && numberOf(inputChanges) > 0 && <GivenIn of={inputChanges} />}
         </div>
       )}
       {state === 'approved' && many > 0 && <p class="small strong">{words.planning.voids(last?.number ?? 0)}</p>}

@@ -8,16 +8,22 @@ const TOLD = ['kit', 'technique', 'irrigant']
 
 /** What went in otherwise than into the version that stands, without what is told already or only says how far the work is. */
 export function givenIn(preview: Preview, last: VersionShown | undefined): GivenChanges | undefined {
-  const { given } = preview
-  if (!given || given.from_number !== last?.number) return undefined
+  const { inputChanges } = preview
+  if (!inputChanges || inputChanges.from_number !== last?.number) return undefined
   const shown = (changes: GivenChanges['tooth']) =>
     changes.filter(({ what, bears_on }) => bears_on !== 'progress' && !TOLD.includes(what))
-  const canals = given.canals.map((canal) => ({ ...canal, changes: shown(canal.changes) }))
-  return { ...given, tooth: shown(given.tooth), canals: canals.filter((canal) => canal.changes.length > 0) }
+  const canals = inputChanges.canals.map((canal) => ({ ...canal, changes: shown(canal.changes) }))
+  return {
+    ...inputChanges,
+    tooth: shown(inputChanges.tooth),
+    canals: canals.filter((canal) => canal.changes.length > 0),
+  }
 }
 
-export const numberOf = (given: GivenChanges | undefined): number =>
-  given ? given.tooth.length + given.canals.reduce((sum, { changes }) => sum + changes.length, 0) : 0
+export const numberOf = (inputChanges: GivenChanges | undefined): number =>
+  inputChanges
+    ? inputChanges.tooth.length + inputChanges.canals.reduce((sum, { changes }) => sum + changes.length, 0)
+    : 0
 
 /** What went in, canal by canal, the most dangerous first. */
 export function GivenIn({ of: { tooth, canals } }: { of: GivenChanges }) {

@@ -31,12 +31,12 @@ export function Sums({ of }: { of: RecordValue }) {
         ))}
       </Part>
       <Part title={said.irrigants}>
-        {of.irrigants.map((given) => (
+        {of.irrigants.map((rinse) => (
           <Line
-            key={given.irrigant}
-            says={`${words.irrigant(given.irrigant)}: ${words.chair.millilitres(given.volume_ml)}`}
+            key={rinse.irrigant}
+            says={`${words.irrigant(rinse.irrigant)}: ${words.chair.millilitres(rinse.volume_ml)}`}
             more={[
-              given.canals
+              rinse.canals
                 .map((each) => `${each.canal || said.tooth} ${words.chair.millilitres(each.volume_ml)}`)
                 .join(' · '),
             ]}
@@ -104,13 +104,13 @@ function Line({ says, more = [] }: LineProps) {
 /** A record that was kept from before this was counted does not say. */
 function Asked({ of: { asked } }: { of: RecordValue }) {
   if (!asked) return null
-  const { sign_offs: given, planned_sign_offs, exposures, planned_exposures } = asked
+  const { sign_offs: signOffs, planned_sign_offs, exposures, planned_exposures } = asked
   return (
     <Part title={words.together.title}>
       {[
         <Line
           key="w"
-          says={`${words.together.signOffs}: ${words.together.counted(given, planned_sign_offs)}`}
+          says={`${words.together.signOffs}: ${words.together.counted(signOffs, planned_sign_offs)}`}
           more={[]}
         />,
         <Line

@@ -34,12 +34,12 @@ export function OverrideCaution({ of, caution, overrides }: Props) {
 }
 
 /** The sizes of the kit: what the student can work with. */
-const sizePick = ({ given }: VersionShown, canal: string): Pick => ({
+const sizePick = ({ given: input }: VersionShown, canal: string): Pick => ({
   field: 'final_size',
   label: words.size.choose(canal),
   hint: words.size.chooseHint,
   none: words.size.notChosen,
-  options: sizesOf(given.kit).map(String),
+  options: sizesOf(input.kit).map(String),
 })
 
 function Passed({ of, override, inPlan }: { of: VersionShown; override: Override; inPlan: boolean }) {

@@ -50,18 +50,18 @@ export const asksFurther = (canal: CanalPlan, { there }: Answers) => there[canal
 
 /** What is told of every canal, or undefined while a question is open. */
 export function foundOf(chair: Chair, answers: Answers): Found[] | undefined {
-  const found: Found[] = []
+  const checks: Found[] = []
   for (const canal of toFind(chair)) {
     const { canal: name, reference_point: point } = canal
     if (!pointNamed(point, answers)) return undefined
     if (!asksFurther(canal, answers)) {
-      found.push({ canal: name, reference_there: false, reference_point: (answers.newPoint[point] ?? '').trim() })
-    } else if (!workedIn(chair, canal)) found.push({ canal: name, reference_there: true })
+      checks.push({ canal: name, reference_there: false, reference_point: (answers.newPoint[point] ?? '').trim() })
+    } else if (!workedIn(chair, canal)) checks.push({ canal: name, reference_there: true })
     else {
       const small = own(answers.small, name)
       const length = own(answers.length, name)
       if (!small || !length) return undefined
-      found.push({
+      checks.push({
         canal: name,
         reference_there: true,
         small_as_deep: small === 'yes',
@@ -69,25 +69,25 @@ export function foundOf(chair: Chair, answers: Answers): Found[] | undefined {
       })
     }
   }
-  return found
+  return checks
 }
 
 const asLeft = (canal: Found) => canal.reference_there && canal.small_as_deep !== false && canal.length_agrees !== false
 
 /** Canals by what follows from how they were found. */
-export function followsFrom(found: readonly Found[]): { toCheck: string[]; toPlan: string[] } {
+export function followsFrom(checks: readonly Found[]): { toCheck: string[]; toPlan: string[] } {
   return {
-    toCheck: found.filter((canal) => canal.reference_there && !asLeft(canal)).map(({ canal }) => canal),
-    toPlan: found.filter((canal) => !canal.reference_there).map(({ canal }) => canal),
+    toCheck: checks.filter((canal) => canal.reference_there && !asLeft(canal)).map(({ canal }) => canal),
+    toPlan: checks.filter((canal) => !canal.reference_there).map(({ canal }) => canal),
   }
 }
 
-export function reopening(answers: Answers, found: Found[]): EventPayload {
+export function reopening(answers: Answers, checks: Found[]): EventPayload {
   return {
     kind: 'reopen',
-    as_left: found.filter(asLeft).map(({ canal }) => canal),
+    as_left: checks.filter(asLeft).map(({ canal }) => canal),
     protected: answers.protected,
     supervisor_id: answers.supervisor_id,
-    found,
+    found: checks,
   }
 }

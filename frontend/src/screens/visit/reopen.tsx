@@ -28,11 +28,11 @@ function Opening({ id, chair }: { id: string; chair: Chair }) {
   const answers = draft.fields.value
   const { clinic } = chair.course.visit
   const canals = toFind(chair)
-  const found = foundOf(chair, answers)
-  const ready = found && answers.protected && (!clinic || answers.supervisor_id !== '')
+  const checks = foundOf(chair, answers)
+  const ready = checks && answers.protected && (!clinic || answers.supervisor_id !== '')
   const open = async () => {
     if (!ready) return
-    await chair.record('', '', reopening(answers, found))
+    await chair.record('', '', reopening(answers, checks))
     await draft.clear(empty())
     go(`/cases/${id}/chair`, { replace: true })
   }
@@ -59,7 +59,7 @@ function Opening({ id, chair }: { id: string; chair: Chair }) {
         .map((canal) => (
           <CanalChecks key={canal.canal} chair={chair} canal={canal} draft={draft} />
         ))}
-      {found ? <Follows {...followsFrom(found)} /> : <p class="soft">{words.visit.answerAll}</p>}
+      {checks ? <Follows {...followsFrom(checks)} /> : <p class="soft">{words.visit.answerAll}</p>}
       <button type="button" class="button main" disabled={!ready} onClick={() => void open()}>
         {words.visit.go}
       </button>

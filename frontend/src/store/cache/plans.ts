@@ -35,7 +35,7 @@ export interface Preview {
   /** What the plan on the screen was computed from. */
   readonly asked?: Asked
   /** What went in otherwise than into the version it is compared with. */
-  readonly given?: GivenChanges | undefined
+  readonly inputChanges?: GivenChanges | undefined
   /** `computing` and `offline`: the figures are those of the choices before. */
   readonly state: 'none' | 'computing' | 'computed' | 'offline' | 'refused'
   readonly problem?: Refused
@@ -89,11 +89,11 @@ async function compute(
   const name = `preview of ${id}`
   try {
     // An older server knows the second of them not; the plan is shown all the same.
-    const [plan, given] = await Promise.all([
+    const [plan, inputChanges] = await Promise.all([
       calls.previewPlan(id, asked),
       against === undefined ? undefined : calls.previewChanges(id, asked, against).catch(() => undefined),
     ])
-    if (!turn.over) preview.value = { plan, asked, given, state: 'computed' }
+    if (!turn.over) preview.value = { plan, asked, inputChanges, state: 'computed' }
     await write('kept', personId(), name, { plan, asked }).catch(() => undefined)
   } catch (error) {
     if (turn.over) return

@@ -15,7 +15,7 @@ export interface SignOffGiven {
   readonly payload: PayloadOf<'sign_off'>
 }
 
-const given = ({ actor, server_time, node, payload }: EventShown): SignOffGiven => ({
+const signOffOf = ({ actor, server_time, node, payload }: EventShown): SignOffGiven => ({
   name: actor.name,
   at: server_time,
   node,
@@ -31,7 +31,7 @@ function signOffsOf(chair: Chair, canal: string): readonly EventShown[] {
 /** The last sign-off of the canal that counted. */
 export function lastSignOff(chair: Chair, canal: string): SignOffGiven | undefined {
   const last = signOffsOf(chair, canal).findLast(({ id }) => chair.course.signOffCounts(canal, id))
-  return last && given(last)
+  return last && signOffOf(last)
 }
 
 /** The sign-off of somebody who was first, where the reader's own came after it at the same hold point. */
@@ -41,13 +41,13 @@ export function wasFirst(chair: Chair, canal: string): SignOffGiven | undefined 
   const first = signOffsOf(chair, canal).findLast(
     (event) => event.node === mine.node && event.position < mine.position && !chair.course.outOfCourse[event.id],
   )
-  return first && given(first)
+  return first && signOffOf(first)
 }
 
 /** Sign-offs by which canals went on in spite of something; they are shown for ever. */
 export function approvedDespiteMissing(chair: Chair, canal: string): readonly SignOffGiven[] {
   return signOffsOf(chair, canal)
-    .map(given)
+    .map(signOffOf)
     .filter(({ payload }) => payload.despite_missing)
 }
 

@@ -67,12 +67,13 @@ export const emergenciesByCase = (): readonly UnsentEmergency[] =>
   mine().flatMap((emergency) => (emergency.sent ? [] : [emergency.entry]))
 
 /** Shows it at once; then it is sent and written, each until it succeeds, whichever is first. */
-export function recordEmergency(caseId: string, given: Given): void {
+export function recordEmergency(caseId: string, emergency: Given): void {
   const id = uuid7()
-  const before = given.payload.kind === 'emergency' ? { before: unsent(caseId).value.map(({ event }) => event.id) } : {}
-  const payload = { ...given.payload, ...before }
+  const before =
+    emergency.payload.kind === 'emergency' ? { before: unsent(caseId).value.map(({ event }) => event.id) } : {}
+  const payload = { ...emergency.payload, ...before }
   const event: EventGiven = {
-    ...given,
+    ...emergency,
     payload,
     id,
     canal: '',

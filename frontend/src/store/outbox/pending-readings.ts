@@ -17,27 +17,27 @@ type Given = Omit<PendingReading, 'person' | 'caseId' | 'seq'>
 export const pendingReadingsOf = waitingOf
 
 /** A reading goes to the server; where that cannot be reached, or earlier ones wait, it is kept on the phone. */
-export async function takeReading(caseId: string, given: Given): Promise<'sent' | 'kept'> {
+export async function takeReading(caseId: string, reading: Given): Promise<'sent' | 'kept'> {
   const before = pendingReadingsOf(caseId).value.some(
-    (other) => other.canal === given.canal && other.refused === undefined,
+    (other) => other.canal === reading.canal && other.refused === undefined,
   )
   try {
     if (before) throw new Unreachable()
-    await sendOne(given)
+    await sendOne(reading)
   } catch (error) {
     if (!(error instanceof Unreachable)) throw error
-    await keepPendingReading(caseId, given)
+    await keepPendingReading(caseId, reading)
     return 'kept'
   }
   await refreshCase(caseId)
   return 'sent'
 }
 
-async function keepPendingReading(caseId: string, given: Given): Promise<void> {
+async function keepPendingReading(caseId: string, reading: Given): Promise<void> {
   const person = personId()
   const tx = (await database()).transaction('taken', 'readwrite', { durability: 'strict' })
   const last = (await tx.store.getAllKeys(ofCase(person, caseId))).at(-1)
-  await Promise.all([tx.store.put({ ...given, person, caseId, seq: (last?.[2] ?? 0) + 1 }), tx.done])
+  await Promise.all([tx.store.put({ ...reading, person, caseId, seq: (last?.[2] ?? 0) + 1 }), tx.done])
   await changed(person, caseId)
 }
 

@@ -16,12 +16,12 @@ const put = (ready: Ready) => {
 }
 
 /** Keeps what an emergency of this case would need, whenever the plan or the position is another. */
-export function useKeepReady(caseId: string, given: Omit<Ready, 'person' | 'caseId'>): void {
+export function useKeepReady(caseId: string, facts: Omit<Ready, 'person' | 'caseId'>): void {
   useEffect(() => {
-    const ready = { ...given, person: personId(), caseId }
+    const ready = { ...facts, person: personId(), caseId }
     put(ready)
     void writeReady(ready).catch(() => undefined)
-  }, [caseId, given.planHash, given.position])
+  }, [caseId, facts.planHash, facts.position])
 }
 
 /** What was kept of the case; undefined where the phone never had it. */

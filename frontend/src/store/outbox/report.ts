@@ -9,17 +9,17 @@ type Batch = Omit<Parameters<typeof calls.reportEvents>[1], 'after'>
 export async function report(caseId: string, batch: Batch): Promise<Treatment> {
   const had = cachedSignal<Treatment>(treatmentName(caseId)).peek().value
   const after = had?.events.at(-1)?.id
-  const told = await calls.reportEvents(caseId, after === undefined ? batch : { ...batch, after })
+  const answer = await calls.reportEvents(caseId, after === undefined ? batch : { ...batch, after })
   // A server that was restored may not have the event, and an older one knows nothing of it: they send all.
-  return had && after !== undefined && told.after === after ? joined(had, told) : told
+  return had && after !== undefined && answer.after === after ? joined(had, answer) : answer
 }
 
-function joined(had: Treatment, told: Treatment): Treatment {
-  const outOfCourse = { ...had.course?.out_of_course, ...told.course?.out_of_course }
+function joined(had: Treatment, answer: Treatment): Treatment {
+  const outOfCourse = { ...had.course?.out_of_course, ...answer.course?.out_of_course }
   return {
-    ...told,
+    ...answer,
     after: null,
-    events: [...had.events, ...told.events],
-    course: told.course && { ...told.course, out_of_course: outOfCourse },
+    events: [...had.events, ...answer.events],
+    course: answer.course && { ...answer.course, out_of_course: outOfCourse },
   }
 }
