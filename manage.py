@@ -4,11 +4,13 @@
 import os
 import sys
 
-from frontend.server import environment
+from frontend.server import build, environment
 
 
 def main() -> None:
-    environment.ensure("s3" if os.environ.get("IMAGE_BUCKET") else "run")
+    # The app is built while the packages of the server are installed.
+    begin = build.begin if sys.argv[1:2] in (["demo"], ["serve"]) else lambda: None
+    environment.ensure("run", *environment.extras(), meanwhile=begin)
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
     from django.core.management import execute_from_command_line
 

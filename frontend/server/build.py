@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import atexit
 import hashlib
 import os
 import subprocess
@@ -15,28 +16,42 @@ DIST = FRONTEND / "dist"
 INPUTS = ("src", "public", "index.html", "package.json", "package-lock.json", "vite.config.ts", "tsconfig.json")
 
 
+def begin() -> None:
+    """Begins to build in a process of its own; `build` waits for it. It outlives a start anew, and ends with a failed one."""
+    started = subprocess.Popen([sys.executable, "-m", "frontend.server.build"], cwd=environment.ROOT)
+    atexit.register(started.terminate)
+
+
 def build() -> None:
     """The built front end is in `dist` and made from the sources as they are; quick when it was."""
     stamp = environment.ROOT / ".data" / "frontend-built-from"
-    sources = _digest(*(FRONTEND / name for name in INPUTS))
-    if (DIST / "index.html").exists() and _read(stamp) == sources:
-        return
-    install_packages()
-    print("Building the front end ...", file=sys.stderr, flush=True)  # noqa: T201
-    npm("run", "build", "--silent")
-    stamp.parent.mkdir(exist_ok=True)
-    stamp.write_text(sources, encoding="utf-8")
+    with environment.alone(FRONTEND):
+        sources = _digest(*(FRONTEND / name for name in INPUTS))
+        if (DIST / "index.html").exists() and _read(stamp) == sources:
+            return
+        _install(FRONTEND, tests=False)
+        print("Building the front end ...", file=sys.stderr, flush=True)  # noqa: T201
+        npm("run", "build", "--silent")
+        stamp.parent.mkdir(exist_ok=True)
+        stamp.write_text(sources, encoding="utf-8")
 
 
-def install_packages(folder: Path = FRONTEND) -> None:
-    """A folder's `node_modules` as its lock file says; quick when it is so already."""
+def install_packages(folder: Path = FRONTEND, *, tests: bool = True) -> None:
+    """A folder's `node_modules` as its lock file says, those for tests and checks too or not; quick when it is so already."""
+    with environment.alone(folder):
+        _install(folder, tests=tests)
+
+
+def _install(folder: Path, *, tests: bool) -> None:
     stamp = folder / "node_modules" / ".installed-from"
     lock = _digest(folder / "package-lock.json")
-    if _read(stamp) == lock:
+    without = f"{lock} without tests"
+    if _read(stamp) == lock or (not tests and _read(stamp) == without):
         return
     print(f"Installing the packages of {folder.name}/package-lock.json, once ...", file=sys.stderr, flush=True)  # noqa: T201
-    npm("ci", "--no-audit", "--no-fund", "--loglevel=error", folder=folder)
-    stamp.write_text(lock, encoding="utf-8")
+    given = [] if tests else ["--omit=dev"]
+    npm("ci", "--no-audit", "--no-fund", "--loglevel=error", *given, folder=folder)
+    stamp.write_text(lock if tests else without, encoding="utf-8")
 
 
 def npm(*arguments: str, folder: Path = FRONTEND) -> None:
@@ -65,3 +80,7 @@ def _digest(*inputs: Path) -> str:
         for file in files:
             digest.update(os.path.relpath(file, FRONTEND).encode() + b"\0" + file.read_bytes())
     return digest.hexdigest()
+
+
+if __name__ == "__main__":
+    build()

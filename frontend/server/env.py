@@ -65,7 +65,7 @@ class Environment:
             if not (_read.str("IMAGE_FOLDER", default="") or _read.str("IMAGE_BUCKET", default="")):
                 faults.append("IMAGE_FOLDER is missing, or IMAGE_BUCKET: where images are kept.")
             if _read.str("IMAGE_BUCKET", default="") and not find_spec("storages"):
-                faults.append("IMAGE_BUCKET needs more packages: pip install -r .lock/s3.txt")
+                faults.append("IMAGE_BUCKET needs more packages: those of .lock/s3.txt, beside those of .lock/run.txt.")
         return faults
 
     def key(self) -> str:

@@ -14,12 +14,12 @@ LEAST = (20, 19)
 
 
 def search_path() -> str:
-    """A PATH on which `node` (20.19 or newer) and `npm` are found; installs them into the environment if it must."""
+    """A PATH on which `node` (20.19 or newer) and `npm` are found; brings them among the tools if it must."""
     path = os.environ.get("PATH", os.defpath)
     if _version(path) >= LEAST and shutil.which("npm", path=path):
         return path
     environment.install("node")
-    return f"{environment.BIN}{os.pathsep}{path}"
+    return f"{environment.TOOLS / 'bin'}{os.pathsep}{path}"
 
 
 def _version(path: str) -> tuple[int, int]:

@@ -77,7 +77,7 @@ class Command(BaseCommand):
 def _started(address: Address, *, reload: bool) -> list[subprocess.Popen[bytes]]:
     variables = {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)}
     if reload:
-        build.install_packages()
+        build.install_packages(tests=False)
         return reloading.start(address, variables)
     build.build()
     return [serve.start(address, variables)]

@@ -136,7 +136,7 @@ def test_a_bucket_without_its_package_is_refused(variables: pytest.MonkeyPatch) 
     assert _set(variables, with_bucket).missing() == []
     variables.setattr(env, "find_spec", lambda name: None)  # as where the packages were never installed
     missing = _set(variables, with_bucket).missing()
-    assert missing == ["IMAGE_BUCKET needs more packages: pip install -r .lock/s3.txt"]
+    assert missing == ["IMAGE_BUCKET needs more packages: those of .lock/s3.txt, beside those of .lock/run.txt."]
 
 
 def test_a_bucket_takes_the_folders_place(variables: pytest.MonkeyPatch) -> None:
