@@ -32,6 +32,10 @@ STATE = {
     CanalState.FINISHED: "finished",
 }
 _ENDED = {CautionEnd.STANDS: "stands", CautionEnd.OVERRIDDEN: "let pass", CautionEnd.GONE: "gone in a later version"}
+_BY_NUMBER = (
+    "Signs that no typeface here has are named by their number in Unicode, as [U+16A0]; "
+    "the record in the app shows them."
+)
 _LETTERS = string.ascii_letters + string.digits + string.punctuation + " ·"
 
 
@@ -71,6 +75,8 @@ def _head(paper: Paper, record: Record, record_hash: str) -> None:
         f"SHA-256 of this record: {record_hash}",
     ):
         paper.paragraph(line)
+    if paper.faces.lacking:
+        paper.paragraph(_BY_NUMBER, bold=True)
 
 
 Table = tuple[str, Sequence[Column], Iterator[Row]]

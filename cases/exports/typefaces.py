@@ -1,7 +1,7 @@
 """Typefaces for any script, cut down to the letters that a text needs.
 
-Noto (SIL Open Font License) covers what people write names in; a character that none of them has is named by its
-number, so that nothing is left out without a word.
+Noto (SIL Open Font License) covers what people write names in, Chinese, Japanese and Korean where the extra `cjk` is
+installed; a character that no typeface has is named by its number, so that nothing is left out without a word.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
+from importlib.util import find_spec
 from io import BytesIO
 from pathlib import Path
 
@@ -20,6 +21,7 @@ REGULAR, BOLD = 400, 700  # weight classes of OpenType's `wght` axis
 # Letters of most records: a typeface cut down to these is cut once and remembered.
 _USUAL = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x17F), *range(0x2010, 0x2027))))
 _REMEMBERED = 64  # cut typefaces: some 20 kB each
+EAST_ASIAN = "manimgx_fonts_cjk"
 _FIRST = ("NotoSans[wght].ttf", "NotoSansSymbols[wght].ttf")
 
 
@@ -72,7 +74,7 @@ def _files() -> tuple[Path, ...]:
     """Typefaces in the order they are asked: the plain one, signs, single scripts, and the large one of East Asia."""
     folder = Path(str(files("manimgx_fonts")))
     single = sorted(path for path in folder.glob("*.ttf") if "Italic" not in path.name and path.name not in _FIRST)
-    east_asian = sorted(Path(str(files("manimgx_fonts_cjk"))).glob("*.ttc"))
+    east_asian = sorted(Path(str(files(EAST_ASIAN))).glob("*.ttc")) if find_spec(EAST_ASIAN) else ()
     return (*(folder / name for name in _FIRST), *single, *east_asian)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from importlib.util import find_spec
+
 from cases.domain.images import ImageKind
 from cases.imaging.value import Unreadable
 
@@ -13,11 +15,17 @@ STARTS: tuple[tuple[bytes, ImageKind], ...] = (
     (b"II*\x00", ImageKind.TIFF),
     (b"MM\x00*", ImageKind.TIFF),
 )
-NONE_OF_THEM = "This is no image that can be kept here. Send JPEG, PNG, WebP, TIFF, HEIC or DICOM."
+NONE_OF_THEM = "This is no image that can be kept here. Send JPEG, PNG, WebP, TIFF{heic} or DICOM."
+NO_HEIC = (
+    "This server does not read HEIC. Send the image as JPEG: set the phone's camera to the most compatible format, or "
+    "export the image as JPEG."
+)
 
 
 def kind_of(data: bytes) -> ImageKind:
-    """Raises Unreadable for what is none of the kinds, and for what two programs would read as two of them."""
+    """Raises Unreadable for what is none of the kinds, for what two programs would read as two of them, and for HEIC
+    where its decoder, an extra, is not installed.
+    """
     kinds: list[ImageKind] = [kind for start, kind in STARTS if data.startswith(start)]
     if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
         kinds.append(ImageKind.WEBP)
@@ -29,5 +37,11 @@ def kind_of(data: bytes) -> ImageKind:
     if len(kinds) > 1:
         raise Unreadable("The file could be read as two kinds of image. Export it again as one of them.")
     if not kinds:
-        raise Unreadable(NONE_OF_THEM)
+        raise Unreadable(NONE_OF_THEM.format(heic=", HEIC" if reads_heic() else ""))
+    if kinds[0] is ImageKind.HEIC and not reads_heic():
+        raise Unreadable(NO_HEIC)
     return kinds[0]
+
+
+def reads_heic() -> bool:
+    return find_spec("pillow_heif") is not None

@@ -10,17 +10,20 @@ from typing import Any
 
 import numpy as np
 import numpy.typing as npt
-import pillow_heif
 from PIL import Image, ImageOps
 
 from cases.domain.images import ImageKind
 from cases.imaging import webp_size
 from cases.imaging.faults import CUT_OFF
+from cases.imaging.kinds import reads_heic
 from cases.imaging.value import Clean, Limits, Unreadable
 
 # The reader's own limit only warns; ours refuses before anything is decoded.
 Image.MAX_IMAGE_PIXELS = None
-pillow_heif.register_heif_opener(thumbnails=False)
+if reads_heic():
+    import pillow_heif
+
+    pillow_heif.register_heif_opener(thumbnails=False)
 # What it would load when first asked for: by then the reader opens no file.
 Image.init()
 

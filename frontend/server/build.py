@@ -17,7 +17,7 @@ INPUTS = ("src", "public", "index.html", "package.json", "package-lock.json", "v
 
 
 def begin() -> None:
-    """Begins to build in a process of its own; `build` waits for it. It outlives a start anew, and ends with a failed one."""
+    """Begins to build in a process of its own, for which `build` waits. It outlives a start anew, not a failed one."""
     started = subprocess.Popen([sys.executable, "-m", "frontend.server.build"], cwd=environment.ROOT)
     atexit.register(started.terminate)
 
@@ -37,7 +37,7 @@ def build() -> None:
 
 
 def install_packages(folder: Path = FRONTEND, *, tests: bool = True) -> None:
-    """A folder's `node_modules` as its lock file says, those for tests and checks too or not; quick when it is so already."""
+    """A folder's `node_modules` as its lock file says, with or without those for tests; quick when it is so already."""
     with environment.alone(folder):
         _install(folder, tests=tests)
 
@@ -49,8 +49,8 @@ def _install(folder: Path, *, tests: bool) -> None:
     if _read(stamp) == lock or (not tests and _read(stamp) == without):
         return
     print(f"Installing the packages of {folder.name}/package-lock.json, once ...", file=sys.stderr, flush=True)  # noqa: T201
-    given = [] if tests else ["--omit=dev"]
-    npm("ci", "--no-audit", "--no-fund", "--loglevel=error", *given, folder=folder)
+    fewer = [] if tests else ["--omit=dev"]
+    npm("ci", "--no-audit", "--no-fund", "--loglevel=error", *fewer, folder=folder)
     stamp.write_text(lock if tests else without, encoding="utf-8")
 
 

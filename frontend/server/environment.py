@@ -50,7 +50,7 @@ def ensure(*wanted: str, meanwhile: Callable[[], object] = lambda: None) -> None
 
 
 def extras() -> list[str]:
-    """The extras that are asked for: by EXTRAS, and by a bucket for images. Leaves with a sentence for an unknown one."""
+    """The extras asked for: by EXTRAS, and by a bucket for images. Leaves with a sentence for an unknown one."""
     asked = os.environ.get("EXTRAS", "").replace(",", " ").split()
     if unknown := [name for name in asked if name not in EXTRAS]:
         sys.exit(f"EXTRAS names {', '.join(unknown)}; the extras are: {', '.join(EXTRAS)}.")
@@ -58,7 +58,7 @@ def extras() -> list[str]:
 
 
 def install(*wanted: str) -> None:
-    """Brings sets of packages, all of one environment, where they belong; does nothing when they are there unchanged."""
+    """Brings sets of packages, all of one environment, where they belong; nothing where they are there unchanged."""
     folder = _folder(wanted[0])
     if _are_installed(wanted):
         return
@@ -94,14 +94,14 @@ def lock_file(wanted: str) -> Path:
 
 def _install(folder: Path, wanted: tuple[str, ...]) -> None:
     files = [part for name in wanted for part in ("-r", str(lock_file(name)))]
-    said = LACKING
+    fault = LACKING
     for installer in _installers(folder / "bin" / "python", by_pip=wanted == ("installer",)):
         command = [*installer, "--quiet", "--require-hashes", *files]
         done = subprocess.run(command, capture_output=True, text=True, check=False)
         if not done.returncode:
             return
-        said = done.stderr.strip()
-    sys.exit(f"{said}\nThe packages of {', '.join(wanted)} could not be installed; see above.")
+        fault = done.stderr.strip()
+    sys.exit(f"{fault}\nThe packages of {', '.join(wanted)} could not be installed; see above.")
 
 
 def _installers(python: Path, *, by_pip: bool) -> Iterator[list[str]]:

@@ -17,6 +17,7 @@ import pytest
 from PIL import Image, PngImagePlugin, UnidentifiedImageError
 
 from cases.domain.images import ImageKind
+from cases.imaging import kinds
 from cases.imaging.faults import sentence_for
 from cases.imaging.reading import read
 from cases.imaging.value import Limits, ReaderBusy, Unreadable
@@ -223,6 +224,28 @@ def test_each_fault_has_a_sentence_of_its_own(error: Exception, says: str) -> No
 )
 def test_what_is_no_picture_is_refused_by_its_content(sent: bytes) -> None:
     assert refused(sent) == "This is no image that can be kept here. Send JPEG, PNG, WebP, TIFF, HEIC or DICOM."
+
+
+def test_without_its_extra_heic_is_refused_with_what_to_do(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(kinds, "find_spec", lambda name: None)  # as where it was never installed
+    assert refused(heic()) == (
+        "This server does not read HEIC. Send the image as JPEG: set the phone's camera to the most compatible format, "
+        "or export the image as JPEG."
+    )
+    assert refused(b"%PDF-1.7") == "This is no image that can be kept here. Send JPEG, PNG, WebP, TIFF or DICOM."
+
+
+def test_without_that_extra_the_other_kinds_are_read() -> None:
+    """In a process in which its package cannot be imported."""
+    reads = (
+        "import sys; sys.modules['pillow_heif'] = None\n"
+        "from cases.domain.images import ImageKind; from cases.imaging import pictures\n"
+        "from cases.imaging.value import Limits\n"
+        f"clean = pictures.clean(sys.stdin.buffer.read(), ImageKind.PNG, Limits(**{asdict(LIMITS)}))\n"
+        "print(clean.width_px, clean.height_px)"
+    )
+    done = subprocess.run([sys.executable, "-c", reads], input=picture(40, 30), capture_output=True, check=False)
+    assert (done.stdout, done.stderr) == (b"40 30\n", b"")
 
 
 def test_a_file_of_two_kinds_is_refused() -> None:

@@ -14,6 +14,7 @@ from cases.domain.access.roles import Role
 from cases.domain.events.kinds import EventKind
 from cases.domain.record.values.record import Record
 from cases.domain.record.values.timeline import RecordPerson, TimelineEntry
+from cases.exports import typefaces
 from cases.exports.record_pdf import record_pdf
 from cases.models import ToothPlanVersion
 from cases.queries.record import record_of
@@ -87,6 +88,27 @@ def test_names_and_notes_in_any_script_are_there(record: Record) -> None:
 def test_a_character_that_no_typeface_has_is_named_by_its_number(record: Record) -> None:
     """U+16A0 is a rune, which none of the typefaces draws."""
     assert "Reed [U+16A0]" in pages(replace(record, patient_alias="Reed \u16a0"))[0]
+
+
+BY_NUMBER = "Signs that no typeface here has are named by their number in Unicode, as [U+16A0]"
+
+
+def test_without_its_extra_east_asian_writing_is_named_by_numbers_and_the_record_says_so(
+    record: Record, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The numbers of 牙齿, 치 and は are Unicode's."""
+    named = replace(record, patient_alias="牙齿", timeline=entries("치 and は", "Журавль"))
+    assert BY_NUMBER not in pages(named)[0]
+    monkeypatch.setattr(typefaces, "find_spec", lambda name: None)  # as where it was never installed
+    typefaces._files.cache_clear()
+    try:
+        paper = pages(named)
+    finally:
+        typefaces._files.cache_clear()
+    assert BY_NUMBER in paper[0]
+    assert all("Training record · [U+7259][U+9F7F] · tooth 26" in page for page in paper)
+    assert "[U+CE58] and [U+306F]" in " ".join(paper)
+    assert "Журавль" in " ".join(paper)
 
 
 def test_markup_in_what_people_write_is_only_text(record: Record) -> None:

@@ -87,6 +87,17 @@ test('a kind that no browser draws goes at once, and the server asks', async () 
   expect(sent.filter(({ method }) => method === 'POST')).toEqual([])
 })
 
+test('a HEIC that this browser draws is kept as JPEG, and looked at before it is sent', async () => {
+  const drawn = canvas()
+  const id = await taken('image/heic')
+  const [kept] = await waitingOf(personId())
+  expect(kept).toMatchObject({ id, type: 'image/jpeg', look: 'open', length: 2 })
+  expect(new Uint8Array((await bytesOf(id)) as ArrayBuffer)).toEqual(BLACK)
+  expect(drawn.some((each) => each.startsWith('stroke'))).toBe(false)
+  await sendImages()
+  expect(patches()).toEqual([])
+})
+
 test('what cannot be shown here is sent to be looked at elsewhere', async () => {
   const id = await taken()
   await lookElsewhere(id)

@@ -53,7 +53,7 @@ AGAIN = (
     "The same bytes under the same id are answered the same. Others begin anew while nothing of the image is kept, and "
     "are refused once it is (409)."
 )
-KINDS = "JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content."
+KINDS = "JPEG, PNG, WebP, TIFF, DICOM, or HEIC where the server has the extra that reads it, found out by its content."
 KEPT = (
     "What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of "
     "DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an "

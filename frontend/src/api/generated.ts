@@ -243,7 +243,7 @@ export interface paths {
         get: operations["image_retrieve"];
         /**
          * Send an image whole
-         * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content. The same bytes under the same id are answered the same. Others begin anew while nothing of the image is kept, and are refused once it is (409). What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again. A backup made meanwhile, or a log kept for one, holds what it holds until it is thrown away.
+         * @description JPEG, PNG, WebP, TIFF, DICOM, or HEIC where the server has the extra that reads it, found out by its content. The same bytes under the same id are answered the same. Others begin anew while nothing of the image is kept, and are refused once it is (409). What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again. A backup made meanwhile, or a log kept for one, holds what it holds until it is thrown away.
          */
         put: operations["image_update"];
         post?: never;
@@ -3432,7 +3432,7 @@ export interface components {
             device_time?: string;
             /**
              * Format: binary
-             * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content.
+             * @description JPEG, PNG, WebP, TIFF, DICOM, or HEIC where the server has the extra that reads it, found out by its content.
              */
             file: string;
             /** @default other */

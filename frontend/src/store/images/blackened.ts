@@ -8,6 +8,10 @@ const MOST_PX = 16_000_000 // of a canvas, on the phones that bound it lowest
 const QUALITY = 0.95
 const HARDLY = 0.01 // a stroke without length is not drawn
 
+/** HEIC as JPEG where this browser draws it: it can then be looked at here, and not every server reads HEIC. */
+export const drawable = (picture: Blob): Promise<Blob> =>
+  /^image\/hei[cf]/.test(picture.type) ? blackened(picture, []).catch(() => picture) : Promise.resolve(picture)
+
 /** The picture drawn anew with what was wiped over in black: nothing of that is left in its bytes. */
 export async function blackened(picture: Blob, wipes: readonly Wipe[]): Promise<Blob> {
   const drawn = await createImageBitmap(picture)

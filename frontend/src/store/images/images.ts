@@ -11,6 +11,7 @@ import { retrying, whenLookedAt } from '@/store/device/retry'
 import { uuid7 } from '@/store/device/uuid7'
 import { perPerson } from '@/store/session/per-person'
 import { personId, signIns } from '@/store/session/session'
+import { drawable } from './blackened'
 import {
   bytesOf,
   dropImage,
@@ -51,8 +52,9 @@ export const thrownImages = () => ({ value: shown().value.filter(({ thrown }) =>
 const LOOKED_AT_HERE = ['image/jpeg', 'image/png', 'image/webp']
 
 /** Keeps an image on the phone, for good, before anything else; returns its id. It is sent once somebody has looked. */
-export async function takeImage(caseId: string, canal: string, purpose: ImagePurpose, file: Blob): Promise<string> {
+export async function takeImage(caseId: string, canal: string, purpose: ImagePurpose, picked: Blob): Promise<string> {
   const person = personId()
+  const file = await drawable(picked)
   const bytes = await file.arrayBuffer()
   const sha256 = await digestOf(bytes)
   const device_time = new Date().toISOString()
