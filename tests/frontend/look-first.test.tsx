@@ -93,7 +93,7 @@ test('a HEIC that this browser draws is kept as JPEG, and looked at before it is
   const [kept] = await waitingOf(personId())
   expect(kept).toMatchObject({ id, type: 'image/jpeg', look: 'open', length: 2 })
   expect(new Uint8Array((await bytesOf(id)) as ArrayBuffer)).toEqual(BLACK)
-  expect(drawn.some((each) => each.startsWith('stroke'))).toBe(false)
+  expect(drawn.some((each) => each.startsWith('lineTo'))).toBe(false)
   await sendImages()
   expect(patches()).toEqual([])
 })
