@@ -85,7 +85,8 @@ def package(name: str) -> Package:
 def _stated(installed: Distribution) -> Iterator[str]:
     """By the field that is made for it, else by the older ones."""
     about = installed.metadata
-    expression = about.get("License-Expression") or (about.get("License") or "").split("\n")[0].strip()
+    (first, *_) = about.get_all("License-Expression") or about.get_all("License") or [""]
+    expression = str(first).split("\n")[0].strip()
     names = [part for part in re.split(r"\s+(?:AND|OR)\s+", expression) if part and part != "Dual License"]
     names = names or [
         each.split("::")[-1].strip() for each in about.get_all("Classifier") or () if "License ::" in each
