@@ -101,20 +101,31 @@ export const notice = {
 }
 
 const TO_THE_MINUTE = { hour: '2-digit', minute: '2-digit' } as const
+const TO_THE_SECOND = { ...TO_THE_MINUTE, second: '2-digit' } as const
+const DAY = { day: 'numeric', month: 'short' } as const
+
+const formats = new Map<Intl.DateTimeFormatOptions, Intl.DateTimeFormat>()
+
+/** A time in one of a few forms: making a form takes a phone longer than writing a whole list in it. */
+export function written(time: Date, form: Intl.DateTimeFormatOptions): string {
+  const format = formats.get(form) ?? new Intl.DateTimeFormat('en-GB', form)
+  formats.set(form, format)
+  return format.format(time)
+}
 
 /** A time for a sentence: the hour today, else the day too. */
 export function when(at: number | string, now: Date = new Date()): string {
   const time = new Date(at)
-  return withDay(time, now, time.toLocaleTimeString('en-GB', TO_THE_MINUTE))
+  return withDay(time, now, written(time, TO_THE_MINUTE))
 }
 
 /** The same to the second: how old a list is. */
 export function clock(at: number, now: Date = new Date()): string {
   const time = new Date(at)
-  return withDay(time, now, time.toLocaleTimeString('en-GB', { ...TO_THE_MINUTE, second: '2-digit' }))
+  return withDay(time, now, written(time, TO_THE_SECOND))
 }
 
 function withDay(time: Date, now: Date, clock: string): string {
   if (time.toDateString() === now.toDateString()) return clock
-  return `${time.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' })}, ${clock}`
+  return `${written(time, DAY)}, ${clock}`
 }

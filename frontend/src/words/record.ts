@@ -1,3 +1,5 @@
+import { written } from './common'
+
 const TIME: Intl.DateTimeFormatOptions = { dateStyle: 'medium', timeStyle: 'short' }
 
 export const record = {
@@ -11,7 +13,7 @@ export const record = {
     n === 1
       ? '1 entry of this phone has not been sent yet and is not in this record.'
       : `${n} entries of this phone have not been sent yet and are not in this record.`,
-  at: (iso: string) => new Date(iso).toLocaleString('en-GB', TIME),
+  at: (iso: string) => written(new Date(iso), TIME),
   tooth: 'tooth',
   entries: (n: number, at: string) => (n === 1 ? `1 entry, at ${at}` : `${n} entries, the last at ${at}`),
   hash: 'SHA-256',

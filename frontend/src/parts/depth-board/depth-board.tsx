@@ -37,7 +37,7 @@ const NAME_PX = 11 // about the width of a letter of a canal's name
 export function DepthBoard(props: Props) {
   const { canals, coronal = [], before, picked, onPick, progress, silhouettes = NO_SILHOUETTES } = props
   const { cautions = [], nameOf = (key) => key, touch_px = TOUCH_PX } = props
-  const { room, ref } = useElementSize()
+  const { room, measured, ref } = useElementSize()
   const id = useId()
   const hatch = `hatch-${id}`
   const board = layOut(room.width, room.height, canals, before, silhouettes.values())
@@ -46,49 +46,60 @@ export function DepthBoard(props: Props) {
   return (
     <figure class="depth-board">
       <div class="depth-board-room" ref={ref}>
-        <svg
-          width={room.width}
-          height={room.height}
-          viewBox={`0 0 ${room.width} ${room.height}`}
-          role="img"
-          aria-labelledby={`${id}-name`}
-          aria-describedby={`${id}-says`}
-        >
-          <title id={`${id}-name`}>{words.board.name}</title>
-          <defs>
-            <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-              <line class="hatch" x1="0" y1="0" x2="0" y2="5" />
-            </pattern>
-          </defs>
-          <Lanes board={board} canals={canals} picked={canals.length > 1 ? picked : undefined} onPick={onPick} />
-          <Axis board={board} columns={canals.length} />
-          {canals.map((canal, i) => (
-            <Meeting key={canal.canal} board={board} canals={canals} index={i} />
-          ))}
-          {canals.map((canal, i) => (
-            <CanalColumn
-              key={canal.canal}
-              place={{ board, index: i, canal, side: sideOf(canals, i) }}
-              canal={canal}
-              before={before?.find((b) => b.canal === canal.canal)}
-              coronal={coronalOf(canal)}
-              hatch={hatch}
-              picked={canal.canal === picked}
-              progress={progress}
-              silhouettes={silhouettes}
+        {measured && (
+          <>
+            <svg
+              width={room.width}
+              height={room.height}
+              viewBox={`0 0 ${room.width} ${room.height}`}
+              role="img"
+              aria-labelledby={`${id}-name`}
+              aria-describedby={`${id}-says`}
+            >
+              <title id={`${id}-name`}>{words.board.name}</title>
+              <defs>
+                <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                  <line class="hatch" x1="0" y1="0" x2="0" y2="5" />
+                </pattern>
+              </defs>
+              <Lanes board={board} canals={canals} picked={canals.length > 1 ? picked : undefined} onPick={onPick} />
+              <Axis board={board} columns={canals.length} />
+              {canals.map((canal, i) => (
+                <Meeting key={canal.canal} board={board} canals={canals} index={i} />
+              ))}
+              {canals.map((canal, i) => (
+                <CanalColumn
+                  key={canal.canal}
+                  place={{ board, index: i, canal, side: sideOf(canals, i) }}
+                  canal={canal}
+                  before={before?.find((b) => b.canal === canal.canal)}
+                  coronal={coronalOf(canal)}
+                  hatch={hatch}
+                  picked={canal.canal === picked}
+                  progress={progress}
+                  silhouettes={silhouettes}
+                />
+              ))}
+              {canals.map((canal, i) => (
+                <Heading key={canal.canal} board={board} canal={canal} x={centreOf(board, i)} signs={signsOf(canal)} />
+              ))}
+            </svg>
+            <Touches
+              board={board}
+              zones={canals.map((canal) => {
+                const marks = marksOf({
+                  board,
+                  canal,
+                  coronal: coronalOf(canal),
+                  signs: signsOf(canal),
+                  progress,
+                  nameOf,
+                })
+                return [canal.canal, zonesOf(marks, touch_px)] as const
+              })}
             />
-          ))}
-          {canals.map((canal, i) => (
-            <Heading key={canal.canal} board={board} canal={canal} x={centreOf(board, i)} signs={signsOf(canal)} />
-          ))}
-        </svg>
-        <Touches
-          board={board}
-          zones={canals.map((canal) => {
-            const marks = marksOf({ board, canal, coronal: coronalOf(canal), signs: signsOf(canal), progress, nameOf })
-            return [canal.canal, zonesOf(marks, touch_px)] as const
-          })}
-        />
+          </>
+        )}
       </div>
       <figcaption class="soft">{words.board.caption(board.widened, before !== undefined, oval(canals))}</figcaption>
       <p class="unseen" id={`${id}-says`}>
@@ -193,24 +204,29 @@ interface ElementSize {
   height: number
 }
 
-/** The room an element is given, followed as it changes. */
-function useElementSize(before: ElementSize = { width: 328, height: 420 }): {
+/** The room an element is given, followed as it changes; a guess until it was measured, so that it is drawn once. */
+function useElementSize(guess: ElementSize = { width: 328, height: 420 }): {
   room: ElementSize
+  measured: boolean
   ref: RefObject<HTMLDivElement | null>
 } {
   const ref = useRef<HTMLDivElement>(null)
-  const [room, setRoom] = useState(before)
+  const [room, setRoom] = useState<ElementSize>()
   useLayoutEffect(() => {
     const element = ref.current
-    if (!element || typeof ResizeObserver === 'undefined') return
     const measure = () => {
-      const { width, height } = element.getBoundingClientRect()
-      if (width > 0 && height > 0) setRoom({ width: Math.floor(width), height: Math.floor(height) })
+      const { width = 0, height = 0 } = element?.getBoundingClientRect() ?? {}
+      const now = { width: Math.floor(width), height: Math.floor(height) }
+      setRoom((before = guess) => {
+        const same = now.width === before.width && now.height === before.height
+        return same || now.width === 0 || now.height === 0 ? before : now
+      })
     }
+    measure()
+    if (!element || typeof ResizeObserver === 'undefined') return
     const watcher = new ResizeObserver(measure)
     watcher.observe(element)
-    measure()
     return () => watcher.disconnect()
   }, [])
-  return { room, ref }
+  return { room: room ?? guess, measured: room !== undefined, ref }
 }

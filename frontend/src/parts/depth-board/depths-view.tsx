@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Plan } from '@/api/shapes'
+import { AfterDrawn } from '@/parts/after-drawn'
 import { Choice, Tick } from '@/parts/fields'
 import { Known } from '@/parts/known'
 import { TouchHint } from '@/parts/rationale/reasons'
@@ -73,7 +74,9 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
         {stepped && <AboutEstimate canals={canals} />}
         <TouchHint />
       </div>
-      <div class="stack plan-beside">{beside}</div>
+      <div class="stack plan-beside">
+        <AfterDrawn>{beside}</AfterDrawn>
+      </div>
     </div>
   )
 }

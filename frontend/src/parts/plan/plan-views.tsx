@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Caution, Plan } from '@/api/shapes'
+import { useAfterDrawn } from '@/parts/after-drawn'
 import { Cautions } from '@/parts/cautions'
 import { DepthsView } from '@/parts/depth-board/depths-view'
 import { DifficultyCard } from '@/parts/difficulty'
@@ -27,7 +28,8 @@ type View = 'depths' | 'stops' | 'order' | 'cautions' | 'why'
 
 /** One plan in five views. */
 export function PlanViews({ plan, before, picked, onPick, beside, act }: Props) {
-  const [view, setView] = useState<View>('depths')
+  const [chosen, setChosen] = useState<View>('depths')
+  const view = useAfterDrawn(chosen)
   // A prediction in sight while somebody treats a patient would lead the hand.
   const [expected, setExpected] = useState(plan.setting !== 'clinic')
   const grave = plan.cautions.filter((c) => c.severity !== 'note' && c.overridden == null).length
@@ -38,7 +40,7 @@ export function PlanViews({ plan, before, picked, onPick, beside, act }: Props) 
   }))
   return (
     <WithReasons plan={plan}>
-      <Tabs name={words.views.name} tabs={tabs} current={view} onChoose={(key) => setView(key as View)} />
+      <Tabs name={words.views.name} tabs={tabs} current={chosen} onChoose={(key) => setChosen(key as View)} />
       <TabView tab={view}>
         {view === 'depths' && (
           <DepthsView

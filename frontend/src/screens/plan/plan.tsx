@@ -76,8 +76,11 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const [picked, setPicked] = useState(of.canals[0]?.name)
   const asked = draft.fields.value.asked ?? firstAsked(last, kits, techniques)
   const preview = usePreview(of, draft.ready.value ? asked : undefined, last?.number)
-  // With no connection the figures are those of the last version, and said to be.
-  const plan = preview.plan ?? (preview.state === 'offline' ? last?.plan : undefined)
+  // With no connection the figures are those of the last version, and said to be; where nothing has changed since, they
+  // are the same, and nobody waits for them.
+  const same = draft.ready.value && draft.fields.value.asked === null && last?.stale === false
+  const stored = preview.state === 'offline' || (same && preview.state !== 'refused')
+  const plan = preview.plan ?? (stored ? last?.plan : undefined)
   const now = basisOf(of, last)
   const { on } = draft.fields.value
   const set = (next: Asked) => draft.set({ asked: next, id: uuid7(), on: on ?? now })
