@@ -35,10 +35,10 @@ test('what stands around comes first', async () => {
 })
 
 test('a board is drawn once, at the size that it has', async () => {
-  const told: (() => void)[] = []
+  const tellers: (() => void)[] = []
   class Watcher {
     constructor(tell: () => void) {
-      told.push(tell)
+      tellers.push(tell)
     }
     observe() {}
     disconnect() {}
@@ -51,7 +51,7 @@ test('a board is drawn once, at the size that it has', async () => {
   const { container } = renderInPage(<DepthBoard canals={canals} silhouettes={silhouettes} />)
   await until(() => expect(container.querySelector('svg')?.getAttribute('width')).toBe('400'))
   // Resize Observer (W3C): of what is observed the first size is told, once the page was laid out.
-  act(() => told.forEach((tell) => void tell()))
+  act(() => tellers.forEach((tell) => void tell()))
   // Its scales are laid out for a guess and for what was measured.
   expect(drawn).toHaveBeenCalledTimes(2)
 })
