@@ -10,7 +10,7 @@ from urllib.parse import urlsplit
 
 from cases.domain.errors import NotUsable
 from cases.domain.progress import emergencies
-from cases.domain.progress.course import CaseState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.emergencies import Emergency
 from cases.domain.progress.summary import CanalSummary
 

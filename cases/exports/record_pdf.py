@@ -8,7 +8,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from cases.domain.plans.lifecycle import Decision
-from cases.domain.progress.course import CanalState
+from cases.domain.progress.canal_progress import CanalState
 from cases.domain.record.values.plans import CautionEnd
 from cases.domain.record.values.record import Record
 from cases.domain.record.values.work import CanalRecord

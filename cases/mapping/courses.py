@@ -12,7 +12,8 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.events.payloads import EventPayload
 from cases.domain.events.registry import BY_SERVER
-from cases.domain.progress.course import CaseState, Sheets, fold
+from cases.domain.progress.case_state import CaseState, Sheets
+from cases.domain.progress.course import fold
 from cases.mapping.plans import plan_of
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion

@@ -12,7 +12,8 @@ from django.db.models import Subquery
 from django.db.models.functions import Coalesce
 
 from cases.domain.plans.lifecycle import Decision
-from cases.domain.progress.course import CanalProgress, CanalState, CaseState
+from cases.domain.progress.canal_progress import CanalProgress, CanalState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.kept import REACHES_BACK
 from cases.domain.progress.lacking import Lacking, lacking
 from cases.mapping import folds

@@ -21,7 +21,7 @@ from cases.domain.errors import CaseError, ImageRemoved
 from cases.domain.events.payloads import EventPayload, SignOffPayload, StepPayload
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.lifecycle import Decision
-from cases.domain.progress.course import OutOfCourse
+from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_of
 from cases.models import (

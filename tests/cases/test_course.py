@@ -11,7 +11,8 @@ import pytest
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import EventPayload, ReplanPayload
-from cases.domain.progress.course import CaseState, fold
+from cases.domain.progress.case_state import CaseState
+from cases.domain.progress.course import fold
 from planning.foundation.encoding import Mode, decode, encode
 from planning.run_sheet.graph import RunSheet
 from planning.techniques.technique import Setting

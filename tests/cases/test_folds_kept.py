@@ -18,7 +18,8 @@ from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import InspectedPayload, NotePayload, StepPayload
 from cases.domain.progress import kept, summary
 from cases.domain.progress.canal_progress import CanalProgress
-from cases.domain.progress.course import CaseState, Sheets, fold, go_on
+from cases.domain.progress.case_state import CaseState, Sheets
+from cases.domain.progress.course import fold, go_on
 from cases.domain.progress.kept import Folded, KeptFold
 from cases.domain.progress.lacking import lacking
 from cases.domain.progress.uses import uses

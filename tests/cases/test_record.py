@@ -27,7 +27,8 @@ from cases.domain.events.payloads import (
 )
 from cases.domain.events.visit_payloads import ClosePayload, OnSitePayload, ReopenPayload
 from cases.domain.images import RemovalReason
-from cases.domain.progress.course import CanalState, OutOfCourse
+from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.record import words
 from cases.domain.record.values.record import Record
 from cases.domain.record.values.work import StepComparison

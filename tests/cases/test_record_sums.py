@@ -18,7 +18,7 @@ from cases.domain.events.payloads import (
     SignOffPayload,
     StepPayload,
 )
-from cases.domain.progress.course import CaseState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.visit import Visit
 from cases.domain.record import sums
 from cases.domain.record.case_history import CaseHistory, RecordedEvent

@@ -11,7 +11,7 @@ from cases.domain.events.payloads import NotReleased, ReadingPayload
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.release import left_out
 from cases.domain.plans.status import PlanStatusState
-from cases.domain.progress.course import CanalState
+from cases.domain.progress.canal_progress import CanalState
 from cases.models import Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
 from cases.queries.plans import status_of

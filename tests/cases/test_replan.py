@@ -18,7 +18,8 @@ from cases.domain.events.payloads import (
 )
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import PlanStatusState
-from cases.domain.progress.course import CanalState, OutOfCourse
+from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_input_of
 from cases.models import Case, Person, RunningWork, ToothPlanVersion, TreatmentEvent

@@ -9,7 +9,8 @@ import pytest
 from cases.domain.errors import ChangedSince, Conflict, NotAllowed, NothingSaid, SentDifferently
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import PlanStatusState
-from cases.domain.progress.course import CaseState, OutOfCourse
+from cases.domain.progress.case_state import CaseState
+from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.uuid7 import uuid7
 from cases.models import Person, Review, Revocation, RunningWork, ToothPlanVersion, TreatmentEvent

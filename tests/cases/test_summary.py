@@ -8,7 +8,9 @@ from typing import Any
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import ReplanPayload, StepPayload, UndoPayload
 from cases.domain.progress import summary
-from cases.domain.progress.course import CanalState, CaseState, fold
+from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.case_state import CaseState
+from cases.domain.progress.course import fold
 from cases.domain.progress.summary import OutOfBand
 from planning.depth.last_depth import Ahead, Awaited
 from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, Target

@@ -24,7 +24,8 @@ from cases.domain.events.payloads import (
     UndoPayload,
 )
 from cases.domain.events.visit_payloads import OnSitePayload
-from cases.domain.progress.course import CanalState, OutOfCourse
+from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.mapping.charts import reading_of
 from cases.mapping.plans import plan_input_of, plan_of

@@ -15,7 +15,7 @@ from cases.domain.access.roles import Role
 from cases.domain.access.who_tells import part_of
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.registry import EVENTS, MAY_TELL, OF_WORK, Part, Undo
-from cases.domain.progress.course import OutOfCourse
+from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.models import Image, Membership, Person, ToothPlanVersion, TreatmentEvent
 from cases.services.charting import readings

@@ -10,7 +10,8 @@ from typing import Any
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.registry import MAY_TELL, Part
-from cases.domain.progress.course import CanalProgress, CanalState, CaseState
+from cases.domain.progress.canal_progress import CanalProgress, CanalState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.visit import CHECK
 from planning.run_sheet.graph import Do, Exit
 

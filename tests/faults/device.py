@@ -16,7 +16,8 @@ from typing import Any
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import EventPayload
-from cases.domain.progress.course import CaseState, Sheets, fold
+from cases.domain.progress.case_state import CaseState, Sheets
+from cases.domain.progress.course import fold
 from cases.domain.uuid7 import uuid7
 from planning.foundation.encoding import Mode, decode
 from planning.techniques.technique import Setting

@@ -13,7 +13,9 @@ import pytest
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import EventPayload, ReplanPayload, SignOffPayload, StepPayload
 from cases.domain.events.visit_payloads import DamPayload, OnSitePayload
-from cases.domain.progress.course import CanalState, CaseState, fold
+from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.case_state import CaseState
+from cases.domain.progress.course import fold
 from planning.contract.canal_facts import Finding
 from planning.contract.plan_input import Junction, Override, Pattern, PlanInput, RecordedDepth, RootInput
 from planning.contract.plan_value import Plan, Severity

@@ -12,7 +12,9 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.events.payloads import EventPayload
 from cases.domain.events.visit_payloads import ClosePayload, DamPayload, Found, OnSitePayload, ReopenPayload
-from cases.domain.progress.course import CanalProgress, CanalState, CaseState, Sheets, fold
+from cases.domain.progress.canal_progress import CanalProgress, CanalState
+from cases.domain.progress.case_state import CaseState, Sheets
+from cases.domain.progress.course import fold
 from cases.domain.progress.visit import CHECK, RENEW
 from cases.domain.struck import StruckWhy
 from planning.lengths.readings import ConfirmingImage

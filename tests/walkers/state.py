@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.progress.course import CaseState, Sheets
+from cases.domain.progress.case_state import CaseState, Sheets
 from frontend.server import build, node
 from planning.foundation.encoding import encode
 from planning.techniques.technique import Setting

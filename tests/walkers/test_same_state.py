@@ -7,7 +7,9 @@ from pathlib import Path
 from random import Random
 
 from cases.domain.events.kinds import EventKind
-from cases.domain.progress.course import CanalState, Sheets, fold
+from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.case_state import Sheets
+from cases.domain.progress.course import fold
 from cases.domain.progress.out_of_course import OutOfCourse
 from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Setting

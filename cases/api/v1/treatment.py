@@ -20,7 +20,7 @@ from cases.domain.errors import OtherPerson
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import EventPayload
 from cases.domain.events.visit_payloads import Dam
-from cases.domain.progress.course import OutOfCourse
+from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.progress.visit import Prerequisite
 from cases.queries import seen
 from cases.queries.course import CanalCourseShown, tag_of, treatment_of

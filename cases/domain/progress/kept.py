@@ -13,7 +13,8 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import ImagePayload, SignOffPayload, StepPayload, TurnPayload
 from cases.domain.progress.canal_progress import CanalProgress, CanalState, SignOff
-from cases.domain.progress.course import CaseState, Sheets, go_on
+from cases.domain.progress.case_state import CaseState, Sheets
+from cases.domain.progress.course import go_on
 from cases.domain.progress.emergencies import Emergencies
 from cases.domain.progress.lacking import is_image_step
 from cases.domain.progress.out_of_course import OutOfCourse

@@ -11,7 +11,8 @@ from enum import StrEnum
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import ImagePayload, SignOffPayload, StepPayload
-from cases.domain.progress.course import CanalProgress, CanalState, Sheets
+from cases.domain.progress.canal_progress import CanalProgress, CanalState
+from cases.domain.progress.case_state import Sheets
 from cases.domain.progress.put_right import of_an_image, put_right
 from planning.lengths.readings import LengthState
 from planning.run_sheet.graph import Action, Do

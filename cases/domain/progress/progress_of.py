@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import AnswerPayload, StepPayload
-from cases.domain.progress.course import CaseState, Sheets
+from cases.domain.progress.case_state import CaseState, Sheets
 from cases.domain.progress.undone import undone
 from planning.contract.plan_input import PastInsertion, PlanInput, Progress
 from planning.contract.plan_value import Plan

@@ -8,7 +8,8 @@ from datetime import datetime
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import AskPayload, StepPayload, TurnPayload
-from cases.domain.progress.course import CanalProgress, CanalState, CaseState
+from cases.domain.progress.canal_progress import CanalProgress, CanalState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.visit import Prerequisite
 from planning.contract.expected import Judged
 from planning.depth.last_depth import Ahead, last_depth

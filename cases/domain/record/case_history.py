@@ -9,7 +9,7 @@ from datetime import datetime
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import EventPayload
-from cases.domain.progress.course import CaseState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.put_right import PutRight, put_right
 from cases.domain.record.values.evidence import ImageRemoval
 from cases.domain.record.values.timeline import RecordPerson

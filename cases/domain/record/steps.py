@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from cases.domain.events.payloads import SignOffPayload, StepPayload
-from cases.domain.progress.course import CanalState
+from cases.domain.progress.canal_progress import CanalState
 from cases.domain.record.case_history import CaseHistory, RecordedEvent, Version
 from cases.domain.record.values.work import StepComparison, StepRecord
 from planning.contract.expected import Against, ExpectedStep, against

@@ -7,7 +7,7 @@ from typing import Any
 
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import PastStopCause, WhatHappened
-from cases.domain.progress.course import OutOfCourse
+from cases.domain.progress.out_of_course import OutOfCourse
 from planning.foundation.quantities import in_mm
 
 WHY = {

@@ -10,7 +10,7 @@ from django.db import transaction
 from cases.domain.access.roles import Role
 from cases.domain.errors import CaseError, HoldPointAnswered, NotUsable
 from cases.domain.events.payloads import SignOffPayload
-from cases.domain.progress.course import CanalState
+from cases.domain.progress.canal_progress import CanalState
 from cases.domain.uuid7 import uuid7
 from cases.mapping import courses
 from cases.models import Case, Membership, Person, TreatmentEvent

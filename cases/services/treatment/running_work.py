@@ -10,7 +10,8 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.progress import summary
-from cases.domain.progress.course import CanalState, CaseState
+from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.summary import CaseSummary, StepInHand
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.push import news

@@ -7,7 +7,7 @@ from datetime import datetime
 
 from cases.domain.access.roles import Role
 from cases.domain.events.kinds import EventKind
-from cases.domain.progress.course import OutOfCourse
+from cases.domain.progress.out_of_course import OutOfCourse
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

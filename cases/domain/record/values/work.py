@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from cases.domain.progress.course import CanalState
+from cases.domain.progress.canal_progress import CanalState
 from planning.contract.expected import Against
 from planning.lengths.readings import Length
 from planning.run_sheet.graph import Action, Exit
