@@ -47,7 +47,7 @@ class Canal:
     held: tuple[Caution, ...] = ()
     """The cautions that keep steps of this canal closed."""
     unfinished: tuple[str, ...] = ()
-    """Canals that share its way and cannot come to be filled, as things stand."""
+    """Canals that share part of its way and cannot be filled, as things stand."""
 
     @property
     def input(self) -> CanalInput:
@@ -78,7 +78,7 @@ class Canal:
 
 
 def tooth_of(plan_input: PlanInput) -> Tooth:
-    """Raises UnknownTooth."""
+    """The tooth with its published anatomy. Raises UnknownTooth."""
     try:
         return anatomy.find(ToothName(notation=Notation.ISO_3950, designation=plan_input.tooth))
     except UnknownTooth as refusal:

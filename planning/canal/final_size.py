@@ -34,7 +34,7 @@ class Charted:
 
 
 def asked(charted: Charted, taper: int, figures: Figures) -> SizeRequest:
-    """Raises ChoiceNotPossible for a first binder that is no ISO size."""
+    """What decides the final size. Raises ChoiceNotPossible for a first binder that is no ISO size."""
     plan_input, number, canal, tooth = charted.plan_input, charted.number, charted.canal, charted.tooth
     deepest_um = end_um(charted.length, charted.join)
     place = None if deepest_um is None else _place(charted, mm(deepest_um))

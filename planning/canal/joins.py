@@ -30,7 +30,7 @@ class Join:
 
     @property
     def end_um(self) -> int | None:
-        """The stop at the junction. Raises nothing; None while the junction is not known."""
+        """The stop at the junction; None while the junction is not known."""
         return None if self.junction_um is None else stop_um(self.junction_um)
 
 

@@ -72,7 +72,7 @@ def upper(first: Line, second: Line) -> Line:
 
 
 def wider_mm(first: Line, second: Line) -> float:
-    """By how much `one` is wider than the other where that is most, at depths that both cover; below 0 where it is
+    """By how much `first` is wider than `second` where that is most, at depths that both cover; below 0 where it is
     narrower all the way, or covers none of them. Both start at one depth."""
     if not first or not second:
         return -math.inf

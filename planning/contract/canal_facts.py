@@ -37,7 +37,7 @@ class WidthInput:
     """From where the preparation ends, at the working length."""
     narrow_mm: Annotated[float, within("width"), Fact("narrow diameter", Bears.SHAPE)]
     wide_mm: Annotated[float, within("width"), Fact("wide diameter", Bears.SHAPE)] | None = None
-    """None: as wide as narrow."""
+    """None where the canal is round there."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +50,7 @@ class WallInput:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CanalFacts:
-    """None, or nothing in a list: nobody measured or saw it."""
+    """Facts of one canal. None, or an empty list, means that nobody measured or saw it."""
 
     finding: OrificeFinding = Finding.EXPECTED
     resorption: Annotated[Resorption, Fact("resorption at the root's end", Bears.DEPTH)] = Resorption.NONE
@@ -78,7 +78,7 @@ class CanalFacts:
     wall: Annotated[WallInput, Fact("thinnest wall", Bears.SHAPE)] | None = None
     """The thinnest wall, measured on this tooth."""
     widths: Annotated[tuple[WidthInput, ...], Fact("width measured", Bears.SHAPE)] = ()
-    """In place of the published ones; from the end upwards."""
+    """Measured widths, used in place of the published ones; from the end upwards."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,13 +104,13 @@ def fact_numbers() -> Iterator[FactNumber]:
 
 
 def _within(hint: Any) -> Iterator[type]:
-    """The value that is there or None."""
+    """The class of an optional fact that has parts of its own, as the thin wall has."""
     parts = get_args(hint)
     yield from (part for part in parts if NoneType in parts and isinstance(part, type) and is_dataclass(part))
 
 
 def as_charted(facts: Mapping[str, Any]) -> dict[str, Any]:
-    """Facts by name, their numbers as finely as they are kept."""
+    """Facts by name, their numbers rounded as they are stored."""
     rows = of_fields(CanalFacts)
     return {
         name: rows[name].kept(value) if name in rows and value is not None else value for name, value in facts.items()

@@ -1,4 +1,4 @@
-"""Cautions: what a plan warns of, from a catalogue in the data files, and what a supervisor lets pass."""
+"""Cautions: what a plan warns of, from a catalogue in the data files, and the overrides of a supervisor."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ class Withholds(StrEnum):
     """All that follows the hold point for length."""
     PAST_GLIDE_PATH = "past_glide_path"
     SIZING = "sizing"
-    """All that goes by the final size."""
+    """Every step that depends on the final size."""
     SHAPING = "shaping"
     FILLING = "filling"
 
@@ -40,7 +40,7 @@ class Entry:
     says: str
     do: str
     row: str
-    """Key of the figure it is held against, or nothing."""
+    """Key of the figure that its value is compared with; empty where there is none."""
     source: str
     know: str
 
@@ -99,7 +99,7 @@ def caution(
 
 
 def by_severity(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
-    """What must be put right first; otherwise in the order found."""
+    """Stops first, then cautions, then notes; otherwise in the order found."""
     rank = {Severity.STOP: 0, Severity.CAUTION: 1, Severity.NOTE: 2}
     return tuple(sorted(cautions, key=lambda c: rank[c.severity]))
 
@@ -108,11 +108,11 @@ def _plain(value: float | None) -> str:
     return "" if value is None else f"{value:g}"
 
 
-# --- what a supervisor lets pass -----------------------------------------------------------------------------------
+# --- overrides -----------------------------------------------------------------------------------------------------
 
 
 def refuse_overrides(plan_input: PlanInput) -> None:
-    """Raises OverrideNotPossible for one that could never count, its path at what is wrong."""
+    """Raises OverrideNotPossible for an override that could never count; its path points at what is wrong."""
     canals = {canal.name for canal in plan_input.canals}
     for number, override in enumerate(plan_input.overrides):
         at = ("overrides", number)
@@ -126,7 +126,9 @@ def refuse_overrides(plan_input: PlanInput) -> None:
 
 
 def refuse_override(override: Override, *, at: tuple[str | int, ...] = ()) -> None:
-    """Raises OverrideNotPossible for a code that no supervisor may let pass, and where no reason is given."""
+    """Raises OverrideNotPossible where the caution cannot be overridden, a size is missing or does not belong, or no
+    reason is given.
+    """
     entry = catalogue().get(override.code)
     if entry is None:
         reason = "there is no such caution."
@@ -142,14 +144,14 @@ def refuse_override(override: Override, *, at: tuple[str | int, ...] = ()) -> No
 
 
 def override_of(plan_input: PlanInput, code: str, canal: str | None) -> str | None:
-    """The supervisor's reason for letting this caution pass, or None."""
+    """The supervisor's reason for overriding this caution; None where nobody did."""
     return next(
         (override.reason for override in plan_input.overrides if (override.code, override.canal) == (code, canal)), None
     )
 
 
 def overridden(plan_input: PlanInput, cautions: Iterable[Caution]) -> list[Caution]:
-    """The same cautions; those that a supervisor lets pass carry the reason."""
+    """The same cautions; those that a supervisor overrode carry the reason."""
     return [replace(each, overridden=override_of(plan_input, each.code, each.canal)) for each in cautions]
 
 
@@ -164,5 +166,5 @@ def unused_overrides(plan_input: PlanInput, cautions: Sequence[Caution]) -> list
 
 
 def withholding(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
-    """Those that keep steps closed now."""
+    """The cautions that withhold steps: those that do so by the catalogue and are not overridden."""
     return tuple(each for each in cautions if catalogue()[each.code].withholds and each.overridden is None)

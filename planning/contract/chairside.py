@@ -1,4 +1,7 @@
-"""What a plan brings along for the hours in which nobody can be asked: first steps, what to look for, contact times."""
+"""Advice that every plan carries for the time at the chair: first steps, what to look for, contact times.
+
+The phone must have it without a connection, when nobody can be asked.
+"""
 
 from __future__ import annotations
 
@@ -20,21 +23,22 @@ class Guidance(StrEnum):
     LOOK = "look"
     """What an instrument is looked at for."""
     DISCARD = "discard"
-    """Why one is not used again."""
+    """Why an instrument is not used again."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Advice:
-    """One sentence; those of one `key` stand in the order in which they are done."""
+    """One sentence of advice. Sentences of one `key` stand in the order in which they are done."""
 
     about: Guidance
     key: str
-    """Which emergency, pause or finding, as it is recorded; of `look` whether at every chair or with patients only."""
+    """The emergency, pause or finding it belongs to, by the name under which that is recorded; for `look`, whether it
+    holds at every chair or with patients only."""
     says: str
     source: str
     know: str
     settings: tuple[Setting, ...] = ()
-    """Where it can happen at all; empty for all. Without a patient nothing is swallowed and nobody is hurt."""
+    """Settings in which it can happen; empty for all. Without a patient nothing is swallowed and nobody is hurt."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,21 +48,21 @@ class Contact:
     irrigant: str
     about_s: int
     most_s: int
-    """Longer than this is warned of."""
+    """The phone warns when it stays longer than this."""
     rows: tuple[Figure, ...]
-    """What the two rest on."""
+    """The figures that the two times come from."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AtTheChair:
-    """Carried by every plan, so that it is on the phone before anything happens."""
+    """Advice and contact times. Every plan carries them, so that they are on the phone before anything happens."""
 
     advice: tuple[Advice, ...]
     contacts: tuple[Contact, ...]
 
 
 def at_the_chair(figures: Figures) -> AtTheChair:
-    """The same for every tooth, but for the times, which a programme may set for itself."""
+    """Advice and contact times: the same for every tooth, except for times that the programme has set itself."""
     return AtTheChair(
         advice=tuple(
             Advice(

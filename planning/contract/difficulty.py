@@ -17,7 +17,7 @@ LEVELS: tuple[Level, ...] = get_args(Level)
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FactorLevel:
     code: str
-    """What is recorded: the factor's key, a colon, the level."""
+    """As it is recorded: the factor's key, a colon, the level."""
     level: Level
     says: str
 
@@ -75,7 +75,7 @@ class FactorFound:
 class Difficulty:
     level: Level
     factors: tuple[FactorFound, ...]
-    """Those above low, the ones that make it so first."""
+    """Factors above low, those that decide the level first."""
     rule: str
     """The counting rule in one sentence, with the counts of this case."""
     source: str

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 Against = Literal["as_expected", "shorter", "longer"]
-"""How a recorded depth lies against what was expected."""
+"""How a recorded depth compares with what was expected."""
 
 
 def against(depth_mm: float, limits_mm: tuple[float, float]) -> Against:
-    """By the limits, never by the band: one right depth in five lies outside that."""
+    """How a recorded depth compares with its limits. Not with the band: one correct depth in five lies outside that."""
     least, most = limits_mm
     if depth_mm < least:
         return "shorter"
@@ -26,9 +26,9 @@ class CanalWidth:
 
     from_reference_mm: float
     narrow_mm: float
-    """What binds an instrument."""
+    """The narrow diameter: it is what binds an instrument."""
     wide_mm: float
-    """Across; what a round instrument leaves untouched."""
+    """The diameter across the narrow one: a round instrument leaves a part of it untouched."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,22 +64,25 @@ class ExpectedStep:
     reach_share: float | None
     """Share of the samples that reach the stop."""
     removes_mm3: float
-    """What this insertion takes off the wall: its round shape, as far as the canal did not reach there before."""
+    """Volume that this insertion takes off the wall: the part of its round shape that was not canal before."""
     shape: tuple[ProfilePoint, ...]
     """Outline of the canal after it, reference point side first."""
     felt: Against | None = None
-    """How the recorded depth lies against what was expected just before it; none where nothing was recorded."""
+    """How the recorded depth compares with what was expected just before it; none where nothing was recorded."""
     short_below_mm: float | None = None
-    """A depth recorded above is shorter than expected: one right one in a hundred lies there. None without samples,
-    once recorded, and in plans of before."""
+    """A recorded depth less than this is shorter than expected; one correct depth in a hundred is. None without
+    samples, once a depth is recorded, and in older plans."""
     deep_above_mm: float | None = None
-    """The same, deeper than expected."""
+    """The same for a depth greater than this, which is deeper than expected."""
     as_if_straight: bool = False
-    """The canal is bent, and the estimate knows nothing of it."""
+    """The canal is bent, and the estimate treats it as straight."""
 
     @property
     def limits_mm(self) -> tuple[float, float] | None:
-        """Beyond them a depth is not as expected; None where nothing is. Plans of before had the band alone."""
+        """The least and the greatest depth that count as expected; None where nothing is expected.
+
+        Older plans have only the band, which then serves.
+        """
         least = self.low_mm if self.short_below_mm is None else self.short_below_mm
         most = self.high_mm if self.deep_above_mm is None else self.deep_above_mm
         return None if least is None or most is None else (least, most)
@@ -119,7 +122,7 @@ class Expectation:
     """A larger size is expected to be needed to make room."""
     samples: int
     few_agree: bool
-    """The recorded depths fit hardly any sample: take the bands lightly."""
+    """Hardly any sample fits the recorded depths, so the bands are not to be relied on."""
     narrows: bool
     """The widths narrow towards the orifice somewhere, so load may fall with depth."""
     prepared: tuple[ProfilePoint, ...] = ()

@@ -33,7 +33,7 @@ class Rest:
     rests_mm: float
     """Depth of its tip from the reference point."""
     short_mm: float
-    """What is left to the canal's end."""
+    """Distance from its tip to the canal's end."""
     earliest_short_mm: float
     """The same for the widest it may be within the standard's tolerance."""
     fits: bool
@@ -51,7 +51,7 @@ class Volumes:
     cone_mm3: float | None
     """The master cone's part inside the canal."""
     to_fill_mm3: float
-    """Prepared less cone."""
+    """The prepared volume less that of the cone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,4 +1,4 @@
-"""Everything a plan is computed from, in one frozen value: nothing is looked up elsewhere, nothing is current time."""
+"""Everything a plan is computed from, in one frozen value: the planner looks nothing up and has no clock."""
 
 from __future__ import annotations
 
@@ -22,31 +22,31 @@ class PastInsertion:
     """One insertion of an instrument that goes into the canal to work there."""
 
     step: Annotated[str, Fact("step", Bears.PROGRESS)]
-    """In the order of work it was made by."""
+    """Id of the step in the order of work that was followed then."""
     phase: Annotated[str, Fact("phase", Bears.PROGRESS)]
     instrument: Annotated[str, Fact("instrument", Bears.PROGRESS)]
     """Key in the kit."""
     depth_mm: Annotated[float, Fact("to", Bears.PROGRESS)]
     """Where the tip stopped, from the reference point."""
     stop_mm: Annotated[float, Fact("worked to the stop", Bears.PROGRESS)] | None = None
-    """The stop it was worked to."""
+    """The stop that was set for it."""
     to_resistance: Annotated[bool, Fact("led in to resistance", Bears.PROGRESS)] = False
-    """Led in to resistance: then its depth tells how wide the canal is."""
+    """It was led in until it met resistance, so its depth tells how wide the canal is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Progress:
-    """Where the work stands, in the order of work that was walked so far."""
+    """How far the work has come in the order of work that was followed so far."""
 
     at: Annotated[str, Fact("step that is due", Bears.PROGRESS)]
     """The step that is due."""
     phase: Annotated[str, Fact("phase it stands in", Bears.PROGRESS)]
     """The phase of that step; where there is none any more, the last that was worked."""
     over: Annotated[bool, Fact("that phase is over", Bears.PROGRESS)] = False
-    """That phase is over: the next one is due."""
+    """That phase is finished, and the next one is due."""
     walked_before: Annotated[Walked, Fact("steps walked", Bears.PROGRESS)]
     length_mm: Annotated[float, Fact("length signed off", Bears.DEPTH)] | None
-    """The working length that was worked by and signed off; another one is signed off before the work goes on."""
+    """The working length that was signed off and worked to; a new one is signed off before the work goes on."""
     made: Annotated[tuple[PastInsertion, ...], Fact("insertion", Bears.PROGRESS)] = ()
     """All that has been in the canal, in order."""
 
@@ -88,21 +88,21 @@ class Junction:
     from_terminus_mm: Annotated[Depth, Fact("from the common end", Bears.DEPTH)]
     """Distance from the common terminus."""
     method: Annotated[Literal["cone_mark", "two_instruments", "image_estimate"], Fact("method", Bears.DEPTH)]
-    """An image estimate opens nothing."""
+    """How it was measured: an estimate from an image opens no step."""
     at_length_mm: Annotated[Depth, Fact("measured at a length of", Bears.DEPTH)] | None = None
     """The joining canal's length when it was measured; a later change of length does not move the junction."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RecordedDepth:
-    """A depth that was felt and recorded at one step; in the order of work."""
+    """The depth that was felt and recorded at one step of the order of work."""
 
     node: Annotated[str, Fact("step", Bears.PROGRESS)]
     """The step in the run sheet."""
     depth_mm: Annotated[Depth, Fact("felt at", Bears.PROGRESS)]
     """Where the tip stopped, from the reference point; the stop or deeper counts as reached."""
     stop_mm: Annotated[Depth, Fact("worked to the stop", Bears.PROGRESS)] | None = None
-    """The stop that it was worked to; none takes that of this plan's step."""
+    """The stop that was set for it; None: that of this plan's step."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,7 +113,7 @@ class CanalInput(CanalFacts):
     root: Annotated[str, Fact("root", Bears.SHAPE)]
     reference_point: ReferencePoint
     finding: OrificeFinding = Finding.FOUND
-    """Who sends a canal to be planned has found it, unless told otherwise."""
+    """A canal that is sent to be planned counts as found, unless the request says otherwise."""
     readings: Annotated[tuple[Reading, ...], Fact("reading", Bears.DEPTH)] = ()
     junction: Annotated[Junction, Fact("where it joins", Bears.DEPTH)] | None = None
     bend_shape: Annotated[BendShape, Fact("bends to both sides", Bears.SHAPE)] | None = None
@@ -152,7 +152,7 @@ class Kit:
 class CanalChoice:
     canal: Annotated[str, Fact("canal", Bears.SHAPE)]
     final_size: Annotated[HandSize, Fact("final size chosen", Bears.SHAPE)] | None = None
-    """ISO size at the end; none takes the proposed one."""
+    """ISO size at the canal's end; None: the proposed one."""
     reason: Annotated[str, Fact("reason for the size", Bears.SHAPE)] = ""
     """Why it lies outside the advised range."""
 
@@ -166,7 +166,7 @@ class Choices:
     series_taper: Annotated[int, within("instrument_taper"), Fact("taper of the series", Bears.SHAPE)] | None = None
     """Taper of the shaping series where the kit has several."""
     glide_path_to_size: Annotated[HandSize, Fact("glide path up to size", Bears.SHAPE)] | None = None
-    """Last glide-path size; none takes the technique's."""
+    """Last glide-path size; None: the technique's own."""
     canals: Annotated[tuple[CanalChoice, ...], Fact("choice for the canal", Bears.SHAPE)] = ()
 
 

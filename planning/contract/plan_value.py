@@ -61,7 +61,7 @@ class Caution:
     step: str | None = None
     """The step of the canal's run sheet it concerns, where it concerns one."""
     know: str = ""
-    """How what it rests on is known; from memory: a reference value to be checked."""
+    """How its source is known; `from memory` marks a reference value that has to be checked."""
     may_override: bool = False
     """A supervisor may let the work go on, with a reason."""
     overridden: str | None = None
@@ -96,7 +96,7 @@ class InstrumentName:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NeedleNow:
-    """How deep the needle may go once `after` has stood at length."""
+    """How deep the needle may go once the instrument `after` has been at length."""
 
     after: str
     at_most_mm: float
@@ -108,9 +108,9 @@ class NeedleDepth:
     """Never deeper, however wide the canal."""
     now: tuple[NeedleNow, ...]
     begins_mm: float | None = None
-    """How deep it may go by how wide the canal is before this order of work; None in plans of before."""
+    """How deep it may go by how wide the canal is before this order of work; None in older plans."""
     says: str = ""
-    """What to do where it is free nowhere below the orifice; empty where it is."""
+    """What to do where the needle is free nowhere below the orifice; otherwise empty."""
     first_at_ceiling: str | None = None
     """The first step after which the needle gets to its ceiling."""
 
@@ -203,7 +203,7 @@ class CanalPlan:
     wall: WallLeft | None = None
     obturation: Obturation | None = None
     irrigants: tuple[IrrigantTotal, ...] = ()
-    """Over the expected path."""
+    """Totals over the expected path."""
     rationales: tuple[Rationale, ...] = ()
 
     @property
@@ -286,7 +286,7 @@ class AskedFor:
     stages: tuple[Stage, ...]
     exposures: int
     sign_offs: int
-    """The one on the plan itself as well."""
+    """Includes the sign-off on the plan itself."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

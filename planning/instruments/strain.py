@@ -25,7 +25,7 @@ class Strain:
     strain_pct: float
     strain_class: Literal["low", "medium", "high"]
     radius_mm: float | None = None
-    """Of the curve that it is bent in; None in plans of before."""
+    """Of the curve that it is bent in; None in older plans."""
     taken: bool = False
     """Radius or place of the curve were not charted and are taken from the data tables."""
 

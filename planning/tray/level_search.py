@@ -40,7 +40,7 @@ class _Grid:
 
 
 def by_level(words: Sequence[Sequence[str]]) -> tuple[str, ...]:
-    """The same one every time. Raises TooMuchWork where the words have too many states."""
+    """A shortest common supersequence, the same one every time. Raises TooMuchWork for words with too many states."""
     # Counted before anything is laid out: so many states would not go into memory.
     count = prod(len(word) + 1 for word in words)
     if count > MOST_STATES:

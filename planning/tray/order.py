@@ -18,20 +18,20 @@ from planning.tray.supersequence import shortest_common_supersequence
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TrayRun:
-    """What one canal expects of the tray: (phase, instrument) in order, cut at images and hold points."""
+    """The instruments that one canal needs, as (phase, instrument) in order, cut at images and hold points."""
 
     canal: str
     sections: tuple[tuple[tuple[str, str], ...], ...]
     shares: bool
     """Whether its instruments may be passed to and from other canals."""
     first: str = ""
-    """The canal that is prepared before this one is, where it joins one."""
+    """The main canal, which is prepared first, where this one joins it; otherwise empty."""
     waits_at: int = 0
-    """The section from which on it waits for that."""
+    """Number of the section at which it begins to wait for the main canal."""
 
 
 def tray_run(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> TrayRun:
-    """What the canal's expected path asks of the tray. Only instruments that work count: recapitulating, gauging,
+    """The instruments that the canal's expected path needs. Only those that shape count: recapitulating, gauging,
     needles and cones are no change of instrument.
     """
     sections: list[list[tuple[str, str]]] = [[]]
@@ -50,8 +50,8 @@ def tray_run(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> TrayRun:
 
 
 def shared(runs: Sequence[TrayRun]) -> TrayOrder:
-    """Fewest changes of instrument on the way from each point that canals come to together to the next: canals that
-    share go together, the others follow one by one. Raises TooMuchWork for lists that no technique gives.
+    """The order with the fewest changes of instrument from one image or hold point to the next: canals that share
+    instruments go together, the others follow one by one. Raises TooMuchWork for lists that no technique gives.
     """
     by_name = {run.canal: run for run in runs}
     # One that waits for a canal comes after it on its own where that one does.
@@ -68,7 +68,7 @@ def shared(runs: Sequence[TrayRun]) -> TrayOrder:
 
 
 def one_at_a_time(runs: Sequence[TrayRun]) -> TrayOrder:
-    """Each canal from start to end before the next, one that waits for another right after it."""
+    """Each canal from start to end before the next; a canal that joins another comes right after it."""
     names = {run.canal for run in runs}
     in_order = [
         run
@@ -86,7 +86,7 @@ def one_at_a_time(runs: Sequence[TrayRun]) -> TrayOrder:
 
 
 def _after_its_main(run: TrayRun, by_name: Mapping[str, TrayRun]) -> TrayRun:
-    """The run with a pause where it waits, until its main canal's last instrument was used."""
+    """The run with empty sections while it waits for its main canal's last instrument."""
     if not run.first:
         return run
     used = [number for number, section in enumerate(by_name[run.first].sections) if section]
@@ -100,7 +100,7 @@ def _order(steps: Sequence[TrayStep]) -> TrayOrder:
 
 
 def _once(section: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
-    """The same instrument twice running is taken up once."""
+    """The section with one entry where the same instrument is used several times running."""
     return [next(group) for _, group in groupby(section, key=lambda step: step[1])]
 
 

@@ -20,7 +20,7 @@ class Selection:
     recapitulating: Instrument
     glide_path_to: int
     coronal: tuple[Instrument, ...]
-    """Steepest first."""
+    """Instruments for coronal flaring, the steepest taper first."""
     series: dict[int, Instrument]
     """All shaping instruments of the chosen taper, by size."""
     descending: tuple[Instrument, ...]
@@ -34,7 +34,10 @@ class Selection:
 
 
 def select(plan_input: PlanInput, figures: Figures) -> Selection:
-    """Raises MotionNotAccepted, InstrumentNotDescribed, KitLacks."""
+    """The kit's instruments, sorted by what the technique uses them for.
+
+    Raises MotionNotAccepted, InstrumentNotDescribed, KitLacks.
+    """
     technique = plan_input.technique
     _refuse_unfit(plan_input, figures)
     instruments = plan_input.kit.instruments
@@ -113,7 +116,9 @@ def _series(plan_input: PlanInput) -> dict[int, Instrument]:
 
 
 def _descending(technique: Technique, series: dict[int, Instrument], glide_path_to: int) -> tuple[Instrument, ...]:
-    """Tips one ISO size apart at one taper: the smallest above the glide path, the largest above the smallest."""
+    """The series that is worked down, largest first: neighbouring ISO sizes of one taper, all above the glide path.
+    Raises KitLacks.
+    """
     smallest = size_above(glide_path_to, technique.series_above_glide_path)
     wanted = [smallest and size_above(smallest, step) for step in range(technique.series_sizes_up + 1)]
     taper = next(iter(series.values())).taper

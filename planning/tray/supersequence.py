@@ -1,4 +1,6 @@
-"""A shortest word that contains every given word in order: exact, in bounded work.
+"""A shortest common supersequence: a shortest word that contains the letters of every given word in their order.
+
+It is exact, in bounded work. Here a word is a canal's list of instruments, and a letter is an instrument.
 
 A state says how many letters of each word are behind. Taking a letter moves every word whose next letter it is: a
 word left waiting could only be further back, and whatever finishes from further back finishes from further on. So a
@@ -25,14 +27,17 @@ State = tuple[int, ...]
 
 
 def shortest_common_supersequence(words: Sequence[Word]) -> tuple[str, ...]:
-    """The same one every time. Raises TooMuchWork where no search within bounds would find it."""
+    """A shortest common supersequence of the words, the same one every time.
+
+    Raises TooMuchWork where no search within bounds would find it.
+    """
     needed = without_contained(words)
     shortest = by_best_first(needed, most=MOST_REACHED)
     return by_level(needed) if shortest is None else shortest
 
 
 def without_contained(words: Sequence[Word]) -> list[tuple[str, ...]]:
-    """Whatever contains a word contains also all that the word contains."""
+    """The words without those that another word contains: whatever contains the longer word contains them too."""
     distinct = sorted({tuple(word) for word in words}, key=lambda word: (-len(word), word))
     kept: list[tuple[str, ...]] = []
     for word in distinct:
@@ -79,7 +84,7 @@ def _moves(words: Sequence[Word], state: State) -> Iterator[tuple[str, State]]:
 
 
 def _bound(words: Sequence[Word]) -> Callable[[State], int]:
-    """Letters that any way on must still take: of each letter the most that one word still needs."""
+    """A lower bound of the letters still to take: for each letter, the most that any one word still needs of it."""
     letters = sorted({letter for word in words for letter in word})
     left = [[[word[i:].count(letter) for letter in letters] for i in range(len(word) + 1)] for word in words]
 

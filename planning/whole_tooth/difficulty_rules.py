@@ -44,7 +44,7 @@ def refuse_unknown(recorded: Iterable[str]) -> None:
 
 
 def count(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> Difficulty | None:
-    """None for a training block. Raises FactorNotKnown, its path below the input."""
+    """The difficulty of the case; None for a training block. Raises FactorNotKnown, its path below the input."""
     try:
         refuse_unknown(plan_input.factors)
     except FactorNotKnown as refusal:

@@ -72,7 +72,7 @@ def refuse_too_much(plan_input: PlanInput) -> None:
 
 
 def _refuse_too_many_pairs(canals: int, instruments: int) -> None:
-    """Each alone may be within its bound, and their product more work than one request may ask for."""
+    """Raises TooMuchWork where two numbers, each within its bound, make too much work together."""
     most = within("instruments_by_canals").most
     if canals * instruments > most:
         reason = (

@@ -42,8 +42,11 @@ class TechniqueChecked:
 
 
 def check(technique: Technique) -> TechniqueChecked:
-    """Raises TechniqueNotUsable for one that `technique_rules` finds fault with, that could go round for ever, or that
-    does not get to its end if all goes as expected."""
+    """The technique tried in every setting that it has phases for.
+
+    Raises TechniqueNotUsable for one that `techniques.rules` finds fault with, that could go round for ever, or that
+    does not get to its end if all goes as expected.
+    """
     refuse_unusable(technique, where=technique.name)
     used = [setting for setting in Setting if any(setting in phase.settings for phase in technique.phases)]
     return TechniqueChecked(technique=technique, settings=tuple(_tried(technique, setting) for setting in used))

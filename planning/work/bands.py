@@ -31,8 +31,9 @@ class CanalBands:
 
 
 def bands(plan_input: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]:
-    """The bands of every canal that is worked and whose widths are known. `given` is what its order of work was made
-    from.
+    """The bands of every canal that is worked and whose widths are known.
+
+    `plan_input` is what its order of work was made from.
 
     The samples are the plan's own: each recorded depth weighs them and takes the place of the simulated one.
     """

@@ -43,7 +43,7 @@ class PlannedCanal:
     path: tuple[str, ...]
     """The path that is expected through `ahead`."""
     outcome: Outcome | None
-    """What that path comes to; None for a canal whose order of work has no final size in it."""
+    """The outcome of that path; None for a canal whose order of work has no final size in it."""
 
 
 def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCanal:

@@ -1,4 +1,4 @@
-"""What the expected walk through a canal's order of work comes to: the shape, how the end gauges, what fills it.
+"""The outcome of the expected walk through a canal's order of work: its shape, how the end gauges, what fills it.
 
 The path, the gauging, the final size and the cone are all read off this one walk, so that they cannot contradict.
 """
@@ -58,7 +58,7 @@ class Outcome:
 def outcome(
     canal: Canal, selected: Selection, final: Instrument | None, way: Forecast, sheet: RunSheet, place: CanalFrame
 ) -> Outcome | None:
-    """What the walk `way` comes to; None where the order of work has no final size in it, or would end above the
+    """The outcome of the walk `way`; None where the order of work has no final size in it, or would end above the
     orifice."""
     if final is None or place.orifice_mm >= place.end_mm or not _goes_to_end(final, way, sheet, place):
         return None

@@ -68,7 +68,7 @@ class CanalWork:
     """How wide the canal is at least before this order of work begins; empty where nothing is known."""
 
     above_short_um: int
-    """For every size that an instrument lies above the final one, it stays this much further short of the end."""
+    """How much further short of the end an instrument stays for each size that it lies above the final one."""
     nearest_um: int
     """An instrument above the final size never comes nearer to the end than this."""
 

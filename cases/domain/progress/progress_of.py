@@ -19,7 +19,7 @@ from planning.work.mid_course import begun_by
 def progress_of(
     course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], plan_input: PlanInput, plan: Plan
 ) -> dict[str, Progress]:
-    """The progress of each canal whose work has begun. `given` and `plan` are of the version that is worked."""
+    """The progress of each canal whose work has begun. `plan_input` and `plan` are of the version that is worked."""
     made = _made(plans, list(events))
     lengths_mm = {canal.canal: canal.length.working_length_mm for canal in plan.canals}
     before = {canal.name: canal.progress for canal in plan_input.canals}

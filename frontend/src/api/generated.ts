@@ -1460,14 +1460,17 @@ export interface components {
          * @enum {string}
          */
         Action: "instrument" | "irrigate" | "recapitulate" | "image" | "sign_off" | "gauge" | "fit_cone" | "dry" | "fill";
-        /** @description One sentence; those of one `key` stand in the order in which they are done. */
+        /** @description One sentence of advice. Sentences of one `key` stand in the order in which they are done. */
         Advice: {
             about: components["schemas"]["Guidance"];
-            /** @description Which emergency, pause or finding, as it is recorded; of `look` whether at every chair or with patients only. */
+            /**
+             * @description The emergency, pause or finding it belongs to, by the name under which that is recorded; for `look`, whether it
+             *     holds at every chair or with patients only.
+             */
             key: string;
             know: string;
             says: string;
-            /** @description Where it can happen at all; empty for all. Without a patient nothing is swallowed and nobody is hurt. */
+            /** @description Settings in which it can happen; empty for all. Without a patient nothing is swallowed and nobody is hurt. */
             settings: components["schemas"]["Setting"][];
             source: string;
         };
@@ -1632,7 +1635,7 @@ export interface components {
         /** @description How often the expected work asks for a supervisor's sign-off, and for an image. */
         AskedFor: {
             exposures: number;
-            /** @description The one on the plan itself as well. */
+            /** @description Includes the sign-off on the plan itself. */
             sign_offs: number;
             stages: components["schemas"]["Stage"][];
         };
@@ -1685,7 +1688,7 @@ export interface components {
              */
             test: "at_length";
         };
-        /** @description Carried by every plan, so that it is on the phone before anything happens. */
+        /** @description Advice and contact times. Every plan carries them, so that they are on the phone before anything happens. */
         AtTheChair: {
             advice: components["schemas"]["Advice"][];
             contacts: components["schemas"]["Contact"][];
@@ -1838,7 +1841,7 @@ export interface components {
             canal: string;
             /**
              * final size chosen
-             * @description ISO size at the end; none takes the proposed one.
+             * @description ISO size at the canal's end; None: the proposed one.
              */
             final_size: number | null;
             /**
@@ -1852,7 +1855,7 @@ export interface components {
             canal: string;
             /**
              * final size chosen
-             * @description ISO size at the end; none takes the proposed one.
+             * @description ISO size at the canal's end; None: the proposed one.
              * @default null
              */
             final_size?: number | null;
@@ -1908,7 +1911,7 @@ export interface components {
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInput"] | null;
-            /** @description In place of the published ones; from the end upwards. */
+            /** @description Measured widths, used in place of the published ones; from the end upwards. */
             widths?: components["schemas"]["WidthInputRequest"][];
         };
         /** @description One canal as it was charted and read, and how far its work has come. */
@@ -1941,7 +1944,7 @@ export interface components {
             felt: components["schemas"]["RecordedDepth"][];
             /**
              * orifice
-             * @description Who sends a canal to be planned has found it, unless told otherwise.
+             * @description A canal that is sent to be planned counts as found, unless the request says otherwise.
              */
             finding: components["schemas"]["Finding"];
             /**
@@ -1978,7 +1981,7 @@ export interface components {
             wall: components["schemas"]["WallInput"] | null;
             /**
              * width measured
-             * @description In place of the published ones; from the end upwards.
+             * @description Measured widths, used in place of the published ones; from the end upwards.
              */
             widths: components["schemas"]["WidthInput"][];
         };
@@ -2025,7 +2028,7 @@ export interface components {
             felt?: components["schemas"]["RecordedDepthRequest"][];
             /**
              * orifice
-             * @description Who sends a canal to be planned has found it, unless told otherwise.
+             * @description A canal that is sent to be planned counts as found, unless the request says otherwise.
              * @default found
              */
             finding?: components["schemas"]["Finding"];
@@ -2076,7 +2079,7 @@ export interface components {
             wall?: components["schemas"]["WallInput"] | null;
             /**
              * width measured
-             * @description In place of the published ones; from the end upwards.
+             * @description Measured widths, used in place of the published ones; from the end upwards.
              * @default []
              */
             widths?: components["schemas"]["WidthInputRequest"][];
@@ -2166,7 +2169,7 @@ export interface components {
             /** @description None for a wide canal while nobody has chosen one. */
             final_size: number | null;
             final_taper: number;
-            /** @description Over the expected path. */
+            /** @description Totals over the expected path. */
             irrigants: components["schemas"]["IrrigantTotal"][];
             /** @description The main canal it joins. */
             joins: string | null;
@@ -2249,7 +2252,7 @@ export interface components {
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall: components["schemas"]["WallInput"] | null;
-            /** @description In place of the published ones; from the end upwards. */
+            /** @description Measured widths, used in place of the published ones; from the end upwards. */
             widths: components["schemas"]["WidthInput"][];
         };
         /**
@@ -2286,9 +2289,9 @@ export interface components {
         /** @description The canal before anything has been in it, at one depth. */
         CanalWidth: {
             from_reference_mm: number;
-            /** @description What binds an instrument. */
+            /** @description The narrow diameter: it is what binds an instrument. */
             narrow_mm: number;
-            /** @description Across; what a round instrument leaves untouched. */
+            /** @description The diameter across the narrow one: a round instrument leaves a part of it untouched. */
             wide_mm: number;
         };
         CaseGivenRequest: {
@@ -2371,7 +2374,7 @@ export interface components {
             code: string;
             /** @description What to do about it. */
             do: string;
-            /** @description How what it rests on is known; from memory: a reference value to be checked. */
+            /** @description How its source is known; `from memory` marks a reference value that has to be checked. */
             know: string;
             limit: number | null;
             /** @description A supervisor may let the work go on, with a reason. */
@@ -2442,7 +2445,7 @@ export interface components {
             final_rinse: components["schemas"]["Irrigant"][];
             /**
              * glide path up to size
-             * @description Last glide-path size; none takes the technique's.
+             * @description Last glide-path size; None: the technique's own.
              */
             glide_path_to_size: number | null;
             /** irrigant */
@@ -2469,7 +2472,7 @@ export interface components {
             final_rinse?: components["schemas"]["Irrigant"][];
             /**
              * glide path up to size
-             * @description Last glide-path size; none takes the technique's.
+             * @description Last glide-path size; None: the technique's own.
              * @default null
              */
             glide_path_to_size?: number | null;
@@ -2673,9 +2676,9 @@ export interface components {
         Contact: {
             about_s: number;
             irrigant: string;
-            /** @description Longer than this is warned of. */
+            /** @description The phone warns when it stays longer than this. */
             most_s: number;
-            /** @description What the two rest on. */
+            /** @description The figures that the two times come from. */
             rows: components["schemas"]["Figure"][];
         };
         /** @description An emergency is corrected. The tooth stands still until a supervisor resumes. */
@@ -2793,7 +2796,7 @@ export interface components {
             from_tip_mm: number;
         };
         Difficulty: {
-            /** @description Those above low, the ones that make it so first. */
+            /** @description Factors above low, those that decide the level first. */
             factors: components["schemas"]["FactorFound"][];
             know: string;
             level: components["schemas"]["LevelEnum"];
@@ -3068,7 +3071,7 @@ export interface components {
         ExitEnum: "approved" | "returned";
         /** @description The contact-depth estimate of one canal. */
         Expectation: {
-            /** @description The recorded depths fit hardly any sample: take the bands lightly. */
+            /** @description Hardly any sample fits the recorded depths, so the bands are not to be relied on. */
             few_agree: boolean;
             initial_shape: components["schemas"]["InitialShape"];
             /** @description A larger size is expected to be needed to make room. */
@@ -3084,13 +3087,13 @@ export interface components {
         };
         /** @description One insertion of one instrument on the expected path. */
         ExpectedStep: {
-            /** @description The canal is bent, and the estimate knows nothing of it. */
+            /** @description The canal is bent, and the estimate treats it as straight. */
             as_if_straight: boolean;
-            /** @description The same, deeper than expected. */
+            /** @description The same for a depth greater than this, which is deeper than expected. */
             deep_above_mm: number | null;
             /** @description Median of the estimate, from the reference point; the recorded depth where there is one. */
             depth_mm: number;
-            /** @description How the recorded depth lies against what was expected just before it; none where nothing was recorded. */
+            /** @description How the recorded depth compares with what was expected just before it; none where nothing was recorded. */
             felt: ("as_expected" | "shorter" | "longer") | null;
             /** @description 90 % of the samples stop short of this. */
             high_mm: number | null;
@@ -3103,13 +3106,13 @@ export interface components {
             pass_number: number;
             /** @description Share of the samples that reach the stop. */
             reach_share: number | null;
-            /** @description What this insertion takes off the wall: its round shape, as far as the canal did not reach there before. */
+            /** @description Volume that this insertion takes off the wall: the part of its round shape that was not canal before. */
             removes_mm3: number;
             /** @description Outline of the canal after it, reference point side first. */
             shape: components["schemas"]["ProfilePoint"][];
             /**
-             * @description A depth recorded above is shorter than expected: one right one in a hundred lies there. None without samples,
-             *     once recorded, and in plans of before.
+             * @description A recorded depth less than this is shorter than expected; one correct depth in a hundred is. None without
+             *     samples, once a depth is recorded, and in older plans.
              */
             short_below_mm: number | null;
         };
@@ -3141,7 +3144,7 @@ export interface components {
             source: string;
         };
         FactorLevel: {
-            /** @description What is recorded: the factor's key, a colon, the level. */
+            /** @description As it is recorded: the factor's key, a colon, the level. */
             code: string;
             level: components["schemas"]["LevelEnum"];
             says: string;
@@ -3269,7 +3272,7 @@ export interface components {
         GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
         /**
          * @description * `look`: What an instrument is looked at for.
-         *     * `discard`: Why one is not used again.
+         *     * `discard`: Why an instrument is not used again.
          * @enum {string}
          */
         Guidance: "emergency" | "pause" | "look" | "discard";
@@ -3746,7 +3749,7 @@ export interface components {
             from_terminus_mm: number;
             /**
              * method
-             * @description An image estimate opens nothing.
+             * @description How it was measured: an estimate from an image opens no step.
              */
             method: components["schemas"]["MethodEnum"];
         };
@@ -3773,7 +3776,7 @@ export interface components {
             from_terminus_mm: number;
             /**
              * method
-             * @description An image estimate opens nothing.
+             * @description How it was measured: an estimate from an image opens no step.
              */
             method: components["schemas"]["MethodEnum"];
         };
@@ -4102,17 +4105,17 @@ export interface components {
             tip: components["schemas"]["TipEnum"];
         };
         NeedleDepth: {
-            /** @description How deep it may go by how wide the canal is before this order of work; None in plans of before. */
+            /** @description How deep it may go by how wide the canal is before this order of work; None in older plans. */
             begins_mm: number | null;
             /** @description Never deeper, however wide the canal. */
             ceiling_mm: number;
             /** @description The first step after which the needle gets to its ceiling. */
             first_at_ceiling: string | null;
             now: components["schemas"]["NeedleNow"][];
-            /** @description What to do where it is free nowhere below the orifice; empty where it is. */
+            /** @description What to do where the needle is free nowhere below the orifice; otherwise empty. */
             says: string;
         };
-        /** @description How deep the needle may go once `after` has stood at length. */
+        /** @description How deep the needle may go once the instrument `after` has been at length. */
         NeedleNow: {
             after: string;
             at_most_mm: number;
@@ -4347,17 +4350,17 @@ export interface components {
             phase: string;
             /**
              * step
-             * @description In the order of work it was made by.
+             * @description Id of the step in the order of work that was followed then.
              */
             step: string;
             /**
              * worked to the stop
-             * @description The stop it was worked to.
+             * @description The stop that was set for it.
              */
             stop_mm: number | null;
             /**
              * led in to resistance
-             * @description Led in to resistance: then its depth tells how wide the canal is.
+             * @description It was led in until it met resistance, so its depth tells how wide the canal is.
              */
             to_resistance: boolean;
         };
@@ -4377,18 +4380,18 @@ export interface components {
             phase: string;
             /**
              * step
-             * @description In the order of work it was made by.
+             * @description Id of the step in the order of work that was followed then.
              */
             step: string;
             /**
              * worked to the stop
-             * @description The stop it was worked to.
+             * @description The stop that was set for it.
              * @default null
              */
             stop_mm?: number | null;
             /**
              * led in to resistance
-             * @description Led in to resistance: then its depth tells how wide the canal is.
+             * @description It was led in until it met resistance, so its depth tells how wide the canal is.
              * @default false
              */
             to_resistance?: boolean;
@@ -4412,7 +4415,7 @@ export interface components {
             resorption?: components["schemas"]["Resorption"];
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInput"] | null;
-            /** @description In place of the published ones; from the end upwards. */
+            /** @description Measured widths, used in place of the published ones; from the end upwards. */
             widths?: components["schemas"]["WidthInputRequest"][];
         };
         PatchedCaseChangesRequest: {
@@ -4991,7 +4994,7 @@ export interface components {
                 [key: string]: number;
             };
         };
-        /** @description Where the work stands, in the order of work that was walked so far. */
+        /** @description How far the work has come in the order of work that was followed so far. */
         Progress: {
             /**
              * step that is due
@@ -5000,7 +5003,7 @@ export interface components {
             at: string;
             /**
              * length signed off
-             * @description The working length that was worked by and signed off; another one is signed off before the work goes on.
+             * @description The working length that was signed off and worked to; a new one is signed off before the work goes on.
              */
             length_mm: number | null;
             /**
@@ -5010,7 +5013,7 @@ export interface components {
             made: components["schemas"]["PastInsertion"][];
             /**
              * that phase is over
-             * @description That phase is over: the next one is due.
+             * @description That phase is finished, and the next one is due.
              */
             over: boolean;
             /**
@@ -5021,7 +5024,7 @@ export interface components {
             /** steps walked */
             walked_before: components["schemas"]["Walked"];
         };
-        /** @description Where the work stands, in the order of work that was walked so far. */
+        /** @description How far the work has come in the order of work that was followed so far. */
         ProgressRequest: {
             /**
              * step that is due
@@ -5030,7 +5033,7 @@ export interface components {
             at: string;
             /**
              * length signed off
-             * @description The working length that was worked by and signed off; another one is signed off before the work goes on.
+             * @description The working length that was signed off and worked to; a new one is signed off before the work goes on.
              */
             length_mm: number | null;
             /**
@@ -5041,7 +5044,7 @@ export interface components {
             made?: components["schemas"]["PastInsertionRequest"][];
             /**
              * that phase is over
-             * @description That phase is over: the next one is due.
+             * @description That phase is finished, and the next one is due.
              * @default false
              */
             over?: boolean;
@@ -5289,7 +5292,7 @@ export interface components {
             versions: components["schemas"]["VersionRecord"][];
             visits: components["schemas"]["VisitRecord"][];
         };
-        /** @description A depth that was felt and recorded at one step; in the order of work. */
+        /** @description The depth that was felt and recorded at one step of the order of work. */
         RecordedDepth: {
             /**
              * felt at
@@ -5303,11 +5306,11 @@ export interface components {
             node: string;
             /**
              * worked to the stop
-             * @description The stop that it was worked to; none takes that of this plan's step.
+             * @description The stop that was set for it; None: that of this plan's step.
              */
             stop_mm: number | null;
         };
-        /** @description A depth that was felt and recorded at one step; in the order of work. */
+        /** @description The depth that was felt and recorded at one step of the order of work. */
         RecordedDepthRequest: {
             /**
              * felt at
@@ -5321,7 +5324,7 @@ export interface components {
             node: string;
             /**
              * worked to the stop
-             * @description The stop that it was worked to; none takes that of this plan's step.
+             * @description The stop that was set for it; None: that of this plan's step.
              * @default null
              */
             stop_mm?: number | null;
@@ -5452,7 +5455,7 @@ export interface components {
             rests_mm: number;
             /** @description What it means: fits, binds early, is loose and passes. */
             says: string;
-            /** @description What is left to the canal's end. */
+            /** @description Distance from its tip to the canal's end. */
             short_mm: number;
         };
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
@@ -6023,7 +6026,7 @@ export interface components {
             /** @description Where the bend is when the tip stands at its stop. */
             diameter_mm: number;
             instrument: string;
-            /** @description Of the curve that it is bent in; None in plans of before. */
+            /** @description Of the curve that it is bent in; None in older plans. */
             radius_mm: number | null;
             strain_class: components["schemas"]["StrainClassEnum"];
             strain_pct: number;
@@ -6586,7 +6589,7 @@ export interface components {
             /** @description The master cone's part inside the canal. */
             cone_mm3: number | null;
             prepared_mm3: number;
-            /** @description Prepared less cone. */
+            /** @description The prepared volume less that of the cone. */
             to_fill_mm3: number;
         };
         /** @description A stored version that waits; how long it has waited follows from the time of asking. */
@@ -6721,7 +6724,7 @@ export interface components {
             narrow_mm: number;
             /**
              * wide diameter
-             * @description None: as wide as narrow.
+             * @description None where the canal is round there.
              */
             wide_mm: number | null;
         };
@@ -6736,7 +6739,7 @@ export interface components {
             narrow_mm: number;
             /**
              * wide diameter
-             * @description None: as wide as narrow.
+             * @description None where the canal is round there.
              * @default null
              */
             wide_mm?: number | null;

@@ -45,7 +45,7 @@ export class Walk {
     return last == null ? node.stop_um : Math.min(node.stop_um, last - node.shorter_than.less_um)
   }
 
-  /** What the present step waits for in other canals, met or not; none in plans of before. */
+  /** What the present step waits for in other canals, met or not; none in older plans. */
   get waitsFor(): readonly WaitsFor[] {
     return waitsOf(this.node)
   }

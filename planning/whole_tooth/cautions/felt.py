@@ -80,7 +80,7 @@ def _needle(canal: Canal, plan: CanalPlan, records: Sequence[_Record]) -> Iterat
 
 
 def _patency(plan: CanalPlan, records: Sequence[_Record], figures: Figures) -> Iterator[Caution]:
-    """The small instrument, the last times it was passed: short once it is warned of, short twice it is a block."""
+    """A caution on the last two passes of the small instrument: one that fell short is warned of, two are a block."""
     passed = [record for record in records if record.node.action is Action.RECAPITULATE and record.stop_um is not None]
     short = um(figures["patency.short"])
     last = passed[-figures.count("patency.times") :]

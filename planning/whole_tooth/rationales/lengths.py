@@ -57,7 +57,7 @@ def _entered(reading: Reading) -> tuple[Entry, ...]:
 
 
 def _sure(reading: PreOperativeImage | Ratio | ConfirmingImage) -> tuple[Entry, ...]:
-    """Between what it lies, where it was marked on an image."""
+    """The interval that the length lies in, where it was marked on an image."""
     if reading.interval is None:
         return ()
     return (("at least", reading.interval.least_mm, "mm"), ("at most", reading.interval.most_mm, "mm"))
@@ -86,5 +86,5 @@ def _allowance(about: RationaleContext) -> Figure:
 
 
 def _wide(about: RationaleContext) -> tuple[Figure, ...]:
-    """What the foramen was held against, where its width was told."""
+    """The figure that the foramen's width is compared with, where a width was charted."""
     return () if about.canal.input.apex_mm is None else (about.figures.row("locator.widest_foramen"),)

@@ -24,7 +24,7 @@ export interface BoardCanal {
   readonly final_taper: number
   readonly length: {
     readonly working_length_mm: number | null
-    /** Between what the tooth ends, as its image was marked; plans of before have none. */
+    /** Between what the tooth ends, as its image was marked; older plans have none. */
     readonly estimated?: { readonly least_mm: number; readonly most_mm: number } | null
   }
   readonly outline: readonly Width[]
@@ -43,7 +43,7 @@ interface StopLike {
   readonly canal: string
   readonly stop_mm: number
   readonly target: string
-  /** What kind of stop it is; plans of before do not say. */
+  /** What kind of stop it is; older plans do not say. */
   readonly why: string
 }
 

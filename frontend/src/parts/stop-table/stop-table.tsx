@@ -169,7 +169,7 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
   )
 }
 
-/** How deep the needle may go before anything has been in the canal; plans of before say nothing of it. */
+/** How deep the needle may go before anything has been in the canal; older plans say nothing of it. */
 function Begins({ of }: { of: CanalPlan }) {
   const at = of.needle?.begins_mm ?? null
   if (at === null) return <Unused />

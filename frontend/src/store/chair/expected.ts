@@ -80,7 +80,7 @@ type Limits = Pick<ExpectedStep, 'low_mm' | 'high_mm' | 'short_below_mm' | 'deep
 
 /**
  * How a recorded depth lies against what is expected. By the limits, never by the band: one right depth in five lies
- * outside that. Plans of before had the band alone.
+ * outside that. Older plans had the band alone.
  */
 export function judged(expected: Limits, depth_mm: number): Judged['felt'] | null {
   const least_mm = expected.short_below_mm ?? expected.low_mm
