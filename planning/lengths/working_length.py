@@ -65,6 +65,8 @@ def settle(readings: Sequence[Reading], about: LengthContext, figures: Figures) 
     """
     worked = [_work_out(number, reading, about, figures) for number, reading in enumerate(readings)]
     latest = _latest(worked)
+    # Flaring straightens a bent canal and so shortens the way to its end: readings before it and after it are settled
+    # apart, and only then compared.
     before = _measured([said_ for said_ in latest if not said_.reading.after_flaring], about, figures)
     after = _measured([said_ for said_ in latest if said_.reading.after_flaring], about, figures)
     apart_um = _from_estimate(before or after, latest, about, figures)
@@ -151,6 +153,7 @@ def _refuse_interval(number: int, interval: ImageInterval | None, tooth_mm: floa
 
 
 def _confirming(reading: ConfirmingImage, about: LengthContext, figures: Figures) -> _Said:
+    # Below 0 where the tip has gone past the apex.
     tip = um(reading.tip_short_mm)
     if abs(tip) > um(figures["lengths.tip_too_far"]):
         return _Said(reading, None, f"tip {in_mm(abs(tip))} mm off: move the stop and take the image again", True)
@@ -171,6 +174,7 @@ def _locator(reading: ApexLocator, about: LengthContext, figures: Figures) -> _S
         return _Said(reading, None, f"the two readings lie {in_mm(apart)} mm apart: take it again")
     if about.apex_mm is not None and about.apex_mm > figures["locator.widest_foramen"]:
         return _Said(reading, None, "a locator is not reliable in a foramen this wide")
+    # The shorter one: a stop that is set long lets the instrument past the canal's end.
     shorter = min(um(reading.read_mm), um(reading.repeat_mm))
     if reading.mark == "constriction":
         return _Said(reading, shorter, "at the constriction mark, the shorter of two readings")
@@ -244,6 +248,7 @@ def _measured(latest: Sequence[_Said], about: LengthContext, figures: Figures) -
     if apart > um(figures["lengths.agree_within"]):
         do = f"Readings lie {in_mm(apart)} mm apart: the supervisor settles the length."
         return _Outcome(LengthState.TO_SETTLE, shortest, methods, apart, do)
+    # Sight ranks above an image and a locator, which do not see the end itself.
     seen = [s for s in measured if isinstance(s.reading, DirectSight) and s.length_um is not None]
     if seen:
         return _Outcome(LengthState.SETTLED, seen[0].length_um, ("direct_sight",), apart, "")
@@ -256,6 +261,7 @@ def _over_flaring(before: _Outcome | None, after: _Outcome | None, figures: Figu
     """A length taken again after flaring replaces the earlier one, within the shift that flaring explains."""
     if before is None or after is None or before.length_um is None or after.length_um is None:
         return after or before
+    # Shorter is what flaring explains. Longer it does not explain at all.
     shift = before.length_um - after.length_um
     if 0 <= shift <= um(figures["lengths.flaring_shift"]):
         return after
@@ -293,6 +299,7 @@ def _tested(outcome: _Outcome, apart_um: int | None, figures: Figures) -> _Outco
 
 
 def _estimated(latest: Sequence[_Said], about: LengthContext, figures: Figures) -> _Outcome:
+    # A ratio brings its own scale: an instrument of known length on the same image.
     by_rank = (Ratio, PreOperativeImage)
     for kind in by_rank:
         for said_ in reversed(latest):
@@ -336,7 +343,7 @@ def _length(
 
 
 def _interval(latest: Sequence[_Said]) -> ImageInterval | None:
-    """Of the last estimate."""
+    """The interval of the last estimate; None where it has none."""
     estimates = [s.reading for s in latest if isinstance(s.reading, Ratio | PreOperativeImage) and s.counts]
     last = estimates[-1] if estimates else None
     return last.interval if isinstance(last, Ratio | PreOperativeImage) else None
@@ -346,5 +353,6 @@ def _within(estimated: ImageInterval, figures: Figures) -> float:
     """How far a measurement may lie from the estimate: what the estimate may be off and what two measurements may
     differ by, taken together.
     """
+    # Errors that know nothing of each other add by their squares.
     half = (estimated.most_mm - estimated.least_mm) / 2
     return round(math.hypot(half, figures["lengths.agree_within"]), 2)

@@ -72,6 +72,7 @@ class Walk:
         """Answers the present step. A depth at the stop or beyond counts as reached. Raises StepRefused."""
         node = self.node
         stop = self.stop_um()
+        # What was measured decides, not the button: a depth at the stop is the stop.
         if exit_ is Exit.SHORT and depth_um is not None and stop is not None and depth_um >= stop:
             exit_ = Exit.REACHED
         if isinstance(node, End) or exit_ not in node.exits:
@@ -98,6 +99,7 @@ class Walk:
 
     def _go(self, id_: str) -> None:
         node = self.sheet.nodes[id_]
+        # This ends: a sheet is proved to have no round of questions alone when it is made.
         while isinstance(node, Ask):
             node = self.sheet.nodes[node.exits[Exit.YES if self._answer(node) else Exit.NO]]
         self.at = node.id
