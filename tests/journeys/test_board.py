@@ -16,14 +16,15 @@ LEAST_PX, GLOVED_PX = 44, 56  # of a target; at the chair
 
 # What is drawn, by its kind, with the middle of its box; and every place that answers a touch.
 DRAWN = """(board) => {
-  const boxes = (all) => [...board.querySelectorAll(all)].map((one) => {
-    const { x, y, width, height } = one.getBoundingClientRect()
-    return { x, y, width, height, says: one.getAttribute('aria-label') ?? one.textContent }
+  const boxes = (all) => [...board.querySelectorAll(all)].map((mark) => {
+    const { x, y, width, height } = mark.getBoundingClientRect()
+    return { x, y, width, height, says: mark.getAttribute('aria-label') ?? mark.textContent }
   })
   return {
-    marks: boxes('.end-number, .coronal text, .felt, .faint line, .bracket circle, .sign-drawn'),
-    numbers: boxes('.end-number'),
-    touches: boxes('.board-touch'),
+    marks: boxes(`[data-drawn=end], [data-drawn="coronal stop"], [data-drawn=felt], [data-drawn=expected],
+      [data-drawn="expected now"], [data-drawn=sign]`),
+    numbers: boxes('[data-drawn=end]'),
+    touches: boxes('[data-drawn=touch]'),
   }
 }"""
 

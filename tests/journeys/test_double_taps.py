@@ -30,9 +30,10 @@ STUCK = "to_plan"  # so often blocked, or so short, that the canal has to be pla
 
 # Watches the page from outside the app: since when the screen asks what it asks, when each finger went down, and what
 # the app wrote down for it. What runs by itself (a time that is counted) is no change of what is asked.
+# By its looks: whatever a person sees change counts, and much of it is drawn without a role.
 WATCH = """
 window.seen = { since: 0, asked: '', double: 0, downs: [], down: null, taken: null, written: [] }
-const text = (all) => [...document.querySelectorAll(all)].map((one) => one.textContent).join(' | ')
+const text = (all) => [...document.querySelectorAll(all)].map((element) => element.textContent).join(' | ')
 const asked = () => [
   text('.canal-strip [aria-pressed="true"] b'), text('.new-plan h2'), text('.now-where'), text('.now-what'),
   text('.dock-grid .strong'), text('.now-card > .notice'), text('dialog[open] h2'),
@@ -81,6 +82,7 @@ KEEP_STORE_BUSY = """() => new Promise((busy) => {
 })"""
 
 # Every button that a finger would hit now, but for emergencies, files and ways off the screen.
+# By its looks: how often each is drawn goes by its place on the screen; that decides nothing about right and wrong.
 BUTTONS = """(tooLarge) => {
 // The size above the final one is to stay short: else the end is wider than planned, and the canal is planned anew.
 const larger = tooLarge.some((name) => document.querySelector('.now-what')?.textContent.includes(name))

@@ -50,7 +50,7 @@ NOTHING_LEFT = """() => new Promise((tell) => {
 # A paused page answers nobody who would wait for the click; before the button is ready a click does not count.
 ANSWERS = """() => {
   const ready = setInterval(() => {
-    const button = document.querySelector('.step-answers .button.main:not([aria-disabled])')
+    const button = document.querySelector('fieldset[aria-label=Answers] button:not([aria-disabled])')
     if (!button) return
     clearInterval(ready)
     button.click()

@@ -19,14 +19,15 @@ Json = dict[str, Any]
 
 # The numbers of the stop table, column by column; the row that says how deep a needle may ever go by itself.
 STOPS = """() => {
-  const table = document.querySelector('table:has(tbody.needle)')
+  const table = document.querySelector('table:has([data-drawn=needle])')
   const heads = [...table.querySelectorAll('thead th')].map((th) => th.textContent.trim())
   const numbers = (rows) => Object.fromEntries(heads.slice(1).map((head, at) => [head, rows.flatMap((row) => {
     const cells = [...row.querySelectorAll('td')]
     return cells.length ? cells[at].textContent.match(/[0-9]+[.][0-9]/g) ?? [] : []
   })]))
   const of = (all) => [...table.querySelectorAll(all)]
-  return { heads, stops: numbers(of('tbody:not(.needle) tr')), needle: numbers(of('tbody.needle tr').slice(0, 1)) }
+  const [ceiling] = of('[data-drawn=needle] tr')
+  return { heads, stops: numbers(of('tbody:not([data-drawn=needle]) tr')), needle: numbers([ceiling]) }
 }"""
 
 

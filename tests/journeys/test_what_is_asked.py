@@ -35,8 +35,12 @@ OUT_OF_SIGHT = """all => all.filter(each => {
 TOO_LOW = """(all, least) => all.filter(each => each.checkVisibility() && each.getBoundingClientRect().height < least)
 .map(each => [each.innerText, each.getBoundingClientRect().height])"""
 
-TOO_WIDE = """all => all.filter(each => each.checkVisibility() && !each.closest('.canal-strip, .unseen, svg'))
-.filter(each => each.getBoundingClientRect().right > innerWidth + 0.5).map(each => each.outerHTML.slice(0, 120))"""
+TOO_WIDE = """all => all.filter(each => each.checkVisibility())
+.filter(each => !each.closest('nav[aria-label=Canals], svg'))
+.map(each => [each, each.getBoundingClientRect()])
+// What is there to be heard alone is a point of one pixel.
+.filter(([, { width, right }]) => width > 1 && right > innerWidth + 0.5)
+.map(([each]) => each.outerHTML.slice(0, 120))"""
 
 # By the page's own clock: a page that has much to do is waited for longer.
 STILL = """() => new Promise(go => {
@@ -49,10 +53,11 @@ STILL = """() => new Promise(go => {
 
 # Emergencies that a second touch would hit, all over the place of what was touched first.
 UNDER_IT = """({ x, y, width, height }) => {
-  const found = new Set()
+  const buttons = new Set()
   for (let across = 1; across < width; across += 4) for (let down = 1; down < height; down += 4)
-    found.add(document.elementFromPoint(x + across, y + down)?.closest('dialog [data-at-once] .button')?.textContent)
-  return [...found].filter(Boolean)
+    buttons.add(document.elementFromPoint(x + across, y + down)
+      ?.closest('dialog [data-at-once] :is(button, a)')?.textContent)
+  return [...buttons].filter(Boolean)
 }"""
 
 

@@ -76,7 +76,7 @@ function CoronalMark({ place: { board, index }, stop_mm }: { place: Place; stop_
   return (
     <g class="coronal">
       <line x1={centre - half} x2={centre + half} y1={y} y2={y} />
-      <text class="halo" x={centre + half} y={y - 4}>
+      <text class="halo" data-drawn="coronal stop" x={centre + half} y={y - 4}>
         {mm(stop_mm)}
       </text>
     </g>

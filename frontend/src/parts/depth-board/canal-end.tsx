@@ -69,7 +69,9 @@ function EndLabel({ place: { board, index }, canal, before }: Props) {
   ].flatMap((note) => lines(note, NOTE_PX, board.column - 2))
   return (
     <text class="halo" x={x} y={yOf(board, canal.end_mm ?? 0) + 17}>
-      <tspan class="end-number">{mm(canal.end_mm ?? 0)}</tspan>
+      <tspan class="end-number" data-drawn="end">
+        {mm(canal.end_mm ?? 0)}
+      </tspan>
       {notes.map((note, i) => (
         <tspan key={`${i}${note}`} class="end-note" x={x} dy={i ? 13 : 14}>
           {note}

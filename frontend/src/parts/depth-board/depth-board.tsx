@@ -134,6 +134,7 @@ function Heading({ board, canal, x, signs }: HeadingProps) {
       {signs.length > 0 && (
         <path
           class="sign-drawn"
+          data-drawn="sign"
           data-severity={grave ? 'stop' : 'caution'}
           d={grave ? `M${side} ${SIGN_Y - 8}h11v11h-11z` : `M${side + 6} ${SIGN_Y - 8}l6.5 12h-13z`}
         />

@@ -73,7 +73,7 @@ function Faint({ step: { low_mm, high_mm, depth_mm }, x, at, ahead }: MarkProps 
   return (
     <g class={ahead ? 'faint' : 'faint past'}>
       {banded && <rect x={x} width={STRIP} y={at(low_mm)} height={at(high_mm) - at(low_mm)} />}
-      <line x1={x} x2={x + STRIP + 2} y1={at(depth_mm)} y2={at(depth_mm)} />
+      <line data-drawn="expected" x1={x} x2={x + STRIP + 2} y1={at(depth_mm)} y2={at(depth_mm)} />
     </g>
   )
 }
@@ -84,7 +84,7 @@ function Bracket({ step: { low_mm, high_mm, depth_mm }, x, at }: MarkProps) {
       {low_mm != null && high_mm != null && (
         <path d={`M${x - CAP} ${at(low_mm)}h${CAP * 2}m${-CAP} 0V${at(high_mm)}m${-CAP} 0h${CAP * 2}`} />
       )}
-      <circle cx={x} cy={at(depth_mm)} r="4.5" />
+      <circle data-drawn="expected now" cx={x} cy={at(depth_mm)} r="4.5" />
     </g>
   )
 }

@@ -22,6 +22,7 @@ export function Touches({ board, zones }: Props) {
             key={`${canal} ${top}`}
             type="button"
             class="board-touch"
+            data-drawn="touch"
             aria-haspopup="dialog"
             aria-label={words.rationale.marks(canal, marks)}
             style={{

@@ -107,7 +107,7 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
   if (!canals.some((c) => c.needle)) return null
   const after = [...new Set(canals.flatMap((c) => c.needle?.now.map((n) => n.after) ?? []))]
   return (
-    <tbody class="needle">
+    <tbody class="needle" data-drawn="needle">
       <tr>
         <th scope="row">{words.stops.needleCeiling}</th>
         {canals.map((c) => (
