@@ -24,7 +24,7 @@ interface Found {
 }
 
 /** The awaits of a file in their order, named by file, function and number. */
-export function awaitsIn(file: string, code: string): Found[] {
+function awaitsIn(file: string, code: string): Found[] {
   const stops: Found[] = []
   const visit = (node: Node, within: string): void => {
     if (node.type === 'ForOfStatement' && node.await) throw new Error(`${file}: 'for await' cannot be stopped at yet`)

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 
 class StruckWhy(StrEnum):
-    """Why it counts no more. Words, not a text: in one somebody would write down who it was."""
+    """Why a reading or an image no longer counts. A choice, not a text: into a text somebody might write a name."""
 
     WRONG_CANAL = "wrong_canal"
     MISTYPED = "mistyped"

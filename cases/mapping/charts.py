@@ -100,7 +100,7 @@ def widths_in(text: str) -> tuple[WidthInput, ...]:
 
 
 def override_inputs(row: Case) -> tuple[Override, ...]:
-    """What supervisors let pass and have not taken back; `row` comes from `charted`."""
+    """The overrides that supervisors have not withdrawn; `row` comes from `charted`."""
     standing = [each for each in row.overrides.all() if each.withdrawn_at is None]
     return tuple(override_input(each) for each in standing)
 
@@ -123,5 +123,5 @@ def length_context(row: Canal, setting: str) -> LengthContext:
 
 
 def length_of(row: Canal, setting: str, figures: Figures) -> Length:
-    """What the readings of a canal come to. Raises PlanningError where they cannot be right together."""
+    """The length by a canal's readings. Raises PlanningError where they cannot be right together."""
     return settle([reading_of(each) for each in counting_readings(row)], length_context(row, setting), figures)

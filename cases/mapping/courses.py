@@ -79,7 +79,7 @@ class PlanFacts:
     ahead: Mapping[str, Ahead]
     """What is expected of each canal before anything was recorded."""
     lengths: Mapping[str, LengthState]
-    """What each canal's length is worth."""
+    """The state of each canal's length: settled, estimated or another."""
     names: Mapping[str, str]
     """Written sizes of the instruments by their keys."""
 

@@ -177,7 +177,8 @@ class _Fit:
     def at(self, passes: Floats, *, straight: bool) -> tuple[Floats, Floats, Floats]:
         """Both curvatures, how they are spread (covariance), and how likely it is (logarithm), for each place.
 
-        The best fit in Gauss-Newton steps, and around it a normal distribution (Laplace's approximation).
+        The best fit in Gauss-Newton steps, and around it a normal distribution (Laplace's
+        approximation: Tierney & Kadane 1986, from memory).
         """
         known = self._known * np.array([1.0, 1.0, 1.0, 1.0, _STRAIGHT if straight else 1.0])
         curves = np.tile(self._one_arc if straight else self._start, (len(passes), 1))

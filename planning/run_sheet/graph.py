@@ -207,7 +207,9 @@ def _bounded_away(node: Node) -> tuple[str, ...]:
 
 
 def _cycle(ways: Mapping[str, tuple[str, ...]]) -> list[str]:
-    """A way that comes back to where it began, both ends named; empty where there is none. Depth first."""
+    """A way that comes back to where it began, both ends named; empty where there is none. By depth-first search
+    (Tarjan 1972, from memory).
+    """
     over: set[str] = set()
     for start in ways:
         under_way: dict[str, Iterator[str]] = {} if start in over else {start: iter(ways[start])}

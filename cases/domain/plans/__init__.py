@@ -1,1 +1,1 @@
-"""The life of a plan: its moves, what it is worth now, what changed, what may be released."""
+"""The life of a plan: its moves, its status, what changed between versions, what may be released."""

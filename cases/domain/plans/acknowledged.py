@@ -18,7 +18,7 @@ class Named:
 
 
 def to_acknowledge(cautions: Iterable[Caution]) -> dict[Named, Caution]:
-    """Each that must be put right and was not let pass, once, in the plan's order."""
+    """Each caution that must be put right and is not overridden, once, in the plan's order."""
     by_name: dict[Named, Caution] = {}
     for caution in cautions:
         if caution.severity is Severity.STOP and caution.overridden is None:

@@ -127,7 +127,7 @@ def _canal(name: str, before: Planned, after: Planned, inputs: Sequence[Change])
 
 
 CanalOutcomes = Mapping[tuple[ChangeKind, str], str | None]
-"""What came out for a canal, by what it is about."""
+"""The outcomes of one canal's plan, each by its kind and its subject."""
 
 OUTCOMES: dict[ChangeKind, tuple[str, str, Bears]] = {
     ChangeKind.LENGTH: ("working length", "mm", Bears.DEPTH),

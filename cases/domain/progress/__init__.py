@@ -1,1 +1,1 @@
-"""What events come to: the state of a case, its canals, visits, depths and uses."""
+"""The fold: the state of a case after its events, with its canals, visits, depths and uses."""

@@ -20,7 +20,7 @@ from planning.run_sheet.graph import Action, Do
 
 class Lacking(StrEnum):
     LENGTH = "length"
-    """No length was taken: the plan goes by an estimate, or by nothing."""
+    """No length was taken: the plan rests on an estimate, or on nothing."""
     IMAGE = "image"
     """An image step was left with neither an image nor a reason why there is none."""
 

@@ -108,7 +108,7 @@ def emergencies(course: CaseState, tellers: Mapping[str, tuple[str, datetime]]) 
 
 
 def canals(course: CaseState, events: Iterable[CourseEvent], known: Mapping[str, Ahead]) -> tuple[CanalSummary, ...]:
-    """Each canal as a list shows it. `known` says what its plan, or what was recorded since, lets one expect of it."""
+    """Each canal as a list shows it. `known`: what is expected of it, by its plan or by what was recorded since."""
     asked = {event.id: event.payload for event in events if isinstance(event.payload, AskPayload)}
     return tuple(
         _canal(name, canal, asked.get(canal.asking or ""), known.get(name, NOTHING_EXPECTED))

@@ -3860,7 +3860,7 @@ export interface components {
         /** @enum {string} */
         KnownObjectWhatEnum: "instrument" | "ruler" | "ball";
         /**
-         * @description * `length`: No length was taken: the plan goes by an estimate, or by nothing.
+         * @description * `length`: No length was taken: the plan rests on an estimate, or on nothing.
          *     * `image`: An image step was left with neither an image nor a reason why there is none.
          * @enum {string}
          */
@@ -6092,7 +6092,7 @@ export interface components {
             why: components["schemas"]["StruckWhy"];
         };
         /**
-         * @description Why it counts no more. Words, not a text: in one somebody would write down who it was.
+         * @description Why a reading or an image no longer counts. A choice, not a text: into a text somebody might write a name.
          *     * `not_so`: It was not measured as it says; an image does not show what it was taken for.
          * @enum {string}
          */
