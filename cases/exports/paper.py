@@ -13,6 +13,7 @@ from cases.exports.table import Column, Row
 from cases.exports.typefaces import Faces
 
 MARGIN_MM = 15
+BOX_MM = 2  # between a box and what it holds
 FOOT_MM, FOOT_LINE_MM, PAGE_NUMBER_MM = 14, 3.4, 22
 SMALL_PT, TEXT_PT, HEAD_PT, TITLE_PT = 7.5, 9, 12, 17
 LINE = 1.35  # line height over letter height: reads well in narrow columns
@@ -80,15 +81,21 @@ class Paper(Sheet):
         self.ln(2)
 
     def _says(self, text: str, size_pt: float, *, boxed: bool = False) -> None:
-        height = size_pt * MM_PER_PT * LINE
-        spelt = "\n".join(self.faces.spelt(line) for line in text.splitlines())
-        self.multi_cell(
-            0,
-            height,
-            spelt,
-            align="L",
-            border=1 if boxed else 0,
-            padding=2 if boxed else 0,
-            new_x=XPos.LMARGIN,
-            new_y=YPos.NEXT,
-        )
+        line_mm = size_pt * MM_PER_PT * LINE
+        inside_mm, beside_mm = (BOX_MM, BOX_MM) if boxed else (0, self.c_margin)
+        spelt = self.faces.spelt("\n".join(text.splitlines()))
+        lines = list(table.wrapped(self, spelt, self.epw - 2 * beside_mm))
+        if boxed:
+            # A box is never parted: what is boxed fits on a page.
+            height_mm = len(lines) * line_mm + 2 * inside_mm
+            if self.will_page_break(height_mm):
+                self.add_page()
+            self.rect(self.l_margin, self.y, self.epw, height_mm)
+        self.set_y(self.y + inside_mm)
+        for line in lines:
+            if self.will_page_break(line_mm):
+                self.add_page()
+            top_mm = self.y
+            self.put(self.l_margin + beside_mm, top_mm, line, line_mm)
+            self.set_xy(self.l_margin, top_mm + line_mm)
+        self.set_y(self.y + inside_mm)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fpdf import FPDF
+from fpdf.enums import TextEmphasis
 
 from cases.exports.typefaces import Faces
 
@@ -15,7 +16,8 @@ class Sheet(FPDF):
     def __init__(self, faces: Faces) -> None:
         super().__init__(orientation="portrait", unit="mm", format="A4")
         self.faces = faces
-        self._measured_mm: dict[tuple[str, float, str], float] = {}
+        self._measured_mm: dict[tuple[str, float], dict[str, float]] = {}
+        self._words_mm: dict[str, float] = {}
         for face in faces.faces:
             self.add_font(face.family, "", face.regular)
             self.add_font(face.family, "B", face.bold)
@@ -26,16 +28,29 @@ class Sheet(FPDF):
         """The text's own typeface from here on: "B" bold, "S" struck through."""
         self.set_font(self._family, style, size_pt)
 
-    def width_mm(self, text: str) -> float:
-        """How wide a line is in the present typeface; each word is measured once."""
-        words = text.split(" ")
-        return sum(map(self._word_mm, words)) + (len(words) - 1) * self._word_mm(" ")
+    def set_font(self, family: str | None = None, style: str | TextEmphasis = "", size: float = 0) -> None:
+        """The library calls it too, when a page begins."""
+        super().set_font(family, style, size)
+        self._words_mm = self._measured_mm.setdefault((self.font_style, self.font_size_pt), {})
 
-    def _word_mm(self, word: str) -> float:
-        key = (self.font_style, self.font_size_pt, word)
-        if key not in self._measured_mm:
-            self._measured_mm[key] = self.get_string_width(word)
-        return self._measured_mm[key]
+    def width_mm(self, text: str) -> float:
+        """How wide a line is in the present typeface."""
+        words = text.split(" ")
+        return sum(map(self.word_mm, words)) + (len(words) - 1) * self.word_mm(" ")
+
+    def word_mm(self, word: str) -> float:
+        """How wide a word is; each is measured once."""
+        width_mm = self._words_mm.get(word)
+        if width_mm is None:
+            width_mm = self._words_mm[word] = self._measured(word)
+        return width_mm
+
+    def _measured(self, word: str) -> float:
+        if self.faces.joins or self.current_font is None:
+            return self.get_string_width(word)
+        # Without what the library does for each piece of text that may be styled within.
+        _, width = self.current_font.get_text_width(word, self.font_size_pt, None)
+        return width / self.k
 
     def put(self, x_mm: float, y_mm: float, line: str, height_mm: float) -> None:
         """Writes one line with its left top there."""

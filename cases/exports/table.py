@@ -102,16 +102,18 @@ class _Table:
 
 def wrapped(sheet: Sheet, text: str, room_mm: float) -> Iterator[str]:
     """Lines no wider than the room; a word that is wider is parted between letters."""
+    blank_mm = sheet.word_mm(" ")
     for paragraph in text.split("\n"):
-        line = ""
+        line, long_mm = "", 0.0
         for word in paragraph.split(" "):
-            longer = f"{line} {word}" if line else word
-            if sheet.width_mm(longer) <= room_mm:
-                line = longer
+            word_mm = sheet.word_mm(word)
+            if line and long_mm + blank_mm + word_mm <= room_mm:
+                line, long_mm = f"{line} {word}", long_mm + blank_mm + word_mm
                 continue
             if line:
                 yield line
-            *full, line = _parted(sheet, word, room_mm)
+            *full, line = _parted(sheet, word, room_mm) if word_mm > room_mm else [word]
+            long_mm = sheet.word_mm(line) if full else word_mm
             yield from full
         yield line
 
