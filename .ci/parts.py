@@ -16,6 +16,7 @@ from functools import cache, partial
 from pathlib import Path
 
 import browser
+import fresh as fresh_copy
 import postgres
 from frontend.server import build, node
 from frontend.server.environment import BIN, ROOT
@@ -146,13 +147,19 @@ def _browse(what: Iterable[str]) -> None:
     _pytest(settings, what, browser=True)
 
 
+def fresh() -> None:
+    """A fresh copy, started twice by its one command with empty caches: what is committed, not what lies about."""
+    if faults := fresh_copy.check():
+        raise PartFailed("\n".join(faults))
+
+
 PARTS: dict[str, Callable[[], None]] = {
     part.__name__: part
     for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, journeys, faults)
 }
 # Run by name alone.
 FURTHER: dict[str, Callable[[], None]] = {
-    part.__name__: part for part in (whole, more_faults, double_taps, hostile_images)
+    part.__name__: part for part in (whole, more_faults, double_taps, hostile_images, fresh)
 }
 
 
