@@ -141,6 +141,13 @@ REST_FRAMEWORK = {
     "DEFAULT_PERMISSION_CLASSES": ["rest_framework.permissions.IsAuthenticated"],
     "DEFAULT_RENDERER_CLASSES": ["rest_framework.renderers.JSONRenderer"],
     "DEFAULT_PARSER_CLASSES": ["planning.api.parsing.BoundedJSONParser"],
+    # By lane (front/lanes.py): how often somebody signed in may ask, and all others from one address together.
+    "DEFAULT_THROTTLE_RATES": {
+        "description": "120/min",
+        "computing": "120/min",
+        "images": "600/min",
+        "sign-in": "240/min",
+    },
     "DEFAULT_SCHEMA_CLASS": "cases.api.schema.ProblemSchema",
     "EXCEPTION_HANDLER": "cases.api.problems.handler",
     "TEST_REQUEST_DEFAULT_FORMAT": "json",

@@ -14,7 +14,7 @@ from cases.api import problems
 from frontend.server.front.bodies import Bodies, Gone, NoRoom, Receive, TooLong, TooSlow
 from frontend.server.front.gateway import Answer, Scope, address_of, environ_of
 from frontend.server.front.lanes import LANES, Lane, lane_of
-from frontend.server.front.rates import Known, Rate, TooOften
+from frontend.server.front.rates import Known, LaneThrottle, TooOften
 from frontend.server.front.rooms import RoomClosed
 from frontend.server.front.turns import Busy
 from frontend.server.front.workers import Workers
@@ -50,7 +50,7 @@ class Door:
     def __init__(self, application: WSGIApplication, lanes: tuple[Lane, ...] = LANES) -> None:
         self.bodies = Bodies()
         self.workers = {lane.name: Workers(lane, application) for lane in lanes}
-        self.rates = {lane.name: Rate(lane.per_minute) for lane in lanes if lane.per_minute is not None}
+        self.rates = {lane.name: LaneThrottle(lane.name) for lane in lanes if lane.name in LaneThrottle.THROTTLE_RATES}
         self.known = Known()
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:

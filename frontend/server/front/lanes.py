@@ -29,8 +29,6 @@ class Lane:
     most_body_bytes: int = MOST_BODY_BYTES
     body_s: float = 60.0
     """A body that is not there by then is given up."""
-    per_minute: int | None = None
-    """How often somebody signed in may ask, and all others from one address together; None: as often as they like."""
     signed_in: bool = False
     """Whoever is answered here is signed in, or was told that they are not (401)."""
 
@@ -46,7 +44,7 @@ READS = Lane(name="reads", at_once=8, wait_s=20)
 EVENTS = Lane(name="events", at_once=4, wait_s=20)
 FILES = Lane(name="files", at_once=3, wait_s=20)
 # Made once, and from then on read.
-DESCRIPTION = Lane(name="description", at_once=1, apart=True, most_waiting=64, wait_s=30, per_minute=120)
+DESCRIPTION = Lane(name="description", at_once=1, apart=True, most_waiting=64, wait_s=30)
 # Computing takes its time after the waiting, within the phone's twenty seconds.
 COMPUTING = Lane(
     name="computing",
@@ -54,7 +52,6 @@ COMPUTING = Lane(
     apart=True,
     most_waiting=32,
     wait_s=8,
-    per_minute=120,
     signed_in=True,
 )
 # An image is read in a process of its own in turn, for IMAGE_READ_SECONDS at most; a phone sends it in half megabytes.
@@ -65,13 +62,10 @@ IMAGES = Lane(
     most_waiting=64,
     most_body_bytes=MOST_IMAGE_BODY_BYTES,
     body_s=300,
-    per_minute=600,
     signed_in=True,
 )
 # A class signs in at the beginning of a lesson, and hashing a password takes a third of a second by design.
-SIGN_IN = Lane(
-    name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15, per_minute=240
-)
+SIGN_IN = Lane(name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15)
 LANES = (HEALTH, READS, EVENTS, FILES, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN)
 
 _CASE = "/api/v1/cases/[^/]+"

@@ -1,8 +1,7 @@
-"""How often somebody may ask for what is heavy: so many at once, and so many a minute from then on.
+"""How often somebody may ask for what is heavy: throttles of the REST framework, asked by the door.
 
-Counted in this process alone and only in memory: with several workers each counts for itself. Not by the REST
-framework's throttles: those count in the view, when the body is in and a worker is taken, and whoever has spent a
-minute's worth waits up to a minute, where here one comes back at a time.
+A lane's rate is its row in DEFAULT_THROTTLE_RATES. The door asks before the body comes in: a view would be asked when a
+worker is taken. Counted in this process alone and only in memory: with several workers each counts for itself.
 """
 
 from __future__ import annotations
@@ -10,10 +9,12 @@ from __future__ import annotations
 import math
 import time
 from collections import OrderedDict
-from collections.abc import Callable
+from typing import Any
 
-SECONDS_PER_MINUTE = 60.0
-# Of people and addresses that are remembered; whoever was not seen for longest is forgotten, and is full again.
+from django.core.cache.backends.locmem import LocMemCache
+from rest_framework.throttling import SimpleRateThrottle
+
+# Of people and addresses that are remembered; whoever was not seen for longest is forgotten, and may ask as if new.
 MOST_REMEMBERED = 10_000
 
 
@@ -25,25 +26,36 @@ class TooOften(Exception):
         self.wait_s = wait_s
 
 
-class Rate:
-    """A bucket for each who asks, that fills evenly."""
+class LaneThrottle(SimpleRateThrottle):
+    """Of a lane. So many at once, and from then on as evenly as the rate says: the framework's own gives back nothing
+    for a whole minute to whoever spends a minute's worth at once."""
 
-    def __init__(self, per_minute: int, clock: Callable[[], float] = time.monotonic) -> None:
-        self.per_minute = per_minute
-        self._clock = clock
-        self._left: OrderedDict[str, tuple[float, float]] = OrderedDict()
+    timer = time.monotonic
+    num_requests: int
+    duration: int
 
-    def spend(self, who: str) -> None:
+    def __init__(self, lane: str) -> None:
+        self.scope = lane
+        super().__init__()
+        self.cache = LocMemCache(f"rate of {lane}", {"max_entries": MOST_REMEMBERED})
+        self.cache.clear()  # of a door that went before
+
+    def spend(self, who: Any) -> None:
         """Raises TooOften, with the whole seconds until there is one again."""
-        now = self._clock()
-        left, at = self._left.pop(who, (float(self.per_minute), now))
-        left = min(float(self.per_minute), left + (now - at) * self.per_minute / SECONDS_PER_MINUTE)
-        enough = left >= 1
-        self._left[who] = (left - 1 if enough else left), now
-        if len(self._left) > MOST_REMEMBERED:
-            self._left.popitem(last=False)
-        if not enough:
-            raise TooOften(math.ceil((1 - left) * SECONDS_PER_MINUTE / self.per_minute))
+        if not self.allow_request(who, who):
+            raise TooOften(math.ceil(self.wait() or 0))
+
+    def get_cache_key(self, request: Any, view: Any) -> str:
+        """Who asks: the door knows no more of a request."""
+        return str(request)
+
+    def throttle_success(self) -> bool:
+        """Notes when this request has been made good, one after the other; what the framework notes is when it came."""
+        each_s = self.duration / self.num_requests
+        before = self.history[0] + self.duration if self.history else self.now
+        self.history.insert(0, before + each_s - self.duration)
+        self.cache.set(self.key, self.history, self.duration)
+        return True
 
 
 class Known:

@@ -21,6 +21,7 @@ from frontend.server.front import door, lanes
 from frontend.server.front.door import Door
 from frontend.server.front.gateway import Answer, Environ
 from frontend.server.front.lanes import COMPUTING, EVENTS, IMAGES, LANES, READS, Lane, lane_of
+from frontend.server.front.rates import LaneThrottle
 from frontend.server.front.rooms import Room, RoomClosed
 
 Message = Mapping[str, Any]
@@ -228,9 +229,11 @@ def signs_in(environ: dict[str, Any], start: Any) -> list[bytes]:
     return [b""]
 
 
-def test_who_asks_too_often_is_told_when_to_come_back_before_the_body_comes() -> None:
+def test_who_asks_too_often_is_told_when_to_come_back_before_the_body_comes(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(LaneThrottle.THROTTLE_RATES, "computing", "3/min")
+
     async def course() -> None:
-        through = Door(signs_in, threads_alone(per_minute=3))
+        through = Door(signs_in, threads_alone())
         answers = [await Sent(*PLAN, b"{}").through(through) for _ in range(4)]
         assert [answer.status for answer in answers] == [401, 401, 401, 429]
         _is_problem(answers[3], 429, "too-often")
@@ -247,9 +250,11 @@ def test_who_asks_too_often_is_told_when_to_come_back_before_the_body_comes() ->
     run(course())
 
 
-def test_strangers_behind_one_address_do_not_use_up_what_a_person_there_has() -> None:
+def test_strangers_behind_one_address_do_not_use_up_what_a_person_there_has(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(LaneThrottle.THROTTLE_RATES, "computing", "3/min")
+
     async def course() -> None:
-        through = Door(signs_in, threads_alone(per_minute=3))
+        through = Door(signs_in, threads_alone())
         assert (await Sent("GET", "/api/v1/session", headers=cookie("real")).through(through)).status == 200
         made_up = [await Sent(*PLAN, b"{}", cookie(f"made up {number}")).through(through) for number in range(5)]
         assert [answer.status for answer in made_up] == [401, 401, 401, 429, 429]
@@ -260,8 +265,9 @@ def test_strangers_behind_one_address_do_not_use_up_what_a_person_there_has() ->
 
 
 def test_reads_and_events_are_never_too_many() -> None:
-    assert all(lane.per_minute is None for lane in (READS, EVENTS, lanes.FILES, lanes.HEALTH))
-    assert all(lane.per_minute for lane in LANES if lane.apart)
+    """What has processes of its own has a rate, and nothing else has."""
+    assert set(Door(echo).rates) == {lane.name for lane in LANES if lane.apart} == set(LaneThrottle.THROTTLE_RATES)
+    assert not {READS.name, EVENTS.name, lanes.FILES.name, lanes.HEALTH.name} & set(LaneThrottle.THROTTLE_RATES)
 
 
 def _is_problem(sent: Sent, status: int, code: str) -> None:
