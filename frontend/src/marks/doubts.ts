@@ -1,9 +1,10 @@
+import type { DoubtKind } from '@/api/shapes'
 import { type Mark, turnDeg } from './line'
 
 /** A mark that whoever set it is asked about: the line runs back from it, or turns at it as sharply as no canal does. */
 export interface Doubt {
   readonly point: number
-  readonly kind: 'turns_back' | 'sharp'
+  readonly kind: DoubtKind
 }
 
 const QUARTER_DEG = 90 // a line that turns by more runs back

@@ -1,3 +1,4 @@
+import type { EventPayload } from '@/api/shapes'
 import { listed } from './common'
 
 const EXITS: Record<string, string> = {
@@ -49,7 +50,7 @@ export const card = {
   pauseHere: 'Pause this canal',
   pauses: PAUSES,
   paused: (why: string) => ['paused', PAUSES[why]?.toLowerCase()].filter(Boolean).join(': '),
-  looked: (state: 'whole' | 'discarded', why: string | undefined) =>
+  looked: (state: Extract<EventPayload, { kind: 'inspected' }>['found'], why: string | undefined) =>
     state === 'whole' ? why || 'as it was' : ['discarded', why].filter(Boolean).join(': ').toLowerCase(),
   pausedFor: {
     sensitivity: 'Paused: it hurts.',

@@ -1,3 +1,4 @@
+import type { ImageMarks } from '@/api/shapes'
 import type { Spot } from '@/parts/image-board/view'
 import { own } from '@/walk/own'
 
@@ -17,7 +18,7 @@ export interface LineDraft {
   readonly setMm: string
 }
 
-export type KnownWhat = 'instrument' | 'ruler' | 'ball'
+export type KnownWhat = NonNullable<ImageMarks['known']>['what']
 
 export interface KnownDraft {
   readonly what: KnownWhat

@@ -1,7 +1,7 @@
-import type { MarkingShown } from '@/api/shapes'
+import type { MarkingShown, Shift } from '@/api/shapes'
 import { lengthOf, type Mark, placeOf } from '@/marks/line'
 
-export type Way = 'mesial' | 'distal'
+export type Way = Shift['tube']
 
 type Line = MarkingShown['marks']['lines'][number]
 

@@ -18,11 +18,11 @@ export interface ReadingFields {
   tip_by_mm: string
   read_mm: string
   repeat_mm: string
-  mark: 'apex' | 'constriction' | ''
+  mark: Extract<Reading, { method: 'apex_locator' }>['mark'] | ''
   stable: boolean
   seen_mm: string
   from_terminus_mm: string
-  junction_method: 'cone_mark' | 'two_instruments' | 'image_estimate' | ''
+  junction_method: Junction['method'] | ''
   after_flaring: boolean
 }
 

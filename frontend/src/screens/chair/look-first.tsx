@@ -4,9 +4,10 @@ import { Sheet } from '@/parts/rationale/sheet'
 import { StepAnswers } from '@/parts/step-answers'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
+import type { PayloadOf } from '@/walk/course-event'
 import { words } from '@/words/en'
 
-function inspected(chair: Chair, instrument: string, state: 'whole' | 'discarded', why = '') {
+function inspected(chair: Chair, instrument: string, state: PayloadOf<'inspected'>['found'], why = '') {
   // Of the tooth, not of a canal: what was found on an instrument must not stand between a step and its taking back.
   return chair.record('', '', { kind: 'inspected', instrument, found: state, why })
 }

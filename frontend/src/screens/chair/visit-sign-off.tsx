@@ -3,6 +3,7 @@ import { TextField } from '@/parts/fields'
 import { StepAnswers } from '@/parts/step-answers'
 import type { Chair } from '@/store/chair/chair'
 import { membership } from '@/store/session/session'
+import type { PayloadOf } from '@/walk/course-event'
 import { words } from '@/words/en'
 
 interface Props {
@@ -18,7 +19,7 @@ export function VisitSignOff({ chair, node, yes, no }: Props) {
   const [reason, setReason] = useState('')
   const [asked, setAsked] = useState(false)
   if (membership.value?.role !== 'supervisor') return null
-  const say = (exit: 'approved' | 'returned') => {
+  const say = (exit: PayloadOf<'sign_off'>['exit']) => {
     if (exit === 'returned' && !reason.trim()) setAsked(true)
     else void chair.record('', node, { kind: 'sign_off', exit, reason })
   }
