@@ -37,7 +37,8 @@ def copies(like: ToothPlanVersion, count: int, *, state: PlanState = PlanState.A
 def at_work(cases: Iterable[Case], *, waits: bool) -> None:
     """Four canals of each case are at work and wait for a sign-off, or go on."""
     canal = {"canal": "P", "state": "hold_point", "hold_point": "length", "out_of_band": None}
-    text = canonical_text({"canals": [canal] * 4, "now": None, "missing": [], "check_due": False})
+    none = {"plan_hash": "", "emergencies": [], "check_due": False, "missing": [], "now": None}
+    text = canonical_text({**none, "canals": [canal] * 4})
     now = timezone.now()
     shared = {"position": 1, "halted": False, "finished": False, "changed_at": now, "text": text}
     since = now if waits else None

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import json
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
@@ -12,11 +11,13 @@ from uuid import UUID
 
 import cases.domain as domain
 import planning
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.kept import Folded, KeptFold, follow, put_away
 from cases.mapping import courses
 from cases.mapping.courses import course_event
 from cases.models.events import FoldKept, TreatmentEvent
-from planning.foundation.encoding import Mode, decode, encode
+from cases.models.prepared import Prepared
+from planning.foundation.encoding import kept_text, read_back
 
 FOLDS = (
     (domain, ("events", "progress")),
@@ -40,6 +41,9 @@ def _code() -> str:
 
 CODE = _code()
 """SHA-256 of that code. A fold that other code has stored is not read, but made anew."""
+
+
+_KEPT = Prepared(lambda case: FoldKept.objects.filter(case=case, code=CODE))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,14 +75,20 @@ def folded(case_id: UUID, *, new: Sequence[TreatmentEvent] = (), after: UUID | N
     It goes on from the stored fold, unless other code has stored that, the events are not the same as they were, or an
     event that came since reaches back.
     """
-    kept = FoldKept.objects.filter(case_id=case_id, code=CODE).first()
+    kept = _KEPT.first(case_id)
     later = _later(kept, new, after) if kept else None
     return (_gone_on(kept, later) if kept and later is not None else None) or _from_the_start(case_id)
 
 
+def course_of(case_id: UUID) -> CaseState | None:
+    """Where the work on the case stands; None before a plan was in force."""
+    work = folded(case_id)
+    return work.folded.course if work else None
+
+
 def _gone_on(kept: FoldKept, later: Sequence[TreatmentEvent]) -> CaseFolded | None:
     sheets = courses.plan_facts(kept.version_id).sheets
-    folded = follow(decode(KeptFold, json.loads(kept.text), Mode.KEPT), sheets, [course_event(row) for row in later])
+    folded = follow(read_back(KeptFold, kept.text), sheets, [course_event(row) for row in later])
     if folded is None:
         return None
     return CaseFolded(
@@ -122,5 +132,4 @@ def _from_the_start(case_id: UUID) -> CaseFolded | None:
 
 def text_of(of: CaseFolded, used: frozenset[str]) -> str:
     """The fold as it is stored, as JSON whose mappings keep their order."""
-    kept = put_away(replace(of.folded, used=used), of.facts.sheets)
-    return json.dumps(encode(kept), separators=(",", ":"), ensure_ascii=False)
+    return kept_text(put_away(replace(of.folded, used=used), of.facts.sheets))

@@ -12,6 +12,7 @@ from django.db.models import Q
 from cases.domain.access.roles import Role
 from cases.domain.uuid7 import uuid7
 from cases.models.base import HASH_LENGTH, Identified, choices, one_of
+from cases.models.prepared import Prepared
 
 
 class PersonManager(BaseUserManager["Person"]):
@@ -67,8 +68,8 @@ class Programme(Identified):
 class MembershipManager(models.Manager["Membership"]):
     def role_of(self, person: Person, programme_id: Any) -> Role | None:
         """What the person is in the programme; None where they are nothing there."""
-        role = self.filter(person=person, programme_id=programme_id).values_list("role", flat=True).first()
-        return None if role is None else Role(role)
+        row = _ROLE.first(person.pk, programme_id)
+        return Role(row[0]) if row else None
 
 
 class Membership(models.Model):
@@ -90,6 +91,11 @@ class Membership(models.Model):
 
     def __str__(self) -> str:
         return f"{self.person}, {self.role}"
+
+
+_ROLE: Prepared[tuple[str]] = Prepared(
+    lambda person, programme: Membership.objects.filter(person=person, programme=programme).values_list("role")
+)
 
 
 class FailedSignIn(models.Model):

@@ -9,7 +9,7 @@ from uuid import UUID
 
 from django.core.cache import cache
 
-from cases.mapping import courses
+from cases.mapping import folds
 from cases.mapping.plans import plan_input_of
 from cases.models import ToothPlanVersion, TreatmentEvent
 from planning.depth.last_depth import Ahead, ahead
@@ -34,11 +34,11 @@ class BandsShown:
 
 def bands_of(case_id: UUID) -> BandsShown:
     """The bands of the plan that is worked, by its own samples. What was undone or set out of course does not count."""
-    events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
-    position = events[-1].position if events else 0
-    course = courses.fold_case(case_id, events)
-    if course is None:
-        return BandsShown(plan_hash=None, position=position, canals=[])
+    work = folds.folded(case_id)
+    if work is None:
+        last = TreatmentEvent.objects.filter(case_id=case_id).order_by("position").last()
+        return BandsShown(plan_hash=None, position=last.position if last else 0, canals=[])
+    course = work.folded.course
     walks = {name: canal.walk for name, canal in course.canals.items()}
     # All that a canal's bands follow from, so that they stay in the cache whatever is done in other canals.
     keys = {
@@ -59,7 +59,7 @@ def bands_of(case_id: UUID) -> BandsShown:
     shown = {name: kept[keys[name]] for name in walks if kept[keys[name]] is not None}
     return BandsShown(
         plan_hash=course.plan,
-        position=position,
+        position=work.position,
         canals=[of_canal for of_canal, _ in shown.values()],
         learned={name: decode(Ahead, learned, Mode.KEPT) for name, (_, learned) in shown.items()},
     )

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
 
-from django.db.models import Subquery
+from django.contrib.admin.models import LogEntry
+from django.db.models import QuerySet, Subquery
 from django.db.models.functions import Coalesce
 
 from cases.domain.plans.lifecycle import Decision
@@ -19,6 +20,7 @@ from cases.domain.progress.lacking import Lacking, lacking
 from cases.mapping import folds
 from cases.mapping.folds import CaseFolded
 from cases.models import Case, Review, TreatmentEvent
+from cases.models.prepared import Prepared
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,20 +63,26 @@ class TreatmentShown:
 
 
 def tag_of(case_id: UUID) -> str:
-    """A tag that changes whenever the course does: with every event, and once work may begin."""
+    """A tag that changes whenever the course does: with every event, once work may begin, and with every change by the
+    administration, which alone gives people other names.
+    """
+    ((position, last, review, change),) = _NEWEST(case_id)
+    return f"{position or 0}.{review or 0}.{change or 0}.{str(last or '')[-12:]}"
+
+
+def _newest(case_id: UUID) -> QuerySet[Case, tuple[int | None, UUID | None, int | None, int | None]]:
     events = TreatmentEvent.objects.filter(case_id=case_id).order_by("-position")
     approved = Review.objects.filter(version__case_id=case_id, decision=Decision.APPROVED).order_by("-at")
-    position, last, review = (
-        Case.objects.filter(pk=case_id)
-        .values_list(
-            Subquery(events.values("position")[:1]),
-            # A restored server comes to the same position once more, with another event at it.
-            Subquery(events.values("pk")[:1]),
-            Subquery(approved.values("version__number")[:1]),
-        )
-        .get()
+    return Case.objects.filter(pk=case_id).values_list(
+        Subquery(events.values("position")[:1]),
+        # A restored server comes to the same position once more, with another event at it.
+        Subquery(events.values("pk")[:1]),
+        Subquery(approved.values("version__number")[:1]),
+        Subquery(LogEntry.objects.order_by("-pk").values("pk")[:1]),
     )
-    return f"{position or 0}.{review or 0}.{str(last or '')[-12:]}"
+
+
+_NEWEST = Prepared(_newest)
 
 
 def treatment_of(case_id: UUID, *, after: UUID | None = None) -> TreatmentShown:

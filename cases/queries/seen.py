@@ -24,6 +24,7 @@ from cases.models import (
     Programme,
     ToothPlanVersion,
 )
+from cases.models.prepared import Prepared
 
 Row = TypeVar("Row", bound=Model)
 WHOLE_PROGRAMME = (Role.SUPERVISOR, Role.COORDINATOR)
@@ -37,6 +38,9 @@ def cases(person: Person) -> QuerySet[Case]:
     member = Membership.objects.filter(person=person)
     whole = member.filter(role__in=WHOLE_PROGRAMME).values("programme")
     return Case.objects.filter(Q(programme__in=whole) | Q(student=person, programme__in=member.values("programme")))
+
+
+_CASE = Prepared(lambda person_id, id_: cases(Person(pk=person_id)).filter(pk=id_))
 
 
 def canals(person: Person) -> QuerySet[Canal]:
@@ -54,7 +58,10 @@ def programme(person: Person, id_: UUID) -> Programme:
 
 def case(person: Person, id_: UUID) -> Case:
     """Raises NotHere."""
-    return _one(cases(person), id_, "case")
+    row = _CASE.first(person.pk, id_)
+    if row is None:
+        raise NotHere(what="case")
+    return row
 
 
 def canal(person: Person, id_: UUID) -> Canal:

@@ -17,6 +17,7 @@ from cases.domain.access.permissions import Actor, May, refuse_unless
 from cases.domain.errors import NotHere
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.models import Membership, Person, Review, RunningWork, ToothPlanVersion
+from cases.models.prepared import Prepared
 from cases.queries.charts import names_of
 from planning.contract.plan_value import ToothNames
 from planning.foundation.encoding import digest
@@ -25,12 +26,22 @@ MOST_WAITING = 200  # more plans than one supervisor can decide on in a day
 MOST_RUNNING = 200  # more chairs than one supervisor can look at
 SECONDS_A_MINUTE = 60
 PERSON = ("pk", "display_name", "username")
-SHOWN = (
-    *("pk", "asked", "case_revision", "case__revision", "case__setting", "case__tooth__iso", "case__patient__alias"),
+OF_CASE = (
+    *("case", "case__setting", "case__tooth__iso", "case__patient__alias"),
     *(f"case__student__{part}" for part in PERSON),
-    *(f"case__supervisor__{part}" for part in PERSON),
 )
-"""What is shown of a waiting version and can change."""
+SHOWN_WAITING = (
+    *("submitted_at", "pk", "asked", "case_revision", "case__revision", *OF_CASE),
+    *(f"case__supervisor__{part}" for part in PERSON),
+    "last_decision",
+)
+"""What is shown of a waiting version and can change; what never changes in one is not read for the tag."""
+SHOWN_RUNNING = (
+    *("waiting_since", "step_since", "position", "halted", "changed_at", "text", *OF_CASE),
+    *(f"on_site__{part}" for part in PERSON),
+    *(f"taken_over__{part}" for part in PERSON),
+)
+"""What is shown of running work."""
 
 
 class Asks(StrEnum):
@@ -65,10 +76,9 @@ class WaitingPage:
 
     @cached_property
     def tag(self) -> str:
-        """Changes with all that is shown, times told in whole minutes. What never changes in a version is not read."""
-        rows = _waiting_rows(self.programme_id).values_list("submitted_at", *SHOWN, "last_decision")
-        waiting = [(_whole_minutes(_seconds(at, self.now)), row) for at, *row in rows[: MOST_WAITING + 1]]
-        return digest(repr(waiting))
+        """Changes with all that is shown, times told in whole minutes."""
+        rows = _SHOWN_WAITING(self.programme_id)
+        return digest(repr([(_whole_minutes(_seconds(at, self.now)), shown) for at, *shown in rows]))
 
     @property
     def results(self) -> Sequence[Waiting]:
@@ -86,6 +96,13 @@ class WaitingPage:
             .select_related("case__tooth", "case__patient", "case__student", "case__supervisor")
             .prefetch_related("canal_plans")[: MOST_WAITING + 1]
         )
+
+
+def _shown_waiting(programme_id: UUID) -> QuerySet[ToothPlanVersion, tuple[Any, ...]]:
+    return _waiting_rows(programme_id).values_list(*SHOWN_WAITING)[: MOST_WAITING + 1]
+
+
+_SHOWN_WAITING = Prepared(_shown_waiting)
 
 
 def waiting(person: Person, programme_id: UUID, now: datetime) -> WaitingPage:
@@ -118,20 +135,37 @@ class Running:
     """Seconds the present step has been in hand."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class RunningPage:
-    results: Sequence[Running]
-    more: bool
-    """There is more than is listed."""
+    """The running work of a programme. It is read only when asked for: the tag alone costs much less."""
 
-    @property
+    programme_id: UUID
+    now: datetime
+
+    @cached_property
     def tag(self) -> str:
         """Changes with all that is shown, times told in whole minutes."""
-        shown = [
-            (str(work.row.pk), work.row.position, work.row.text, work.row.case.patient.alias, *_minutes(work))
-            for work in self.results
-        ]
-        return digest(repr([*shown, self.more]))
+        rows = [*_SHOWN_AND_WAITS(self.programme_id), *_SHOWN_AND_GOES_ON(self.programme_id)]
+        minutes = [[_whole_minutes(_seconds(since, self.now)) for since in row[:2]] for row in rows]
+        return digest(repr([(*waited, *row[2:]) for waited, row in zip(minutes, rows, strict=True)]))
+
+    @property
+    def results(self) -> Sequence[Running]:
+        return [_running(row, self.now) for row in self._rows[:MOST_RUNNING]]
+
+    @property
+    def more(self) -> bool:
+        """There is more than is listed."""
+        return len(self._rows) > MOST_RUNNING
+
+    @cached_property
+    def _rows(self) -> list[RunningWork]:
+        shown = ("case__tooth", "case__patient", "case__student", "on_site", "taken_over")
+        rows: list[RunningWork] = []
+        for part in (_that_waits, _that_goes_on):
+            works = part(self.programme_id).select_related(*shown).defer("learned")
+            rows += works[: MOST_RUNNING + 1 - len(rows)]
+        return rows
 
 
 def running(person: Person, programme_id: UUID, now: datetime) -> RunningPage:
@@ -140,15 +174,25 @@ def running(person: Person, programme_id: UUID, now: datetime) -> RunningPage:
     Raises NotHere and NotAllowed.
     """
     _refuse_strangers(person, programme_id)
-    every = (
-        RunningWork.objects.filter(programme_id=programme_id, finished=False)
-        .select_related("case__tooth", "case__patient", "case__student", "on_site", "taken_over")
-        .defer("learned")
-    )
-    most = MOST_RUNNING + 1
-    rows = list(every.filter(waiting_since__isnull=False).order_by("-halted", "waiting_since", "case")[:most])
-    rows += every.filter(waiting_since__isnull=True).order_by("-changed_at", "case")[: most - len(rows)]
-    return RunningPage([_running(row, now) for row in rows[:MOST_RUNNING]], more=len(rows) == most)
+    return RunningPage(programme_id, now)
+
+
+def _that_waits(programme_id: UUID) -> QuerySet[RunningWork]:
+    work = RunningWork.objects.filter(programme_id=programme_id, finished=False, waiting_since__isnull=False)
+    return work.order_by("-halted", "waiting_since", "case")
+
+
+def _that_goes_on(programme_id: UUID) -> QuerySet[RunningWork]:
+    work = RunningWork.objects.filter(programme_id=programme_id, finished=False, waiting_since__isnull=True)
+    return work.order_by("-changed_at", "case")
+
+
+def _shown(work: QuerySet[RunningWork]) -> QuerySet[RunningWork, tuple[Any, ...]]:
+    return work.values_list(*SHOWN_RUNNING)[: MOST_RUNNING + 1]
+
+
+_SHOWN_AND_WAITS = Prepared(lambda programme_id: _shown(_that_waits(programme_id)))
+_SHOWN_AND_GOES_ON = Prepared(lambda programme_id: _shown(_that_goes_on(programme_id)))
 
 
 def _running(row: RunningWork, now: datetime) -> Running:
@@ -163,10 +207,6 @@ def _running(row: RunningWork, now: datetime) -> Running:
 
 def _seconds(since: datetime | None, now: datetime) -> int | None:
     return None if since is None else max(0, int((now - since).total_seconds()))
-
-
-def _minutes(work: Running) -> list[int | None]:
-    return [_whole_minutes(seconds) for seconds in (work.waiting_s, work.step_s)]
 
 
 def _whole_minutes(seconds: int | None) -> int | None:

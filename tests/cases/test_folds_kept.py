@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import dataclasses
-import json
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import UTC, datetime
 from typing import Any
@@ -27,7 +26,7 @@ from cases.domain.uuid7 import uuid7
 from cases.mapping import courses, folds
 from cases.models import Case, FoldKept, InstrumentUse, Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.services.treatment import after_events
-from planning.foundation.encoding import Mode, canonical_text, decode, encode
+from planning.foundation.encoding import canonical_text, kept_text, read_back
 from planning.lengths.readings import LengthState
 from planning.run_sheet.graph import Do
 from planning.techniques.technique import Setting
@@ -72,8 +71,7 @@ def from_the_start(sheets: Mapping[str, Sheets], setting: Setting, events: Seque
 
 def written(value: KeptFold) -> KeptFold:
     """As it comes back from the database."""
-    read: KeptFold = decode(KeptFold, json.loads(json.dumps(encode(value))), Mode.KEPT)
-    return read
+    return read_back(KeptFold, kept_text(value))
 
 
 def answers(course: CaseState, events: Sequence[CourseEvent], sheets: Sheets) -> dict[str, Any]:
@@ -175,10 +173,10 @@ def kept_and_whole(case: Case) -> tuple[list[Any], list[Any]]:
     """What was kept bit by bit, and what comes out where nothing was kept."""
 
     def now() -> list[Any]:
-        text = json.loads(FoldKept.objects.get(case=case).text)
+        text = FoldKept.objects.get(case=case).text
         uses_kept = InstrumentUse.objects.filter(case=case).order_by("pk").values_list("pk", "instrument", "discarded")
         line = RunningWork.objects.filter(case=case).values("position", "halted", "finished", "on_site", "text")
-        return [decode(KeptFold, text, Mode.KEPT), list(uses_kept), list(line)]
+        return [read_back(KeptFold, text), list(uses_kept), list(line)]
 
     bit_by_bit = now()
     FoldKept.objects.filter(case=case).delete()

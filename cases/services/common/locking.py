@@ -9,11 +9,17 @@ from typing import Any
 
 from cases.domain.errors import ChangedSince
 from cases.models import Case
+from cases.models.prepared import Prepared
+
+_LOCKED = Prepared(lambda case: Case.objects.select_for_update(no_key=True).filter(pk=case))
 
 
 def locked(case_id: Any) -> Case:
     """The case, held until the transaction ends."""
-    return Case.objects.select_for_update(no_key=True).get(pk=case_id)
+    case = _LOCKED.first(case_id)
+    if case is None:
+        raise Case.DoesNotExist
+    return case
 
 
 def raise_revision(case: Case) -> None:

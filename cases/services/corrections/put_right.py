@@ -8,7 +8,7 @@ from cases.domain.access.permissions import May
 from cases.domain.errors import NotUsable
 from cases.domain.events.payloads import StruckPayload
 from cases.domain.struck import StruckWhy
-from cases.mapping import courses
+from cases.mapping import folds
 from cases.mapping.charts import facts_of
 from cases.models import Canal, Image, ImagePutRight, LengthReading, Person
 from cases.services.charting import canals, rests_on
@@ -68,7 +68,7 @@ def _put_right(actor: Person, row: Image, was: str, why: StruckWhy, moved_to: st
     )
     verb, after = "strike" if is_struck else "move", {"why": why.value, "canal": moved_to}
     audit.changed(actor=actor, verb=verb, subject=row, case=case, before={"canal": was}, after=after)
-    course = courses.fold_case(case.pk, list(case.events.order_by("position")))
+    course = folds.course_of(case.pk)
     if course is None:
         return
     payload = StruckPayload(what="image", struck=str(row.pk), why=why, moved_to=moved_to)

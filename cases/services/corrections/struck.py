@@ -8,7 +8,7 @@ from django.utils import timezone
 from cases.domain.access.permissions import May
 from cases.domain.events.payloads import StruckPayload
 from cases.domain.struck import StruckWhy
-from cases.mapping import courses
+from cases.mapping import folds
 from cases.models import Canal, Case, JunctionReading, LengthReading, Person
 from cases.models.readings import STRUCK
 from cases.services.common import audit
@@ -41,7 +41,7 @@ def strike(*, actor: Person, reading: Row, why: StruckWhy) -> Row:
 
 def _tell(actor: Person, case: Case, canal: Canal, reading: Row, why: StruckWhy) -> None:
     """At the chair, where a plan is in force."""
-    course = courses.fold_case(case.pk, list(case.events.order_by("position")))
+    course = folds.course_of(case.pk)
     if course is None:
         return
     of_length = isinstance(reading, LengthReading)

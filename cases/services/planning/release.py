@@ -12,7 +12,7 @@ from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import ReleasePayload
 from cases.domain.plans.lifecycle import PlanState
 from cases.domain.plans.release import Joins, left_out
-from cases.mapping import courses
+from cases.mapping import courses, folds
 from cases.mapping.plans import plan_of
 from cases.models import Case, Person, ToothPlanVersion
 from cases.services.common import audit
@@ -94,5 +94,5 @@ def _joins(version: ToothPlanVersion) -> dict[str, str | None]:
 
 
 def _some_wait(case: Case) -> bool:
-    course = courses.fold_case(case.pk, list(case.events.order_by("position")))
+    course = folds.course_of(case.pk)
     return course is not None and any(not canal.released for canal in course.canals.values())

@@ -12,7 +12,7 @@ from cases.domain.errors import CaseError, HoldPointAnswered, NotUsable
 from cases.domain.events.payloads import SignOffPayload
 from cases.domain.progress.canal_progress import CanalState
 from cases.domain.uuid7 import uuid7
-from cases.mapping import courses
+from cases.mapping import courses, folds
 from cases.models import Case, Membership, Person, TreatmentEvent
 from cases.services.common import audit, parts
 from cases.services.common.locking import locked
@@ -83,14 +83,14 @@ def _supervisor(case: Case, id_: UUID) -> Person:
 
 def _refuse_elsewhere(case: Case, entry: OnSiteSignOff, canals: tuple[str, ...]) -> None:
     """Raises HoldPointAnswered unless each canal waits at just this step of this plan, or the visit for this answer."""
-    events = list(case.events.select_related("actor").order_by("position"))
-    course = courses.fold_case(case.pk, events)
+    course = folds.course_of(case.pk)
     if course and canals == ("",) and entry.node in course.visit.sign_offs_due:
         return
     for name in canals:
         canal = course.canals.get(name) if course and course.plan == entry.plan_hash else None
         if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == entry.node:
             continue
-        of_canal = [(event.actor, courses.payload_of(event)) for event in events if event.canal == name]
+        events = case.events.filter(canal=name).select_related("actor").order_by("position")
+        of_canal = [(event.actor, courses.payload_of(event)) for event in events]
         answers = [f"{who}: {payload.exit}." for who, payload in of_canal if isinstance(payload, SignOffPayload)]
         raise HoldPointAnswered(canal=name or "The visit", last=answers[-1] if answers else "")

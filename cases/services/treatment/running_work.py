@@ -18,10 +18,13 @@ from cases.domain.push import news
 from cases.mapping import courses, folds
 from cases.mapping.folds import CaseFolded
 from cases.models import Case, RunningWork, TreatmentEvent
+from cases.models.prepared import Prepared
 from cases.services.common.locking import locked
 from cases.services.people import push
 from planning.depth.last_depth import Ahead
 from planning.foundation.encoding import canonical_text, decode, encode
+
+_ROW = Prepared(lambda case: RunningWork.objects.filter(case=case))
 
 WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
 """States that a supervisor ends, or that end by an answer which a supervisor will want to see."""
@@ -29,7 +32,7 @@ WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STO
 
 def keep(case: Case, work: CaseFolded) -> None:
     """Stores the case's line and notifies supervisors of what waits for them. The caller holds the case's lock."""
-    before = RunningWork.objects.filter(case=case).first()
+    before = _ROW.first(case.pk)
     if before is None and not courses.work_has_begun(work.new):
         return
     row = before or RunningWork(case=case)

@@ -9,11 +9,21 @@ from django.utils import timezone
 from cases.domain.events.payloads import EventPayload
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
+from cases.models.prepared import Prepared
 from cases.services.common import idempotency
 from planning.foundation.encoding import canonical_text
 
 HERE = UUID(int=0)
 """The nil UUID (RFC 9562, 5.9): what comes from here comes from no device."""
+
+_LAST: Prepared[tuple[int, UUID]] = Prepared(
+    lambda case: TreatmentEvent.objects.filter(case=case).order_by("-position").values_list("position", "pk")[:1]
+)
+_LAST_SEQ: Prepared[tuple[int]] = Prepared(
+    lambda case, device: (
+        TreatmentEvent.objects.filter(case=case, device=device).order_by("-device_seq").values_list("device_seq")[:1]
+    )
+)
 
 
 def write(
@@ -42,10 +52,10 @@ def write(
 
 def last(case: Case) -> tuple[int, UUID | None]:
     """Position and id of the case's last event; 0 and None where there is none."""
-    return case.events.order_by("-position").values_list("position", "pk").first() or (0, None)
+    return _LAST.first(case.pk) or (0, None)
 
 
 def last_seq(case: Case, device: UUID) -> int:
     """The highest number of the device among the case's events; 0 where there is none."""
-    highest = case.events.filter(device=device).order_by("-device_seq").values_list("device_seq", flat=True)
-    return highest.first() or 0
+    row = _LAST_SEQ.first(case.pk, device)
+    return row[0] if row else 0

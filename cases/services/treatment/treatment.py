@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 from uuid import UUID
 
 from django.db import transaction
@@ -15,11 +16,15 @@ from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import EventPayload, SignOffPayload
 from cases.domain.events.registry import Part
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
+from cases.models.prepared import Prepared
 from cases.services.common import idempotency, parts
 from cases.services.common.locking import locked
 from cases.services.treatment import after_events, not_checked, server_events
-from planning.foundation.encoding import canonical_text
+from planning.foundation.encoding import canonical_text, encode
 from planning.foundation.errors import Pointer
+
+_VERSIONS = Prepared(lambda case: ToothPlanVersion.objects.filter(case=case))
+_KNOWN = Prepared(lambda *ids: TreatmentEvent.objects.filter(pk__in=ids))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,15 +70,16 @@ def _record(
         raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
     case = locked(case.pk)
     part = parts.part_of(actor, case)
-    versions = {version.hash: version for version in case.versions.all()}
+    versions = {version.hash: version for version in _VERSIONS(case.pk)}
     position, last = server_events.last(case)
     seq = server_events.last_seq(case, device)
-    known = TreatmentEvent.objects.in_bulk([event.id for event in batch])
+    known = {row.pk: row for row in _KNOWN(*(event.id for event in batch))}
     stored: list[TreatmentEvent] = []
     new: list[TreatmentEvent] = []
     gap = None
     for number, event in enumerate(batch):
-        sent_hash = _fingerprint(actor, case, device, event)
+        payload = encode(event.payload)
+        sent_hash = _fingerprint(actor, case, device, event, payload)
         if before := idempotency.same(known.get(event.id), sent_hash):
             stored.append(before)
             continue
@@ -84,7 +90,7 @@ def _record(
         _refuse(event, number, part, versions)
         part = parts.after(event.kind, part)
         position, seq = position + 1, seq + 1
-        row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash)
+        row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash, payload)
         new.append(row)
         stored.append(row)
     if new:
@@ -93,7 +99,7 @@ def _record(
     return stored, gap
 
 
-def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent) -> str:
+def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent, payload: Any) -> str:
     what = {
         "device": str(device),
         "device_seq": event.device_seq,
@@ -102,7 +108,7 @@ def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent) 
         "node": event.node,
         "schema_version": event.schema_version,
         "device_time": event.device_time.isoformat(),
-        "payload": event.payload,
+        "payload": payload,
     }
     return idempotency.fingerprint(actor=actor, to=case.pk, what=what)
 
@@ -142,6 +148,7 @@ def _row(
     position: int,
     versions: Mapping[str, ToothPlanVersion],
     sent_hash: str,
+    payload: Any,
 ) -> TreatmentEvent:
     # A row has to name a version: where the plan of the event is not here, the newest stands in its place.
     version = versions.get(event.plan_hash) or max(versions.values(), key=lambda each: each.number)
@@ -165,5 +172,5 @@ def _row(
         kind=event.kind,
         schema_version=event.schema_version,
         not_checked=unsure or not_followed or "",
-        text=canonical_text(event.payload),
+        text=canonical_text(payload),
     )

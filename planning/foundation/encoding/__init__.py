@@ -1,14 +1,15 @@
 """Frozen values to JSON and back, in one place.
 
 `decode` reads a value and refuses what it does not understand, all problems at once; `encode` writes it;
-`canonical_text` is the one text of a value that is stored and hashed; `json_schema` describes a type.
+`canonical_text` is the one text of a value that is stored and hashed; `kept_text` and `read_back` are a quick pair for
+what stays here; `json_schema` describes a type.
 The values themselves are plain dataclasses and know nothing of this; pydantic does the work.
 """
 
-from planning.foundation.encoding.decoding import decode
+from planning.foundation.encoding.decoding import decode, prepare_reading, read_back
 from planning.foundation.encoding.schema import component_name, components, json_schema, kept_schema
 from planning.foundation.encoding.shapes import Mode
-from planning.foundation.encoding.writing import canonical_text, digest, encode
+from planning.foundation.encoding.writing import canonical_text, digest, encode, kept_text, prepare_writing
 
 __all__ = [
     "Mode",
@@ -20,4 +21,8 @@ __all__ = [
     "encode",
     "json_schema",
     "kept_schema",
+    "kept_text",
+    "prepare_reading",
+    "prepare_writing",
+    "read_back",
 ]

@@ -36,9 +36,20 @@ def canonical_text(value: object) -> str:
     return json.dumps(encode(value), sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
 
 
+def kept_text(value: object) -> str:
+    """The text of a dataclass whose mappings keep their order: for what is written and read back here alone."""
+    kind: Any = type(value)
+    return _writer(kind).to_json([value])[1:-1].decode()
+
+
 def digest(text: str) -> str:
     """SHA-256 of a text in UTF-8, hexadecimal."""
     return hashlib.sha256(text.encode()).hexdigest()
+
+
+def prepare_writing(type_: Any) -> None:
+    """The same as `prepare_reading` for writing the dataclass."""
+    _writer(type_)
 
 
 @cache

@@ -1,0 +1,61 @@
+"""Queries that are put into SQL once give what Django gives for the same query put anew, which is the judge."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.db import connection
+from django.forms import model_to_dict
+from django.test.utils import CaptureQueriesContext
+
+from cases.domain.uuid7 import uuid7
+from cases.models import Person, ToothPlanVersion, TreatmentEvent
+from cases.models.prepared import Prepared
+from tests.cases.test_treatment import PHONE, TABLET, event, record
+
+
+def test_whole_rows_come_back_as_django_gives_them(priya: Person, approved: ToothPlanVersion) -> None:
+    ids = [row.pk for row in record(priya, approved, *(event(approved, seq) for seq in (1, 2, 3)))]
+    known = Prepared(lambda *of: TreatmentEvent.objects.filter(pk__in=of).order_by("position"))
+    for asked in (ids, ids[::-1], ids[:2], [ids[0], ids[0]], [uuid7()]):
+        rows, wanted = known(*asked), list(TreatmentEvent.objects.filter(pk__in=asked).order_by("position"))
+        assert [_all_of(row) for row in rows] == [_all_of(row) for row in wanted]
+    assert known() == []
+
+
+def _all_of(row: TreatmentEvent) -> list[object]:
+    return [row.pk, row.server_time, model_to_dict(row), row._state.adding, row._state.db]
+
+
+def test_each_id_goes_where_it_was_put(priya: Person, approved: ToothPlanVersion) -> None:
+    """Twice in one query, in the order of the query's own, and with a value that is always the same."""
+    record(priya, approved, event(approved, 1), event(approved, 2))
+    record(priya, approved, event(approved, 1), device=TABLET)
+
+    last = Prepared(
+        lambda device, case: (
+            TreatmentEvent.objects.filter(case=case, version__case=case, kind="step", device=device)
+            .order_by("-position")
+            .values_list("device_seq", "pk")
+        )
+    )
+    for device, seq in ((PHONE, 2), (TABLET, 1)):
+        row = last.first(device, approved.case_id)
+        assert row is not None
+        assert row == (seq, TreatmentEvent.objects.get(device=device, device_seq=seq).pk)
+        assert isinstance(row[1], UUID)
+    assert last.first(uuid7(), approved.case_id) is None
+
+
+def test_a_batch_asks_as_much_of_the_database_whatever_came_before(priya: Person, approved: ToothPlanVersion) -> None:
+    """Begin, lock, part, versions, last, device, known, insert, fold read and kept, line read and kept, end."""
+
+    def asked_for(first: int, count: int) -> int:
+        with CaptureQueriesContext(connection) as asked:
+            record(priya, approved, *(event(approved, seq) for seq in range(first, first + count)))
+        return len(asked)
+
+    record(priya, approved, event(approved, 1))
+    few = asked_for(2, 1)
+    record(priya, approved, *(event(approved, seq) for seq in range(3, 103)))
+    assert (few, asked_for(103, 10)) == (13, 13)
