@@ -33,6 +33,7 @@ DEVICES = ("tests/faults", f"--ignore={HOSTILE_IMAGES}")
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
+LIGHTHOUSE = ROOT / "tests" / "lighthouse"
 
 
 class PartFailed(Exception):
@@ -139,6 +140,12 @@ def double_taps() -> None:
     _browse(["--capture=no", DOUBLE_TAPS])
 
 
+def lighthouse() -> None:
+    """What an outside judge says of four screens and the sign-in: accessibility and best practices whole."""
+    build.install_packages(LIGHTHOUSE)
+    _browse(["--log-cli-level=INFO", "tests/lighthouse"])
+
+
 def _browse(what: Iterable[str]) -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
@@ -159,7 +166,7 @@ PARTS: dict[str, Callable[[], None]] = {
 }
 # Run by name alone.
 FURTHER: dict[str, Callable[[], None]] = {
-    part.__name__: part for part in (whole, more_faults, double_taps, hostile_images, fresh)
+    part.__name__: part for part in (whole, more_faults, double_taps, hostile_images, fresh, lighthouse)
 }
 
 
