@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import inspect
 import json
 from dataclasses import dataclass
 from typing import Any
@@ -14,6 +15,7 @@ from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import Mode, canonical_text, decode, digest, encode, json_schema, kept_schema
+from planning.foundation.encoding.shapes import shape_of_list
 from planning.foundation.errors import LengthOutOfBounds, NotUnderstood
 from planning.lengths.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
 from planning.run_sheet.graph import Ask, RunSheet
@@ -225,6 +227,17 @@ def test_docstrings_describe_the_fields() -> None:
     schema = json_schema(PlanInput)["$defs"]
     assert schema["PlanInputRequest"]["properties"]["isolated"]["description"].startswith("Dam in place")
     assert "`unsettled`: Readings disagree" in json_schema(Length)["$defs"]["LengthState"]["description"]
+
+
+def test_reading_a_value_reads_no_source(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Only a description needs what classes say of themselves; asked for it, the sources are read."""
+    read: list[Any] = []
+    lines = inspect.getsourcelines
+    monkeypatch.setattr(inspect, "getsourcelines", lambda part: read.append(part) or lines(part))
+    shape_of_list.__wrapped__(RunSheet, Mode.GIVEN)
+    assert read == []
+    shape_of_list.__wrapped__(RunSheet, Mode.GIVEN, described=True)
+    assert RunSheet in read
 
 
 def test_what_may_be_left_out_is_always_there_in_an_answer() -> None:

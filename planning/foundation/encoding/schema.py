@@ -72,7 +72,9 @@ def component_name(type_: Any, mode: Mode) -> str:
 
 def _described(type_: Any, mode: Mode, prefix: str) -> tuple[Any, dict[str, Any]]:
     """The schema of a type, and its named parts."""
-    lists, parts = _Writer(mode, prefix).generate_definitions([("all", "validation", shape_of_list(type_, mode))])
+    lists, parts = _Writer(mode, prefix).generate_definitions(
+        [("all", "validation", shape_of_list(type_, mode, described=True))]
+    )
     whole = lists["all", "validation"]["items"]
     named = {str(name): {key: part[key] for key in part if key != "title"} for name, part in parts.items()}
     if mode is Mode.ANSWERED:

@@ -37,9 +37,13 @@ class Mode(StrEnum):
 
 
 @cache
-def shape_of_list(type_: Any, mode: Mode) -> Any:
-    """The core schema of a list of `type_`: on its own, a dataclass would take no configuration from outside."""
-    config = ConfigDict(use_attribute_docstrings=True, extra="ignore" if mode is Mode.ANSWERED else "forbid")
+def shape_of_list(type_: Any, mode: Mode, described: bool = False) -> Any:
+    """The core schema of a list of `type_`: on its own, a dataclass would take no configuration from outside.
+
+    `described`, it has what fields say of themselves: for that the source of every class is read, which takes longer
+    than all the rest.
+    """
+    config = ConfigDict(use_attribute_docstrings=described, extra="ignore" if mode is Mode.ANSWERED else "forbid")
     shape: Any = TypeAdapter(list[type_], config=config).core_schema
     bounded = {} if mode is Mode.ANSWERED else _bounded()
     by_ref = {each["ref"]: each for each in shape.get("definitions", ())}
