@@ -233,7 +233,12 @@ def test_reading_a_value_reads_no_source(monkeypatch: pytest.MonkeyPatch) -> Non
     """Only a description needs what classes say of themselves; asked for it, the sources are read."""
     read: list[Any] = []
     lines = inspect.getsourcelines
-    monkeypatch.setattr(inspect, "getsourcelines", lambda part: read.append(part) or lines(part))
+
+    def noted(part: Any) -> tuple[list[str], int]:
+        read.append(part)
+        return lines(part)
+
+    monkeypatch.setattr(inspect, "getsourcelines", noted)
     shape_of_list.__wrapped__(RunSheet, Mode.GIVEN)
     assert read == []
     shape_of_list.__wrapped__(RunSheet, Mode.GIVEN, described=True)
