@@ -9,6 +9,7 @@ diameter.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,6 +20,7 @@ Picked = NDArray[np.bool_] | NDArray[np.intp]
 STEP_MM = 1e-6  # ramp in place of a step
 APART_MM = 1e-9  # corners closer together than this are one
 STRAIGHT_MM2 = 1e-12  # rounding error of doubles over a canal's length
+LEVEL = 1e-30  # in place of no difference between two slopes
 HALVINGS = 14  # of at most thirty millimetres: to two thousandths of a millimetre
 LOOKS = 64  # places tried where the load may fall with depth: a few hundredths of a millimetre apart
 
@@ -88,15 +90,15 @@ def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> F
     never falls with depth.
     """
     rests_mm = stop_mm.copy()
-    held = _load(tools, canals, _walls(canals), stop_mm - APART_MM) > limit_mm2
+    held = load_mm2(tools, canals, stop_mm - APART_MM) > limit_mm2
     if not held.any():
         return rests_mm
     tools, canals, limit_mm2 = tools.picked(held), canals.picked(held), limit_mm2[held]
-    walls = _walls(canals)
+    loads = _Loads(tools, canals)
     within, over = canals.depth_mm[:, 0], rests_mm[held]
     for _ in range(HALVINGS):
         middle = (within + over) / 2
-        stays = _load(tools, canals, walls, middle) <= limit_mm2
+        stays = loads.at(middle) <= limit_mm2
         within, over = np.where(stays, middle, within), np.where(stays, over, middle)
     rests_mm[held] = within
     return rests_mm
@@ -116,40 +118,54 @@ def _looked(tools: Tools, canals: Rows, from_mm: Floats, to_mm: Floats, limit_mm
 
 def load_mm2(tools: Tools, canals: Rows, tip_mm: Floats) -> Floats:
     """The load [mm²] of every row with the tip at a depth."""
-    return _load(tools, canals, _walls(canals), tip_mm)
+    return _Loads(tools, canals).at(tip_mm)
+
+
+class _Loads:
+    """The load [mm²] of every row by the depth of its tip, with all worked out before that does not depend on it.
+
+    At a distance z from the tip a flank is `begins + grows · z` thick, and a wall `wide + widens · (tip - z - above)`
+    wide: what the one is over the other is `k + steeper · z`. So they meet at one place, and touch on one side of it.
+    """
+
+    def __init__(self, tools: Tools, canals: Rows) -> None:
+        self._above, self._below, self._wide = canals.depth_mm[:, :-1], canals.depth_mm[:, 1:], canals.wide_mm[:, :-1]
+        self._widens, self._face_mm = _walls(canals), tools.wide_mm[:, 0]
+        level = self._wide - self._widens * self._above
+        self._flanks = []
+        for (z0, z1), (d0, d1) in zip(pairwise(tools.from_tip_mm), pairwise(tools.wide_mm.T), strict=True):
+            grows = (d1 - d0) / (z1 - z0)
+            if grows.any():
+                begins, steeper = d0 - grows * z0, grows[:, None] + self._widens
+                steeper = np.where(steeper == 0, -LEVEL, steeper)
+                self._flanks.append((z0, z1, begins, grows, begins[:, None] - level, steeper, steeper > 0))
+
+    def at(self, tip_mm: Floats) -> Floats:
+        tip = tip_mm[:, None]
+        from_below, from_above, deeper = tip - self._below, tip - self._above, self._widens * tip
+        doubled = self._face(tip_mm)
+        for z0, z1, begins, grows, over, steeper, touch_above in self._flanks:
+            low = np.maximum(from_below, z0)
+            high = np.maximum(np.minimum(from_above, z1), low)
+            meet = np.minimum(np.maximum((deeper - over) / steeper, low), high)
+            from_, to = np.where(touch_above, meet, low), np.where(touch_above, high, meet)
+            squares = (to - from_) * (2 * begins[:, None] + grows[:, None] * (from_ + to))
+            doubled = doubled + grows * squares.sum(axis=1)
+        return doubled / 2
+
+    def _face(self, tip_mm: Floats) -> Floats:
+        """Twice what the tip's face adds."""
+        wall = (self._above < tip_mm[:, None]).sum(axis=1) - 1
+        at = np.arange(len(wall)), np.maximum(wall, 0)
+        inside = (wall >= 0) & (tip_mm <= self._below[:, -1])
+        canal = self._wide[at] + self._widens[at] * (tip_mm - self._above[at])
+        return np.where(inside, np.maximum(self._face_mm * self._face_mm - canal * canal, 0.0), 0.0)
 
 
 def _walls(canals: Rows) -> Floats:
     """How the diameter grows with depth between neighbouring corners; 0 where there is nothing between."""
     along = np.diff(canals.depth_mm, axis=1)
     return np.diff(canals.wide_mm, axis=1) / np.where(along > 0, along, 1.0)
-
-
-def _load(tools: Tools, canals: Rows, widens: Floats, tip_mm: Floats) -> Floats:
-    tip = tip_mm[:, None]
-    above, below, wide = canals.depth_mm[:, :-1], canals.depth_mm[:, 1:], canals.wide_mm[:, :-1]
-    tip_wide = (np.where((above < tip) & (tip <= below), wide + widens * (tip - above), 0.0)).max(axis=1)
-    face = tools.wide_mm[:, 0]
-    inside = tip_wide > 0
-    doubled: Floats = np.where(inside, np.maximum(face * face - tip_wide * tip_wide, 0.0), 0.0)
-    for flank in range(len(tools.from_tip_mm) - 1):
-        z0, z1 = tools.from_tip_mm[flank], tools.from_tip_mm[flank + 1]
-        d0 = tools.wide_mm[:, flank, None]
-        grows = (tools.wide_mm[:, flank + 1, None] - d0) / (z1 - z0)
-        if not grows.any():
-            continue
-        low, high = np.maximum(tip - below, z0), np.minimum(tip - above, z1)
-        high = np.maximum(high, low)
-        d_low, d_high = d0 + grows * (low - z0), d0 + grows * (high - z0)
-        over_low = d_low - wide - widens * (tip - low - above)
-        over_high = d_high - wide - widens * (tip - high - above)
-        # Where only one end of the stretch is in contact, contact begins where flank and wall cross.
-        apart = over_low - over_high
-        crossing = d_low + (d_high - d_low) * np.clip(over_low / np.where(apart == 0, 1.0, apart), 0.0, 1.0)
-        from_ = np.where(over_low > 0, d_low, np.where(over_high > 0, crossing, 0.0))
-        to = np.where(over_high > 0, d_high, np.where(over_low > 0, crossing, 0.0))
-        doubled = doubled + (to * to - from_ * from_).sum(axis=1)
-    return doubled / 2
 
 
 def stood(tools: Tools, canals: Rows, tip_mm: Floats, overcut_mm: Floats) -> Rows:
@@ -220,7 +236,12 @@ def _kept(depth: Floats, wide: Floats) -> Rows:
 def _packed(depth: Floats, wide: Floats, keep: NDArray[np.bool_]) -> tuple[Floats, Floats, NDArray[np.int64]]:
     """Only the corners to keep, in order, with a row's last one repeated where it has fewer; and how many it has."""
     used = keep.sum(axis=1)
-    order = np.argsort(~keep, axis=1, kind="stable")[:, : used.max()]
-    column = np.minimum(np.arange(order.shape[1]), used[:, None] - 1)
-    order = np.take_along_axis(order, column, 1)
-    return np.take_along_axis(depth, order, 1), np.take_along_axis(wide, order, 1), used
+    there = np.arange(used.max()) < used[:, None]
+
+    def packed(values: Floats) -> Floats:
+        kept = values[keep]
+        filled = np.repeat(kept[np.cumsum(used) - 1, None], there.shape[1], axis=1)
+        filled[there] = kept
+        return filled
+
+    return packed(depth), packed(wide), used

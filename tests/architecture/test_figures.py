@@ -65,6 +65,7 @@ NAMED = {
     "HALF_MM_UM": "a unit",
     "HALVINGS": "steps of a search",
     "HUNDREDTH_MM": "a unit",
+    "LEVEL": "as good as none",
     "LOOKS": "steps of a search",
     "NODES": "points of a quadrature",
     "OVER_MM2": "rounding error",
