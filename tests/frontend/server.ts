@@ -10,7 +10,7 @@ export interface Sent {
 }
 
 /** `html`: a page of something that stands between the phone and the server. */
-type Answer = { status?: number; body?: unknown; html?: string } | 'nothing'
+type Answer = { status?: number; body?: unknown; html?: string; waitS?: number } | 'nothing'
 
 /** A server that answers by what `answers` says for `GET /path`, and tells what it was sent. */
 export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[] {
@@ -28,10 +28,13 @@ export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[]
     seen.push(sent)
     const answer = await answers(sent)
     if (answer === 'nothing') throw new TypeError('Failed to fetch')
-    const { status = 200, body, html } = answer
+    const { status = 200, body, html, waitS } = answer
     const type = html ? 'text/html' : status < 400 ? 'application/json' : 'application/problem+json'
     const sends = status === 204 ? null : (html ?? JSON.stringify(body))
-    return new Response(sends, { status, headers: { 'Content-Type': type } })
+    return new Response(sends, {
+      status,
+      headers: { 'Content-Type': type, ...(waitS === undefined ? {} : { 'Retry-After': String(waitS) }) },
+    })
   })
   return seen
 }

@@ -13,6 +13,10 @@ interface ProblemBody {
 
 const OTHER = 'other-person'
 
+/** The server's code while it works for others. */
+const BUSY = 'busy'
+const USUAL_WAIT_S = 5
+
 export const MEDIA_TYPE = 'application/problem+json'
 const PREFIX = 'urn:fourth-canal:problem:'
 
@@ -31,8 +35,10 @@ export class Refused extends Error {
   readonly status: number
   readonly code: string
   readonly fields: readonly FieldProblem[]
+  /** How long to wait where the server only works for others and did nothing yet; undefined for any other refusal. */
+  readonly againMs: number | undefined
 
-  constructor(status: number, body: ProblemBody) {
+  constructor(status: number, body: ProblemBody, waitS = Number.NaN) {
     super(
       body.detail ||
         body.title ||
@@ -42,6 +48,7 @@ export class Refused extends Error {
     this.status = status
     this.code = body.type?.split(':').at(-1) ?? String(status)
     this.fields = body.errors ?? []
+    this.againMs = this.code === BUSY ? 1000 * (Number.isFinite(waitS) ? waitS : USUAL_WAIT_S) : undefined
   }
 
   /** The server will not take it however often it is sent. */
@@ -82,5 +89,5 @@ export class Unreachable extends Error {
 
 export function asRefusal(response: Response, body: unknown): Refused {
   const known = typeof body === 'object' && body !== null ? (body as ProblemBody) : {}
-  return new Refused(response.status, known)
+  return new Refused(response.status, known, Number(response.headers.get('Retry-After') ?? Number.NaN))
 }

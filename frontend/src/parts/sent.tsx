@@ -4,6 +4,8 @@ import { Notice } from './notice'
 interface SentProps {
   sending: {
     readonly state: string
+    readonly crowded?: boolean
+    readonly leave?: () => void
     readonly problem?: { readonly code: string; besides(fields: readonly string[]): string[] }
   }
   /** Fields of the form that show their own sentence. */
@@ -17,6 +19,13 @@ export function Sent({ sending, fields = [], again }: SentProps) {
     return (
       <Notice sign="caution" action={again && { says: words.tryAgain, onDo: again }}>
         {words.notSent}
+      </Notice>
+    )
+  }
+  if (sending.crowded) {
+    return (
+      <Notice sign="waiting" action={sending.leave && { says: words.stopWaiting, onDo: sending.leave }}>
+        {words.crowded}
       </Notice>
     )
   }

@@ -33,6 +33,8 @@ export const throwAway = 'Start anew'
 
 export const required = 'Fill this in.'
 
+export const crowded = 'The server works for others. This is sent again by itself; what you entered is kept.'
+export const stopWaiting = 'Stop waiting'
 export const notSent = 'Not sent: no answer from the server. What you typed is kept on this phone.'
 
 export const arrivedBefore =

@@ -48,6 +48,8 @@ export const planning = {
   asking: 'Asking …',
   withdraw: 'Withdraw the request',
   computing: (state: string) => (state === 'computing' || state === 'none' ? 'Computing …' : 'Not computed yet'),
+  crowded:
+    'The server computes for others first, or the line is slow. Your plan follows by itself; your choices are kept.',
   notComputed: 'No connection: your choices are kept, the figures are those of before and are not yet computed anew.',
   caseChanged: 'The case has changed since you made these choices.',
   versionCame: (version: number) => `Plan ${version} has come since you made these choices.`,

@@ -44,6 +44,9 @@ export function ChangedMeanwhile({ made, now, onKeep, onLeave }: Props) {
 
 /** Why there is no new plan: refused with the planner's sentences, or not computed yet. */
 export function Refusal({ preview, caseId }: { preview: Preview & { again: () => void }; caseId: string }) {
+  if (preview.state === 'computing' && preview.crowded) {
+    return <Notice sign="waiting">{words.planning.crowded}</Notice>
+  }
   if (preview.state === 'offline') {
     return (
       <Notice sign="caution" action={{ says: words.tryAgain, onDo: preview.again }}>

@@ -1,6 +1,7 @@
 import { type Signal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as calls from '@/api/calls'
+import { patiently } from '@/api/patiently'
 import { Refused, Unreachable } from '@/api/problem'
 import type { Asked, CaseShown, GivenChanges, Plan, VersionListed, VersionShown } from '@/api/shapes'
 import { read, write } from '@/store/device/database'
@@ -39,9 +40,13 @@ export interface Preview {
   /** `computing` and `offline`: the figures are those of the choices before. */
   readonly state: 'none' | 'computing' | 'computed' | 'offline' | 'refused'
   readonly problem?: Refused
+  /** It takes longer than usual, or the server said that it works for others. */
+  readonly crowded?: boolean
 }
 
 const AGAIN_MS = 5000 // how soon a preview without an answer is asked for again
+
+const LONG_MS = 3000 // most plans are there by then
 
 const PAUSE_MS = 250 // between one tap on a stepper and the next
 
@@ -58,11 +63,14 @@ export function usePreview(
   const key = asked && of ? JSON.stringify([of.revision, asked, against, tries]) : undefined
   useEffect(() => {
     if (!id || !asked) return
-    const turn = { over: false }
+    const turn = new AbortController()
     preview.value = { ...preview.value, state: 'computing' }
-    const timer = setTimeout(() => void compute(preview, id, asked, against, turn), preview.value.plan ? PAUSE_MS : 0)
+    const timer = setTimeout(
+      () => void compute(preview, id, asked, against, turn.signal),
+      preview.value.plan ? PAUSE_MS : 0,
+    )
     return () => {
-      turn.over = true
+      turn.abort()
       clearTimeout(timer)
     }
   }, [id, key])
@@ -84,25 +92,34 @@ async function compute(
   id: string,
   asked: Asked,
   against: number | undefined,
-  turn: { over: boolean },
+  left: AbortSignal,
 ): Promise<void> {
   const name = `preview of ${id}`
+  const crowded = () => {
+    if (!left.aborted) preview.value = { ...preview.value, crowded: true }
+  }
+  const long = setTimeout(crowded, LONG_MS)
   try {
-    // An older server knows the second of them not; the plan is shown all the same.
-    const [plan, inputChanges] = await Promise.all([
-      calls.previewPlan(id, asked),
-      against === undefined ? undefined : calls.previewChanges(id, asked, against).catch(() => undefined),
-    ])
-    if (!turn.over) preview.value = { plan, asked, inputChanges, state: 'computed' }
+    const planned = () =>
+      Promise.all([
+        calls.previewPlan(id, asked),
+        // An older server knows this one not; the plan is shown all the same.
+        against === undefined ? undefined : calls.previewChanges(id, asked, against).catch(() => undefined),
+      ])
+    const [plan, inputChanges] = await patiently(planned, crowded, left)
+    if (!left.aborted) preview.value = { plan, asked, inputChanges, state: 'computed' }
     await write('kept', personId(), name, { plan, asked }).catch(() => undefined)
   } catch (error) {
-    if (turn.over) return
-    if (error instanceof Refused) preview.value = { ...preview.value, state: 'refused', problem: error }
+    if (left.aborted) return
+    const { crowded: _, ...before } = preview.value
+    if (error instanceof Refused) preview.value = { ...before, state: 'refused', problem: error }
     else if (error instanceof Unreachable) {
       const copy = await read('kept', personId(), name).catch(() => undefined)
       const last = (copy?.value ?? {}) as Pick<Preview, 'plan' | 'asked'>
-      preview.value = { ...last, ...preview.value, state: 'offline' }
+      preview.value = { ...last, ...before, state: 'offline' }
     } else throw error
+  } finally {
+    clearTimeout(long)
   }
 }
 
