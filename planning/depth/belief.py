@@ -83,6 +83,8 @@ class Belief:
         self._strange = 0
         """How many depths in a row were likelier slips than right by any sample."""
         self._samples, self._by, self._reading, self._shallow_mm = samples, by, reading, shallow_mm
+        self._rows: Picked = slice(None)
+        """Which of the samples these are."""
         self._limits, self._overcuts = samples.limits_mm2(by), samples.overcuts_mm(by)
         self._weight: Floats = every(1 / samples.count, samples.count)
         self._tools: dict[str, Tools] = {}
@@ -90,7 +92,7 @@ class Belief:
 
     @property
     def count(self) -> int:
-        return self._samples.count
+        return len(self._limits)
 
     @property
     def weight(self) -> Floats:
@@ -110,7 +112,7 @@ class Belief:
 
     def tools(self, instrument: Instrument) -> Tools:
         if instrument.key not in self._tools:
-            self._tools[instrument.key] = self._samples.tools(instrument)
+            self._tools[instrument.key] = self._samples.tools(instrument).picked(self._rows)
         return self._tools[instrument.key]
 
     def stops_mm(self, node: Do) -> Floats:
@@ -209,11 +211,14 @@ class Belief:
         steps = (np.arange(self.count) + 1 / 2) / self.count
         chosen = np.minimum(np.searchsorted(np.cumsum(self._weight), steps), self.count - 1)
         self.canals = self.canals.picked(chosen)
-        self.kept = {name: values[chosen] for name, values in self.kept.items()}
-        self._limits, self._overcuts = self._limits[chosen], self._overcuts[chosen]
-        self._tools = {key: tools.picked(chosen) for key, tools in self._tools.items()}
+        self._pick(chosen)
         self._weight = every(1 / self.count, self.count)
         return chosen
+
+    def _pick(self, rows: Picked) -> None:
+        self.kept = {name: values[rows] for name, values in self.kept.items()}
+        self._limits, self._overcuts = self._limits[rows], self._overcuts[rows]
+        self._tools = {key: tools.picked(rows) for key, tools in self._tools.items()}
 
     def stands(self, step: str, instrument: Instrument, depths_mm: Floats) -> None:
         """Opens every sampled canal by the instrument at its depth there. Raises TooMuchWork."""
@@ -222,10 +227,11 @@ class Belief:
         end = self.canals.depth_mm[:, -1]
         self.canals = stood(self.tools(instrument), self.canals, np.minimum(depths_mm, end), self._overcuts)
 
-    def back_to(self, canals: Rows) -> Belief:
-        """The same samples with their canals as they were at an earlier step."""
+    def back_to(self, canals: Rows, rows: Picked) -> Belief:
+        """Some of the samples with their canals as they were at an earlier step."""
         earlier = copy(self)
-        earlier.canals, earlier.kept = canals, dict(self.kept)
+        earlier.canals, earlier._rows = canals.picked(rows), rows
+        earlier._pick(rows)
         return earlier
 
 

@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-Picked = NDArray[np.bool_] | NDArray[np.intp]
+Picked = NDArray[np.bool_] | NDArray[np.intp] | slice
 
 STEP_MM = 1e-6  # ramp in place of a step
 APART_MM = 1e-9  # corners closer together than this are one
@@ -131,6 +131,7 @@ class _Loads:
     def __init__(self, tools: Tools, canals: Rows) -> None:
         self._above, self._below, self._wide = canals.depth_mm[:, :-1], canals.depth_mm[:, 1:], canals.wide_mm[:, :-1]
         self._widens, self._face_mm = _walls(canals), tools.wide_mm[:, 0]
+        self._cuts_ahead = bool((self._face_mm[:, None] > canals.wide_mm).any())
         level = self._wide - self._widens * self._above
         self._flanks = []
         for (z0, z1), (d0, d1) in zip(pairwise(tools.from_tip_mm), pairwise(tools.wide_mm.T), strict=True):
@@ -143,7 +144,7 @@ class _Loads:
     def at(self, tip_mm: Floats) -> Floats:
         tip = tip_mm[:, None]
         from_below, from_above, deeper = tip - self._below, tip - self._above, self._widens * tip
-        doubled = self._face(tip_mm)
+        doubled = self._face(tip_mm) if self._cuts_ahead else np.zeros(len(tip_mm))
         for z0, z1, begins, grows, over, steeper, touch_above in self._flanks:
             low = np.maximum(from_below, z0)
             high = np.maximum(np.minimum(from_above, z1), low)

@@ -49,18 +49,21 @@ class Descent:
 
         Samples that have not arrived by then are worked further, from the canals that the expected passes left.
         """
-        kept, most = self._belief.kept, self._series.most_passes
-        belief = self._belief.back_to(Rows(kept[DEPTH], kept[WIDE]))
+        kept, most, weight = self._belief.kept, self._series.most_passes, self._belief.weight
+        arrived = kept[ARRIVED].copy()
+        later = np.flatnonzero(np.isinf(arrived))
+        belief = self._belief.back_to(Rows(kept[DEPTH], kept[WIDE]), later)
         at = 1 + [node.id for node, _ in self._series.steps].index(self._last)
         pass_number = self._pass_number
-        while pass_number <= most and quantile(belief.kept[ARRIVED], belief.weight, NINE_TENTHS) > pass_number:
+        while pass_number <= most and quantile(arrived, weight, NINE_TENTHS) > pass_number:
             for node, instrument in self._series.steps[at:]:
                 depths = belief.to_resistance(instrument, every(mm(node.stop_um or 0), belief.count))
                 belief.stands(node.id, instrument, depths)
                 if node.phase == self._series.phase:
                     _note(belief, node, pass_number, depths)
+            arrived[later] = belief.kept[ARRIVED]
             at, pass_number = 0, pass_number + 1
-        low, high = (quantile(belief.kept[ARRIVED], belief.weight, share) for share in (TENTH, NINE_TENTHS))
+        low, high = (quantile(arrived, weight, share) for share in (TENTH, NINE_TENTHS))
         return SeriesPasses(expected=expected, low=int(min(low, expected)), high=int(min(max(high, expected), most)))
 
 
