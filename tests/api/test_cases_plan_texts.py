@@ -36,6 +36,18 @@ def test_a_case_with_one_plan_is_small(priya: Person, proposed: ToothPlanVersion
     assert len(proposed.texts.packed) * 4 < len(proposed.input_text) + len(proposed.output_text)
 
 
+def test_a_phone_that_has_nothing_fetches_little_of_a_case_with_one_plan(
+    priya: Person, approved: ToothPlanVersion
+) -> None:
+    """All that its screens ask for, compressed as a browser takes it."""
+    case, version = f"{API}/cases/{approved.case_id}", f"{API}/plan-versions/{approved.pk}"
+    addresses = (case, f"{case}/plan-versions", f"{case}/events", f"{version}/summary", texts_at(approved))
+    answers = {at: client(priya).get(at, headers={"Accept-Encoding": "gzip"}) for at in addresses}
+    assert {answer["Content-Encoding"] for answer in answers.values()} == {"gzip"}
+    sizes = {at: len(answer.content) for at, answer in answers.items()}
+    assert sum(sizes.values()) < MOST_BYTES, sizes
+
+
 def test_it_is_sent_as_it_lies_and_kept_for_a_year(priya: Person, proposed: ToothPlanVersion) -> None:
     sent = client(priya).get(texts_at(proposed), headers={"Accept-Encoding": "br, gzip"})
     assert sent.content == bytes(proposed.texts.packed)
