@@ -56,6 +56,7 @@ def news(
     """
     items = [_of_emergency(emergency) for emergency in emergencies.fresh(course.emergencies, fresh)]
     open_ = () if course.visit.closed else canals
+    # Canals that were asked for together are one message.
     asked: dict[str, list[CanalSummary]] = {}
     for canal in open_:
         if course.canals[canal.canal].asking in fresh:

@@ -94,6 +94,7 @@ class WaitingPage:
         return list(
             _waiting_rows(self.programme_id)
             .select_related("case__tooth", "case__patient", "case__student", "case__supervisor")
+            # One more than is listed tells that there are more, without counting them all.
             .prefetch_related("canal_plans")[: MOST_WAITING + 1]
         )
 

@@ -97,6 +97,7 @@ def advise(asked: SizeRequest, figures: Figures) -> SizeRange:
     ceiling = min((r for r in upper if r.bound == "most" and r.size is not None), key=lambda r: r.size or 0)
     most = ceiling.size or least
     reasons = [*lower, *upper]
+    # What the canal asks for and what it bears are found apart. Where they cross, a person decides, not a rule.
     wide = most < least
     if wide:
         says = (

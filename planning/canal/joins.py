@@ -79,6 +79,7 @@ def join_of(plan_input: PlanInput, number: int, length: Length) -> Join | None:
     junction = canal.junction
     if junction is None or length.working_length_mm is None:
         return Join(main=main, junction_um=None, caution=caution("junction-missing", canal=canal.name, main=main))
+    # Where the canals meet does not move when a length is taken again: it is told by the length it was measured with.
     then_um = um(junction.at_length_mm if junction.at_length_mm is not None else length.working_length_mm)
     away_um = um(junction.from_terminus_mm)
     if not 0 < away_um < then_um:
@@ -94,6 +95,7 @@ def join_of(plan_input: PlanInput, number: int, length: Length) -> Join | None:
             f"{canal.orifice_mm} mm deep. Check both figures."
         )
         raise CanalsDoNotFit(reason=reason, at=("canals", number, "junction", "from_terminus_mm"))
+    # By an estimate alone no stop is set: a supervisor has to accept it first.
     if junction.method == "image_estimate":
         guessed = caution("junction-estimated", canal=canal.name, main=main)
         accepted = override_of(plan_input, guessed.code, canal.name) is not None

@@ -54,6 +54,7 @@ class KitSizes:
         The range is unchanged where the kit has the proposed size, or no size of the range.
         """
         wanted, within = advised.proposed, self.within(advised)
+        # Never a size outside the advised range, even where that is the only one the kit can make.
         if wanted is None or not within or wanted in within:
             return advised
         says = (

@@ -149,10 +149,12 @@ def _reading(of: CanalLine, mm: Between | None, tip: Between | None, on: _On, co
             after_flaring=of.after_flaring,
             interval=_interval(tip, on.scale),
         )
+    # No tooth is so short or so long: the marks are another thing's, or a slip.
     if mm is None or not within("length").holds(mm.value):
         return None
     known = on.marks.known
     detector = None if on.marks.facts is None else on.marks.facts.at_detector
+    # In a ratio the magnification cancels out: both lengths are of one image.
     if known is not None and known.what == "instrument" and detector and not why_not(detector, on.figures):
         on_detector = np.array(
             [(point.x_px * detector.column_mm, point.y_px * detector.row_mm) for point in known.points]
@@ -189,14 +191,14 @@ def _places(of: CanalLine, marks: Marks, unit: Marks, scale: Scale, straight_to:
     )
 
 
-def _refuse_too_much(plan_input: ImageMarks) -> None:
+def _refuse_too_much(marks: ImageMarks) -> None:
     """Raises TooMuchWork. It only counts the marks: to look at each of too many would already be too much work."""
-    if len(plan_input.lines) > MOST_LINES:
-        raise TooMuchWork(reason=f"{len(plan_input.lines)} lines are more than {MOST_LINES}.", at=("lines",))
-    along = len(plan_input.known.points) if plan_input.known else 0
+    if len(marks.lines) > MOST_LINES:
+        raise TooMuchWork(reason=f"{len(marks.lines)} lines are more than {MOST_LINES}.", at=("lines",))
+    along = len(marks.known.points) if marks.known else 0
     if along > MOST_POINTS:
         raise TooMuchWork(reason=f"{along} marks along it are more than {MOST_POINTS}.", at=("known", "points"))
-    for number, of in enumerate(plan_input.lines):
+    for number, of in enumerate(marks.lines):
         for what, count, most in (
             ("points", len(of.points), MOST_POINTS),
             ("places_mm", len(of.places_mm), MOST_PLACES),

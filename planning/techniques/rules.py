@@ -96,6 +96,7 @@ def _sizes(phase: Phase, technique: Technique) -> Iterator[tuple[tuple[str, ...]
         yield ("from_size",), "from_size lies above to_size."
     if phase.kind is not PhaseKind.TO_LENGTH or phase.from_size is None:
         return
+    # The length is not confirmed yet: anything larger could cut beyond the canal's end.
     if phase.to_estimate and (phase.to_size is None or phase.to_size > small):
         reason = f"to an estimated length nothing larger than the recapitulating size goes: set to_size = {small:02d}"
         yield ("to_estimate",), f"{reason} at most, or put it after the length is signed off."

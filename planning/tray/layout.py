@@ -67,6 +67,7 @@ def stop_table(
             phase=titles[phase],
             stops=tuple(stops[canal] for canal in laid if canal in stops),
         )
+        # What is set already needs no second line to read.
         if not any(row.stops == earlier.stops and row.instrument == earlier.instrument for earlier in table):
             table.append(row)
     return tuple(table)

@@ -68,6 +68,7 @@ class Difference:
 
 def differences(before: Any, after: Any, steps: tuple[Step, ...] = ()) -> Iterator[Difference]:
     """Every leaf that is not the same, each once; an item that came or went is one difference."""
+    # Equal is not enough: 1 == True == 1.0.
     if type(before) is type(after) and before == after:
         return
     if _same_thing(before, after):
@@ -105,6 +106,7 @@ def _of_rows(before: Sequence[Any], after: Sequence[Any], steps: tuple[Step, ...
         place = key if _key(shown.item) else str(was.number) if was else f"+{shown.number}"
         step = Step(place, item=shown.item, number=shown.number)
         yield from differences(was.item if was else ABSENT, now.item if now else ABSENT, (*steps, step))
+    # What came or went has been told; only what both have can have changed its order.
     if [name for name in old if name in new] != [name for name in new if name in old]:
         yield Difference((*steps, Step(ORDER)), before, after)
 

@@ -88,6 +88,7 @@ class CanalProgress:
         followed it; otherwise it stays, and the record marks it."""
         if self.sign_off is None or image_id not in self.sign_off.images:
             return
+        # Back to the hold point, which waits for another sign-off.
         self.walk.take_back()
         self.reopened.add(self.sign_off.by)
         self.images |= self.sign_off.images
@@ -95,6 +96,7 @@ class CanalProgress:
 
     @property
     def state(self) -> CanalState:
+        # The strictest reason first: of a canal that is not released nothing else needs to be known.
         node = self.walk.node
         if not self.released and not (isinstance(node, End) and node.outcome == "finished"):
             return CanalState.NOT_RELEASED

@@ -49,6 +49,7 @@ def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, l
         step = event.payload
         if not isinstance(step, StepPayload) or event.id in gone or event.id in slipped:
             continue
+        # Whether such a depth can be right nobody could check, so nothing is learned from it.
         if event.not_checked is NotChecked.DEPTH:
             continue
         sheet = plans.get(event.plan, {}).get(event.canal)
@@ -61,6 +62,7 @@ def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, l
 def _insertion(node: Do, step: StepPayload) -> PastInsertion | None:
     stop_um = node.stop_um if step.stop_um is None else step.stop_um
     depth_um = step.depth_um
+    # "At its stop" is answered without a number.
     if depth_um is None and step.exit is Exit.REACHED:
         depth_um = stop_um
     if depth_um is None or node.instrument is None:

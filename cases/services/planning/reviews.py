@@ -87,6 +87,7 @@ def decide(
     _remark(review, version, remarks)
     if decision is Decision.APPROVED:
         returned = {remark.canal: remark.text for remark in remarks if remark.returned}
+        # First the plan comes into force, then its canals are released: a release counts only for the plan in force.
         worked = replan.take_over(actor=supervisor, case=case, version=version)
         release.let_go(supervisor=supervisor, case=case, version=worked, returned=returned)
     audit.changed(actor=supervisor, verb=VERB[decision], subject=version, case=case, after={"state": version.state})

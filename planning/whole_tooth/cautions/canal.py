@@ -83,6 +83,7 @@ def _range(canal: Canal, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
     if least is None or most is None or least <= measured[-1] <= most:
         return
     limit = least if measured[-1] < least else most
+    # Read through `figures`, so that the plan names these rows among those it rests on.
     for row in tables.rows("tooth_lengths"):
         if (row["tooth"], row["set"]) == (like(tooth.iso), known.reference_set):
             figures.cell("tooth_lengths", row, "low_mm", row["tooth"], row["set"])
