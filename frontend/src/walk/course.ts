@@ -1,29 +1,17 @@
-import type { OutOfCourse, Prerequisite, RunSheet, Setting } from '@/api/shapes'
-import {
-  answer,
-  atFirstSteps,
-  byAnotherPlan,
-  type CanalProgress,
-  leave,
-  type OfPlan,
-  resume,
-  signOff,
-} from './canal-progress'
-import type { CourseEvent, EventOf, PayloadOf } from './course-event'
+import type { OutOfCourse, Prerequisite, Setting } from '@/api/shapes'
+import { answer, byAnotherPlan, type CanalProgress, leave, type OfPlan, resume, signOff } from './canal-progress'
+import type { CourseEvent, EventOf } from './course-event'
 import { Emergencies } from './emergencies'
 import { byName } from './own'
+import { putIntoForce, release, revoke, type Sheets, strike } from './plan-events'
 import { ofWork } from './registry'
 import { TakenOver } from './taken-over'
 import { undone } from './undone'
 import { Visit } from './visit'
+import { type OfVisit, takeVisit } from './visit-events'
 
 export type { CanalProgress } from './canal-progress'
-
-/** Run sheets of one plan by canal. */
-export type Sheets = Readonly<Record<string, RunSheet>>
-
-/** Concerns the room and the whole tooth, whatever plan was on the screen. */
-type OfVisit = 'close' | 'reopen' | 'on_site' | 'dam'
+export type { Sheets } from './plan-events'
 
 /**
  * The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. Which plan is in
@@ -106,11 +94,11 @@ export class CaseState {
       case 'corrected':
         return this.emergencies.correct(event.id, event.payload) ? null : 'nothing_asked'
       case 'replan':
-        return this.replan(event)
+        return putIntoForce(event, this)
       case 'revoked':
-        return this.revoked(event)
+        return revoke(event, this)
       case 'struck':
-        return this.struck(event)
+        return strike(event, this.canals)
       case 'take_over':
         return this.takenOver.take(event.actor) ? null : 'nothing_asked'
       case 'give_back':
@@ -127,7 +115,7 @@ export class CaseState {
       case 'reopen':
       case 'on_site':
       case 'dam':
-        return this.takeVisit(event)
+        return takeVisit(event, this)
       case 'come':
         if (event.canal !== '') break
         // Holds for the tooth, whatever plan was on the screen.
@@ -140,42 +128,6 @@ export class CaseState {
     return canal ? this.takeCanal(event, canal) : 'no_canal'
   }
 
-  /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone, but a sign-off may. */
-  private struck(event: EventOf<'struck'>): OutOfCourse | null {
-    if (event.payload.what === 'image') return this.imagePutRight(event)
-    const course = this.canals[event.canal]
-    if (!course) return 'no_canal'
-    course.toPlan = true
-    return null
-  }
-
-  /** Struck it counts in no canal; put to another one, not where it was. */
-  private imagePutRight({ canal: was, payload }: EventOf<'struck'>): null {
-    const { struck, moved_to = null } = payload
-    for (const [name, canal] of Object.entries(this.canals)) {
-      if (moved_to === null || (name === was && name !== moved_to)) canal.reopen(struck)
-    }
-    if (moved_to !== null) this.canals[moved_to]?.addImage(struck)
-    return null
-  }
-
-  /** What is said of the visit holds for the tooth, whatever plan was on the screen. */
-  private takeVisit(event: EventOf<OfVisit>): OutOfCourse | null {
-    switch (event.kind) {
-      case 'close':
-        if (!this.visit.close()) return 'closed'
-        this.takenOver.end(this.takenOver.by)
-        return null
-      case 'reopen':
-        return this.reopen(event)
-      case 'on_site':
-        if (event.notChecked === 'room') return 'not_checked'
-        return this.visit.name(event.payload.supervisor_id) ? null : 'closed'
-      case 'dam':
-        return this.visit.isolate(event.payload.state) ? null : 'closed'
-    }
-  }
-
   /** What is said of no canal, for the whole tooth. */
   private takeTooth(event: EventOf<OfPlan>): OutOfCourse | null {
     switch (event.kind) {
@@ -184,7 +136,7 @@ export class CaseState {
       case 'sign_off':
         return this.visit.signOff(event.node, event.payload.exit) ? null : 'nothing_asked'
       case 'release':
-        return this.release(event.payload)
+        return release(event.payload, this.canals)
       case 'ask':
         return null
       default:
@@ -203,7 +155,7 @@ export class CaseState {
       case 'resume':
         return resume(event, canal)
       case 'release':
-        return this.release(event.payload)
+        return release(event.payload, this.canals)
       case 'reading':
         canal.toPlan = true
         return null
@@ -239,55 +191,6 @@ export class CaseState {
     if (depth_um !== null && stop !== null && depth_um > stop) {
       canal.held = 'past_stop'
       canal.askedBy = id
-    }
-    return null
-  }
-
-  /** A plan's run sheets begin where the work stands; what is held or not released stays so. */
-  private replan({ plan, payload }: EventOf<'replan'>): OutOfCourse | null {
-    const sheets = this.plans[plan]
-    if (!['', payload.replaces].includes(this.plan) || !sheets) return 'other_plan'
-    const before = this.canals
-    this.plan = plan
-    this.canals = atFirstSteps(sheets)
-    this.revokedBy = null
-    for (const [name, canal] of Object.entries(this.canals)) {
-      const old = before[name]
-      if (!old) continue
-      const { held, askedBy, released, asking, coming } = old
-      Object.assign(canal, { held, askedBy, released, asking, coming })
-    }
-    return null
-  }
-
-  private revoked({ id, plan }: EventOf<'revoked'>): OutOfCourse | null {
-    if (plan !== this.plan) return 'other_plan'
-    this.revokedBy = id
-    return null
-  }
-
-  /** The last decision says which canals may not be worked; all others may. */
-  private release({ not_released }: PayloadOf<'release'>): null {
-    const leftOut = not_released.map(({ canal }) => canal)
-    for (const [name, canal] of Object.entries(this.canals)) canal.released = !leftOut.includes(name)
-    return null
-  }
-
-  /**
-   * Canals that were not found as they were left stay withheld, finished ones excepted. That a reference point has gone
-   * holds also where another phone has opened the visit before.
-   */
-  private reopen({ payload, notChecked }: EventOf<'reopen'>): OutOfCourse | null {
-    const { as_left, found: checks = [], supervisor_id = '' } = payload
-    const unfinished = Object.entries(this.canals).filter(([, canal]) => canal.state !== 'finished')
-    const gone = checks.filter((canal) => canal.reference_point).map(({ canal }) => canal)
-    const moved = unfinished.filter(([name]) => gone.includes(name))
-    for (const [, canal] of moved) canal.toPlan = true
-    // The visit opens all the same where nobody knows who was in the room: then nobody was named.
-    const onSite = notChecked === 'room' ? '' : supervisor_id
-    if (!this.visit.reopen(onSite, payload.protected ?? false)) return moved.length > 0 ? null : 'nothing_asked'
-    for (const [name, canal] of unfinished) {
-      if (!as_left.includes(name) && !gone.includes(name)) canal.held ??= 'to_check'
     }
     return null
   }
