@@ -1,4 +1,7 @@
-"""The address of a request that does nothing but ask who it is."""
+"""The program's addresses, and that of a request that does nothing but ask who it is.
+
+In one table: one that is exchanged is read anew by the request that comes next.
+"""
 
 from __future__ import annotations
 
@@ -8,6 +11,8 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 from rest_framework.views import APIView
 
+from frontend.server import urls
+
 
 class Empty(APIView):
     permission_classes = [IsAuthenticated]
@@ -16,4 +21,4 @@ class Empty(APIView):
         return Response({})
 
 
-urlpatterns = [path("empty", Empty.as_view())]
+urlpatterns = [path("empty", Empty.as_view()), *urls.urlpatterns]

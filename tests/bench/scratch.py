@@ -17,11 +17,13 @@ def scratch() -> Iterator[None]:
         os.environ.setdefault("DATABASE_URL", f"sqlite:///{folder}/scratch.sqlite3")
         os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
         django.setup()
+        from django.conf import settings
         from django.core.management import call_command
         from django.db import connection
         from django.test.utils import setup_test_environment
 
         setup_test_environment()
+        settings.ROOT_URLCONF = "tests.bench.empty_view"
         call_command("migrate", verbosity=0)
         try:
             yield
