@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 import pytest
@@ -10,12 +9,13 @@ import pytest
 from cases.models import Case, Person
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
-from frontend.management.commands.phone_bounds import BOUNDS, LABELS, labels, text
+from frontend.management.commands.phone_bounds import BOUNDS, text
 from planning.contract.canal_facts import CanalFacts, WallInput
-from planning.contract.plan_input import PlanInput
-from planning.foundation.bounds import of_fields, within
-from planning.foundation.encoding import json_schema
+from planning.contract.plan_input import CanalInput, Choices, PlanInput, RootInput
+from planning.foundation.bounds import noted, of_fields, within
 from planning.foundation.errors import OutOfBounds, PlanningError
+from planning.foundation.facts import Fact
+from planning.lengths.readings import ConfirmingImage, Ratio
 from tests.cast import API, canal_of, client
 
 CHARTED = of_fields(CanalFacts)
@@ -82,17 +82,21 @@ def test_a_reading_or_a_junction_beyond_the_tooth_is_refused_at_once(
 def test_the_app_has_the_rows_as_they_are_now() -> None:
     """`python3 manage.py phone_bounds` writes them."""
     assert BOUNDS.read_text(encoding="utf-8") == text()
-    assert LABELS.read_text(encoding="utf-8") == labels()
 
 
-def test_the_app_says_no_label_again_that_its_field_says() -> None:
-    """Words of their own count, of two at least: 'Canal' stands in many a place for its own reasons."""
-    parts = json_schema(PlanInput)["$defs"].values()
-    titles = {field.get("title", "") for part in parts for field in part.get("properties", {}).values()}
-    called = {title for title in titles if " " in title}
-    assert len(called) > 50
-    texts = {
-        said: path.name for path in LABELS.parent.glob("*.ts") for said in re.findall(r"'([^'\n]+)'", path.read_text())
-    }
-    assert len(texts) > 1000
-    assert {said: name for said, name in texts.items() if said.lower() in called} == {}
+ASKED: dict[type, tuple[str, ...]] = {
+    PlanInput: ("tooth", "setting", "kit", "technique", "anatomy", "isolated", "root_filled", "perforation"),
+    RootInput: ("pattern",),
+    CanalInput: ("finding", "reference_point"),
+    Choices: ("needle", "irrigant", "final_rinse", "series_taper"),
+    ConfirmingImage: ("set_mm",),
+    Ratio: ("instrument_on_image_mm", "tooth_on_image_mm"),
+}
+
+
+@pytest.mark.parametrize("type_", ASKED)
+def test_a_form_calls_a_field_by_its_label(type_: type) -> None:
+    """Of the others it asks in words of its own, which say what to measure, and how."""
+    words = "".join((BOUNDS.parents[1] / "words" / name).read_text() for name in ("case.ts", "planning.ts"))
+    called = [noted(type_, Fact)[name].label for name in ASKED[type_]]
+    assert [label for label in called if f"'{label[0].upper()}{label[1:]}'" not in words] == []

@@ -1,5 +1,3 @@
-import labels from './labels.json'
-
 const NOTATIONS: Record<string, string> = { iso_3950: 'ISO 3950', universal: 'Universal', palmer: 'Palmer' }
 
 /** What an image's scale rests on. */
@@ -34,7 +32,7 @@ export const newCase = {
   noName: 'It is no name: take it',
   notation: 'Notation',
   notations: NOTATIONS,
-  designation: labels['PlanInput.tooth'],
+  designation: 'Tooth',
   designationHint: {
     iso_3950: 'Two digits, 11 to 48.',
     universal: '1 to 32, or A to T.',
@@ -43,7 +41,7 @@ export const newCase = {
   meant: 'The tooth meant',
   names: (iso: string, universal: string, palmer: string) => `ISO ${iso} · Universal ${universal} · Palmer ${palmer}`,
   primary: 'A primary tooth can be charted here. It is not planned.',
-  setting: labels['PlanInput.setting'],
+  setting: 'Setting',
   canals: 'Canals to start with',
   canalsHint: 'Take away what you know is not there; others can be added later.',
   lookFor: 'Look for these too',
@@ -82,13 +80,13 @@ export const chart = {
   planNew: 'Make a plan',
   planSee: 'See the plan',
   facts: 'About this canal',
-  finding: labels['CanalInput.finding'],
+  finding: 'Orifice',
   findings: { expected: 'expected', found: 'found', searched_not_found: 'searched, not found' } as Record<
     string,
     string
   >,
   findingHint: 'That a canal was searched and not found is recorded by a supervisor.',
-  anatomy: labels['PlanInput.anatomy'],
+  anatomy: 'Anatomy',
   anatomies: {
     usual: 'usual',
     fused_or_c_shaped: 'fused or C-shaped',
@@ -100,20 +98,20 @@ export const chart = {
     string
   >,
   further: 'More, if measured',
-  referencePoint: labels['CanalInput.reference_point'],
+  referencePoint: 'Reference point',
   pointMissing: (canal: string) => `Lengths of ${canal} are measured from where?`,
   pointWhy: 'Readings from different points never combine: choose it before the first one.',
   otherPoint: 'Another point',
-  isolated: labels['PlanInput.isolated'],
-  rootFilled: labels['PlanInput.root_filled'],
-  perforation: labels['PlanInput.perforation'],
+  isolated: 'Dam in place and tight',
+  rootFilled: 'Already root-filled',
+  perforation: 'Perforation suspected',
   caseFacts: 'About this tooth',
   readings: 'Readings so far',
   noReadings: 'No reading yet.',
   counts: 'counts',
   countsNot: 'does not count',
   root: (name: string) => `Root ${name}`,
-  pattern: labels['RootInput.pattern'],
+  pattern: 'How its canals run',
   patterns: {
     separate: 'separate: each to its own end',
     '2-1': '2–1: two orifices, one end',
@@ -141,9 +139,9 @@ export const reading = {
   } as Record<string, string>,
   tooth: 'Tooth on the image, reference point to apex',
   instrument: 'True length of the instrument',
-  instrumentOnImage: labels['Ratio.instrument_on_image_mm'],
-  toothOnImage: labels['Ratio.tooth_on_image_mm'],
-  set: labels['ConfirmingImage.set_mm'],
+  instrumentOnImage: 'Instrument on the image',
+  toothOnImage: 'Tooth on the image',
+  set: 'Stop that was set',
   tip: 'Tip of the instrument',
   tips: { short: 'short of the apex', at: 'at the apex', past: 'past the apex' } as Record<string, string>,
   by: 'By how much',

@@ -1,4 +1,3 @@
-import labels from './labels.json'
 import { irrigant } from './plan'
 
 export const views = {
@@ -26,16 +25,16 @@ export const planning = {
   takeProposed: (size: number) => `Take the proposed ${size}`,
   reasons: 'Reasons for the range',
   choices: 'Kit, technique, irrigation',
-  kit: labels['PlanInput.kit'],
-  technique: labels['PlanInput.technique'],
-  seriesTaper: labels['Choices.series_taper'],
+  kit: 'Kit',
+  technique: 'Technique',
+  seriesTaper: 'Taper of the series',
   proposedTaper: 'as the technique takes it',
-  needle: labels['Choices.needle'],
+  needle: 'Needle',
   needleSays: (gauge: number, tip: string) => `${gauge} G, ${tip === 'open' ? 'open-ended' : 'side-vented'}`,
-  irrigant: labels['Choices.irrigant'],
+  irrigant: 'Irrigant',
   glidePath: 'Glide path by hand',
   upTo: (size: number) => `up to size ${size}`,
-  finalRinse: labels['Choices.final_rinse'],
+  finalRinse: 'Final rinse',
   rinse: (order: readonly string[]) =>
     order.length === 0 ? 'the irrigant alone' : order.map((key) => irrigant(key)).join(', then '),
   changes: (n: number, version: number | undefined) =>
