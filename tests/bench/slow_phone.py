@@ -19,7 +19,7 @@ SCREEN: Any = {"width": 412, "height": 915}
 # What is usual for a slow line of the fourth generation: 150 ms there and back, 1.6 Mbit/s down, 750 kbit/s up.
 SLOW_LINE = {"latency": 150, "downloadThroughput": 1_600_000 / 8, "uploadThroughput": 750_000 / 8}
 PATIENCE_MS = 60_000
-TRACED = ["toplevel", "devtools.timeline"]
+TRACED = ["toplevel", "devtools.timeline", "disabled-by-default-devtools.timeline"]
 
 # Keeps what the browser tells of touches, and the moment at which what is waited for has been drawn: the frame after it
 # stands in the page. Read and set from outside.
