@@ -13,6 +13,7 @@ from frontend.server import environment, node
 
 FRONTEND = environment.ROOT / "frontend"
 DIST = FRONTEND / "dist"
+WITHOUT_TESTS = " without tests"
 INPUTS = ("src", "public", "index.html", "package.json", "package-lock.json", "vite.config.ts", "tsconfig.json")
 
 
@@ -37,7 +38,8 @@ def build() -> None:
 
 
 def install_packages(folder: Path = FRONTEND, *, tests: bool = True) -> None:
-    """A folder's `node_modules` as its lock file says, with or without those for tests; quick when it is so already."""
+    """A folder's `node_modules` as its lock file says, with those for tests where they are wanted or were there before;
+    quick when it is so already."""
     with environment.alone(folder):
         _install(folder, tests=tests)
 
@@ -45,9 +47,11 @@ def install_packages(folder: Path = FRONTEND, *, tests: bool = True) -> None:
 def _install(folder: Path, *, tests: bool) -> None:
     stamp = folder / "node_modules" / ".installed-from"
     lock = _digest(folder / "package-lock.json")
-    without = f"{lock} without tests"
-    if _read(stamp) == lock or (not tests and _read(stamp) == without):
+    without = lock + WITHOUT_TESTS
+    installed = _read(stamp)
+    if installed == lock or (not tests and installed == without):
         return
+    tests = tests or (bool(installed) and not installed.endswith(WITHOUT_TESTS))
     print(f"Installing the packages of {folder.name}/package-lock.json, once ...", file=sys.stderr, flush=True)  # noqa: T201
     fewer = [] if tests else ["--omit=dev"]
     npm("ci", "--no-audit", "--no-fund", "--loglevel=error", *fewer, folder=folder)

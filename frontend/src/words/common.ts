@@ -103,7 +103,8 @@ export const notice = {
 }
 
 const TO_THE_MINUTE = { hour: '2-digit', minute: '2-digit' } as const
-const TO_THE_SECOND = { ...TO_THE_MINUTE, second: '2-digit' } as const
+// Written out: what is spread here the bundler takes for an effect, and would bring with every file of words at once.
+const TO_THE_SECOND = { hour: '2-digit', minute: '2-digit', second: '2-digit' } as const
 const DAY = { day: 'numeric', month: 'short' } as const
 
 const formats = new Map<Intl.DateTimeFormatOptions, Intl.DateTimeFormat>()
