@@ -108,6 +108,7 @@ def test_extras_are_those_asked_for_and_that_of_a_bucket(monkeypatch: pytest.Mon
 def test_what_the_fast_installer_cannot_bring_pip_does(elsewhere: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """As where only pip knows the package index of a house."""
     monkeypatch.setattr(shutil, "which", lambda name: f"/somewhere/{name}")
+    monkeypatch.setattr(util, "find_spec", lambda name: name)
     ran = running(monkeypatch, fails=lambda command: "/somewhere/uv" in command)
     environment.install("run")
     assert [command[: command.index("--python")] for command in ran] == [
@@ -121,6 +122,7 @@ def test_a_machine_without_the_fast_installer_gets_it_beside_what_serves(
     elsewhere: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(shutil, "which", lambda name: None)
+    monkeypatch.setattr(util, "find_spec", lambda name: name)
     ran = running(monkeypatch)
     environment.install("run")
     by_pip, fast = ran
