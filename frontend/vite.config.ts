@@ -13,6 +13,11 @@ const alias = { '@': join(root, 'src') }
 const OF_DJANGO = ['/api', '/admin', '/static', '/livez', '/readyz']
 const DJANGO = `http://127.0.0.1:${process.env.DJANGO_PORT ?? 8000}`
 
+// Small files that several screens share would be a file each on the line: these go together.
+const OF_LISTS =
+  /src.(panels.(case-row|account-link|set-aside)|store.outbox.left-over|words.(worklist|rationale)|parts.rationale.sheet)\.tsx?$/
+const OF_REVIEWS = /src.(words.(review|card)|store.cache.review)\.ts$/
+
 /** The worker itself, maps, smaller copies, and what a phone asks for once, when the app is put on its home screen. */
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/
 
@@ -90,6 +95,17 @@ export default defineConfig({
     target: 'es2022',
     modulePreload: { polyfill: false },
     outDir: BUILT,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [
+            { name: 'of-lists', test: OF_LISTS },
+            { name: 'of-reviews', test: OF_REVIEWS },
+          ],
+        },
+      },
+    },
     assetsInlineLimit: 0,
     // One style sheet: what overrides what goes by its order, whichever screen came first.
     cssCodeSplit: false,

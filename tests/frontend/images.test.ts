@@ -1,15 +1,9 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { bytesOf, closeImages, waitingOf } from '@/store/images/image-store'
-import {
-  removeImage,
-  sendImageAgain,
-  sendImages,
-  takeImage,
-  throwAway,
-  thrownImages,
-  waitingImages,
-} from '@/store/images/images'
+import { sendImageAgain, sendImages, throwAway, thrownImages, waitingImages } from '@/store/images/images'
 import { nobodyNamed } from '@/store/images/look-first'
+import { removeImage } from '@/store/images/put-right'
+import { takeImage } from '@/store/images/take'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 import { until } from './until'

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import type { ImageShown } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { useSending } from '@/store/forms/sending'
-import { checkNames, removeImage } from '@/store/images/images'
+import { checkNames, removeImage } from '@/store/images/put-right'
 import { words } from '@/words/en'
 import { mayKeep, Remove } from './remove'
 

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { ImagePurpose } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
-import { takeImage, useImages, waitingImages } from '@/store/images/images'
+import { useImages, waitingImages } from '@/store/images/images'
+import { takeImage } from '@/store/images/take'
 import { words } from '@/words/en'
 import './images.css'
 

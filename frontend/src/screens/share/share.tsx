@@ -9,7 +9,7 @@ import { Viewer } from '@/parts/viewer/viewer'
 import { go } from '@/router'
 import { useCases } from '@/store/cache/cases'
 import { useRunning } from '@/store/cache/review'
-import { leaveShared, putToCase, sharedImages } from '@/store/images/images'
+import { leaveShared, putToCase, sharedImages } from '@/store/images/take'
 import { membership, personId } from '@/store/session/session'
 import { words } from '@/words/en'
 

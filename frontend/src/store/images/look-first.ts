@@ -1,7 +1,8 @@
 import { signal } from '@preact/signals'
 import { blackened, type Wipe } from './blackened'
 import { bytesOf, noteLook, putInstead } from './image-store'
-import { digestOf, reloadImages, sendImages, waitingImages } from './images'
+import { reloadImages, sendImages, waitingImages } from './images'
+import { digestOf } from './take'
 
 export type { Wipe } from './blackened'
 
