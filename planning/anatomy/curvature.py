@@ -131,13 +131,16 @@ def circle_radius_mm(p: Point, q: Point, r: Point) -> float | None:
     """Radius [mm] of the circle through three points; None where they lie on a line."""
     twice_area = abs((q.x_mm - p.x_mm) * (r.y_mm - p.y_mm) - (q.y_mm - p.y_mm) * (r.x_mm - p.x_mm))
     longest = max(_apart(p, q), _apart(q, r), _apart(r, p))
+    # Twice the area over the longest side is how far the third point lies off that side.
     if twice_area < _STRAIGHT_MM * longest:
         return None
+    # The circumscribed circle: the product of the sides over four times the area.
     return _apart(p, q) * _apart(q, r) * _apart(r, p) / (2 * twice_area)
 
 
 def in_space_deg(one_view: float, other_view: float) -> float:
     """Angle [degrees] of a curve seen in two views at right angles, each below 90."""
+    # Each tangent is a part across the axis over the same length along it, and the two parts are at right angles.
     return math.degrees(math.atan(math.hypot(math.tan(math.radians(one_view)), math.tan(math.radians(other_view)))))
 
 
@@ -147,6 +150,7 @@ def classes(angle_deg: float) -> tuple[CurveClass, ...]:
     for row in tables.rows("curvature_classes"):
         inside = _inside(angle_deg, row["least_deg"], row["least_in"], row["most_deg"], row["most_in"])
         scheme = row["scheme"]
+        # A scheme is listed even where none of its classes holds the angle.
         if inside or scheme not in by_scheme:
             name = row["class"] if inside else None
             by_scheme[scheme] = CurveClass(scheme=scheme, name=name, source=row["source"], know=row["know"])
@@ -182,6 +186,7 @@ def _tangents(curve: TappedCurve) -> Arc | None:
     apart = _apart(curve.leaves, curve.straight_again)
     if abs(cross) * apart < _STRAIGHT_MM:
         return None
+    # Where the straight parts meet: leaves + before·u = straight_again - after·w, solved by Cramer's rule.
     before, after = apart * (gx * wy - gy * wx) / cross, apart * (ux * gy - uy * gx) / cross
     if min(before, after) <= 0:
         reason = "the two straight parts do not meet between the points where the curve begins and ends."
@@ -190,6 +195,7 @@ def _tangents(curve: TappedCurve) -> Arc | None:
 
 
 def _arc(by: Literal["three_points", "tangents", "one_arc"], turn: float, radius: float) -> Arc:
+    # The arc less its chord.
     lost = radius * turn - 2 * radius * math.sin(turn / 2)
     return Arc(
         by=by,
@@ -204,6 +210,7 @@ def _refuse_unfit(curve: TappedCurve, figures: Figures) -> None:
     """Raises PointsDoNotFit where neighbouring points coincide or lie farther apart than any tooth is long."""
     least, most = figures["curvature.points_apart"], within("length").most
     names = [name for name in ("axis", "leaves", "on_curve", "straight_again", "end") if getattr(curve, name)]
+    # Neighbours, and also both ways that are measured from `leaves`: to the last point of the curve and to the end.
     for before, name in (*pairwise(names), ("leaves", names[-2]), ("leaves", "end")):
         if before == name:
             continue

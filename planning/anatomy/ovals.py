@@ -38,7 +38,9 @@ def area_mm2(narrow_mm: Floats, wide_mm: Floats, round_mm: Floats) -> Floats:
     flat = wide_mm**2 - narrow_mm**2
     beyond = round_mm**2 - narrow_mm**2
     within = np.arcsin(np.sqrt(np.clip(beyond / np.where(flat > 0, flat, 1.0), 0.0, 1.0)))
+    # A round canal has no narrow side: the circle covers all of it, or nothing beyond it.
     within = np.where(flat > 0, within, np.where(beyond > 0, math.pi / 2, 0.0))
+    # `within` is the ellipse's parameter. Seen from the centre the same point lies at this angle.
     sector = np.arctan2(wide_mm * np.sin(within), narrow_mm * np.cos(within))
     return np.asarray((round_mm**2 * sector + narrow_mm * wide_mm * (math.pi / 2 - within)) / 2, dtype=np.float64)
 
@@ -46,6 +48,7 @@ def area_mm2(narrow_mm: Floats, wide_mm: Floats, round_mm: Floats) -> Floats:
 def volume_mm3(along_mm: Floats, narrow_mm: Floats, wide_mm: Floats, round_mm: Floats) -> float:
     """Volume [mm³] of stretches of such canals, each `along_mm` long; their widths at both ends, (stretches, 2)."""
     nodes, weights = _gauss()
+    # Gauss points lie between -1 and 1.
     share = (nodes + 1) / 2
     narrow, wide, across = (ends[:, :1] + np.diff(ends) * share for ends in (narrow_mm, wide_mm, round_mm))
     return float((area_mm2(narrow, wide, across) @ weights * along_mm / 2).sum())

@@ -114,6 +114,7 @@ def tooth(iso: str) -> Tooth:
     """The tooth with this ISO 3950 designation. Raises KeyError."""
     named = _named()[iso]
     primary = named["primary"] == "yes"
+    # No table but that of the names has primary teeth: None matches no row.
     kept = None if primary else like(iso)
     canals = [row for row in tables.rows("canals") if row["tooth"] == kept]
     return Tooth(

@@ -194,6 +194,7 @@ def _first_above(width_mm: float) -> int:
 
 
 def _covering(width_mm: float) -> int:
+    # Unlike above, a size exactly as wide will do: it touches the wall all round.
     return next((size for size in sizes() if size * HUNDREDTH_MM >= width_mm - APART_MM), sizes()[-1])
 
 
@@ -248,6 +249,7 @@ def _curve(asked: SizeRequest, figures: Figures) -> Iterator[SizeReason]:
     if deg is None:
         return
     kind = None
+    # Severe is above its angle, moderate from its angle on, as the sources put it.
     if deg > figures["final.severe_deg"]:
         kind = "severe"
     elif deg >= figures["final.moderate_deg"]:
@@ -291,6 +293,7 @@ def _wall(asked: SizeRequest, least: int, figures: Figures) -> Iterator[SizeReas
 
 def _reached(asked: SizeRequest, proposed: int, figures: Figures) -> Iterator[SizeReason]:
     end = end_of(asked, figures)
+    # Of a round end a size reaches all of the wall or none of it: there is no share to tell.
     if end is None or end.wide_mm <= end.narrow_mm:
         return
     share = ovals.reached_share(end.narrow_mm, end.wide_mm, proposed * HUNDREDTH_MM)

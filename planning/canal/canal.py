@@ -81,6 +81,7 @@ def tooth_of(plan_input: PlanInput) -> Tooth:
     """The tooth with its published anatomy. Raises UnknownTooth."""
     try:
         return anatomy.find(ToothName(notation=Notation.ISO_3950, designation=plan_input.tooth))
+    # The path of a refusal leads from the plan's input on, whatever part of it was looked at.
     except UnknownTooth as refusal:
         refusal.pointer = ("tooth",)
         raise

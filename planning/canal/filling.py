@@ -53,11 +53,14 @@ def obturation(items: Sequence[FillingItem], canal: Filled, figures: Figures) ->
 def rest(item: FillingItem, canal: Filled, figures: Figures) -> Rest:
     """Where one item comes to rest, nominal and as wide as the standard lets it be."""
     within = _tolerance_mm(item, figures)
+    # What is held nowhere rests at an infinite depth. It still goes no deeper than it is long, or, in a longer canal,
+    # than to the end.
     tip, longest = item.size * HUNDREDTH_MM, max(figures["filling.length"], canal.end_mm)
     deepest, widest, narrowest = (
         min(longest, rest_mm(tip + wider, item.taper * HUNDREDTH_MM, canal.prepared))
         for wider in (0.0, within, -within)
     )
+    # A wider one is held higher up, so the widest that its name allows is the first to bind.
     short, earliest, latest = (canal.end_mm - at for at in (deepest, widest, narrowest))
     fits, says = _judged(item, short, earliest, latest, figures)
     return Rest(
@@ -121,6 +124,7 @@ def _judged(item: FillingItem, short: float, earliest: float, latest: float, fig
 def _cone(item: FillingItem, short: float, earliest: float, latest: float, figures: Figures) -> tuple[bool, str]:
     """One fits if by its name it rests at the end, near enough, and the end lies within its tolerance."""
     near = figures["filling.seats_within"]
+    # First what is true of every cone of this name within the tolerance, then what is true by its name alone.
     if latest > APART_MM:
         return False, f"Binds at least {_said(latest)} mm short: take a smaller one."
     if earliest < -APART_MM:

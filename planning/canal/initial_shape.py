@@ -54,6 +54,7 @@ def widths_of(plan_input: PlanInput, number: int, figures: Figures, *, beyond_mm
         except PlanningError as refusal:
             raise refusal.below("canals", number, "widths") from None
         widening = figures["canal.block_widening" if block else "canal.widening"]
+        # A canal that was entered as round stays round up to the orifice.
         flares = not block and canal.widths[-1].wide_mm is not None
         return Widths(
             levels=canal.widths,
@@ -131,6 +132,7 @@ def _published(plan_input: PlanInput, name: str, beyond_mm: float, figures: Figu
     def across(up: float, table: str, from_row: Mapping[str, str], *columns: str) -> tuple[_Level, tuple[str, str]]:
         cells = [figures.cell(table, from_row, column, tooth, from_row["canals"]) for column in columns]
         used.extend(cells)
+        # Which of the two directions is the narrow one differs from level to level.
         narrow, wide = sorted(cells, key=lambda cell: cell.value)
         return (round(up, 3), narrow.value, wide.value), (narrow.key, wide.key)
 
@@ -162,6 +164,7 @@ def _published(plan_input: PlanInput, name: str, beyond_mm: float, figures: Figu
 def refuse_widths(widths: Sequence[WidthInput], canal: str) -> None:
     """Raises OutOfBounds and CanalsDoNotFit, the path at the first of the widths that cannot be right."""
     refuse_outside(tuple(widths), of=canal)
+    # Below every height, so that the first level may lie at the end itself, which is 0.
     before = -1.0
     for place, width in enumerate(widths):
         wide = width.narrow_mm if width.wide_mm is None else width.wide_mm

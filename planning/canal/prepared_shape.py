@@ -54,6 +54,7 @@ def bend_of(canal: CanalInput, place: CanalFrame, figures: Figures) -> Bend | No
     """Where the canal bends: the middle of its curve, else where the curve begins; what is not charted of a bend is
     taken from the data tables. None for a canal without one."""
     radius_mm, from_end_mm, start_mm = canal.curve_radius_mm, canal.curve_from_end_mm, canal.curve_start_mm
+    # A radius that was charted is a bend, however small its angle.
     if radius_mm is None and not is_bent(canal, figures):
         return None
     placed = from_end_mm is not None or start_mm is not None

@@ -62,6 +62,7 @@ def upper(first: Line, second: Line) -> Line:
     points: list[tuple[float, float]] = []
     widths = zip(pairwise(depths), _pieces(first, depths), _pieces(second, depths), strict=True)
     for (a, b), (one_a, one_b), (other_a, other_b) in widths:
+        # Both ends of every stretch: where the next stretch begins at another width, the two points make the step.
         points.append((a, max(one_a, other_a)))
         at_a, at_b = one_a - other_a, one_b - other_b
         if at_a * at_b < 0:
@@ -79,6 +80,7 @@ def wider_mm(first: Line, second: Line) -> float:
     depths = sorted({x for x, _ in first} | {x for x, _ in second})
     most_mm = -math.inf
     for mine, its in zip(_pieces(first, depths), _pieces(second, depths), strict=True):
+        # A width of 0 at both ends means that a line has ended above.
         if any(mine) and any(its):
             most_mm = max(most_mm, mine[0] - its[0], mine[1] - its[1])
     return most_mm
@@ -105,6 +107,7 @@ def _pieces(line: Line, depths: Sequence[float]) -> list[tuple[float, float]]:
             continue
         (x0, d0), (x1, d1) = line[at], line[at + 1]
         grows = (d1 - d0) / (x1 - x0)
+        # At a corner its own diameter: a computed one would differ by rounding and make a step of it.
         pieces.append((d0 + grows * (a - x0), d1 if b == x1 else d0 + grows * (b - x0)))
     return pieces
 

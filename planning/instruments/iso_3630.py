@@ -162,6 +162,7 @@ def outline(instrument: Instrument) -> tuple[DiameterAt, ...]:
     """
     if instrument.diameters:
         return instrument.diameters
+    # A taper without stated diameters changes in one place only, where the flutes have come to their largest diameter.
     bends = {0.0, instrument.cutting_part_mm}
     if instrument.largest_flute_mm is not None and instrument.taper > 0:
         flutes_mm = (instrument.largest_flute_mm / HUNDREDTH_MM - instrument.size) / instrument.taper

@@ -88,6 +88,7 @@ class _Outcome:
 
 def _work_out(number: int, reading: Reading, about: LengthContext, figures: Figures) -> _Said:
     refuse_outside(reading, (number,))
+    # Measured from another place on the crown the same canal has another length.
     if reading.reference_point != about.reference_point:
         why = f"measured from {reading.reference_point}; the canal's reference point is {about.reference_point}"
         return _Said(reading, None, why)
@@ -226,6 +227,7 @@ def _latest(worked: Sequence[_Said]) -> list[_Said]:
     """The last reading of each method, before and after flaring: a later one replaces an earlier one."""
     last: dict[tuple[str, bool], _Said] = {}
     for said_ in worked:
+        # One that asks for a further image is kept although it may not count: until that is taken nothing is settled.
         if said_.counts or said_.image_again:
             last[said_.reading.method, said_.reading.after_flaring] = said_
     return list(last.values())
@@ -239,6 +241,7 @@ def _measured(latest: Sequence[_Said], about: LengthContext, figures: Figures) -
     if not lengths:
         return _Outcome(LengthState.UNSETTLED, None, (), None, again.capitalize() + ".") if again else None
     methods = tuple(s.reading.method for s in measured if s.counts)
+    # While measurements differ the shortest is given, so that nothing goes past the end.
     shortest, apart = min(lengths), max(lengths) - min(lengths)
     if apart > um(figures["lengths.supervisor_within"]):
         do = f"Readings lie {in_mm(apart)} mm apart. Go no deeper than {in_mm(stop_um(shortest))}; measure again."

@@ -36,8 +36,10 @@ def curvature(marks: Marks, slips: Marks) -> tuple[float, float]:
     """
     middle = marks.mean(axis=0)
     reach = float(np.abs(marks - middle).max())
+    # Centred and scaled to about 1, so that one step and one tolerance serve for every image.
     x, y = ((marks - middle) / reach).T
     along = _direction(marks)
+    # The fit begins with the straight line through the marks: no curvature, and its normal.
     circle = np.array([0.0, math.atan2(along[0], -along[1]), 0.0])
     for _ in range(_STEPS):
         change = np.linalg.lstsq(_slope(circle, x, y), -_off(circle, x, y), rcond=None)[0]

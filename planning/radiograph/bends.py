@@ -95,6 +95,7 @@ class _Line:
 
     def bends(self) -> tuple[BendShape, tuple[OneBend, ...]]:
         """The shape, and its bends that have a radius: one, or both of a double bend."""
+        # Through two marks go circles of any size: a bend needs a third.
         if len(self.marks) - 1 - self.leaves < 2:
             return BendShape.ONE, ()
         first = self.of.orifice or 0
@@ -164,12 +165,14 @@ class _Line:
         known. None for a radius below that which may as well be a straight line.
         """
         share = self.scale.spread_share
+        # A radius beyond what can be charted is as good as a straight line.
         if share is None or curve * within("curve_radius").most < 1:
             return None
         tightest_mm = self.figures["bends.tightest"]
         sharpest = max(curve, 1 / tightest_mm)
         least, most = max(least, -sharpest), min(most, sharpest)
         by_scale = spread.reach_of(self.figures) * curve * share
+        # Marks and scale are off independently, so what each adds to the interval is added by squares.
         ends = Between(
             value=curve,
             least=curve - math.hypot(curve - least, by_scale),

@@ -55,10 +55,13 @@ def _pieces(marks: Marks, straight_to: int) -> tuple[NDArray[np.float64], NDArra
     curved = marks[straight_to:]
     if len(curved) > 2:
         inner = _bows(curved)
+        # The first and the last mark have a neighbour on one side only, and so no circle of their own: they bend as
+        # that one does.
         bows[straight_to:] = np.concatenate((inner[:1], inner, inner[-1:]))
     mean = (bows[:-1] + bows[1:]) / 2
     mean[:straight_to] = 0.0
     half = np.arcsin(np.clip(mean * chords / 2, -_MOST_SINE, _MOST_SINE))
+    # An arc is its chord over sin(x)/x, with x half of what it turns.
     return 2 * half, chords / np.sinc(half / np.pi)
 
 

@@ -85,6 +85,7 @@ def _measured(of: CanalLine, on: _On) -> LineMeasured:
         reason = f"the line is {mm.value:.1f} mm long; no canal is longer than {most:g}. Check the scale."
         raise PointsDoNotFit(reason=reason, at=("points",))
     tip = _tip_short(of, on)
+    # Also told in widths of a pixel: that needs no scale.
     columns = along / float(on.unit[0])
     return LineMeasured(
         canal=of.canal,

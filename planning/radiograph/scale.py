@@ -28,6 +28,7 @@ _MARK = "Mark something of known length on the image: an instrument at its stop,
 def scale_of(facts: SpacingFacts | None, known: KnownObject | None, tapped_px: float, figures: Figures) -> Scale:
     """The best scale there is. Raises ScaleNotUsable for one that no detector and no film has."""
     facts = facts or SpacingFacts()
+    # A known object goes before whatever the file says: it was measured on this very image.
     if known is not None:
         return _by_object(known, _aspect(facts, figures), tapped_px, figures)
     for name in ("in_patient", "at_detector", "scanned"):
@@ -38,6 +39,7 @@ def scale_of(facts: SpacingFacts | None, known: KnownObject | None, tapped_px: f
         state=rung.state,
         row_mm=None if rung.spacing is None else round(rung.spacing.row_mm, DIGITS),
         column_mm=None if rung.spacing is None else round(rung.spacing.column_mm, DIGITS),
+        # Known even of a spacing that cannot be relied on, so that angles are right without a scale.
         row_per_column=_aspect(facts, figures),
         spread_share=None if rung.figure is None else figures[rung.figure],
         rests_on=rung.rests_on,

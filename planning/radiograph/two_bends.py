@@ -137,6 +137,8 @@ def _drawn(fit: _Fit, passes: Floats, *, straight: bool, share: float = 1.0) -> 
     """Pairs of curvatures for every place. `share` is the part of the curve over which these places lie."""
     middle, spread, likely = fit.at(passes, straight=straight)
     drawn = np.einsum("pij,dj->pdi", np.linalg.cholesky(spread), _normal_pairs()) + middle[:, None, :]
+    # Each place stands for its part of the curve and each draw for its part of that place: a closer look must not count
+    # for more.
     likely = np.repeat(likely + math.log(share / (len(passes) * _DRAWN)), _DRAWN)
     first, second = drawn[..., 0].ravel(), drawn[..., 1].ravel()
     return _Drawn(first, 0 * second if straight else second, np.repeat(passes, _DRAWN), likely)
@@ -191,6 +193,8 @@ class _Fit:
         off, slope, along = self._off(curves, passes, along)
         spread = np.linalg.inv(np.einsum("pni,pnj->pij", slope, slope) + np.diag(known**2))
         misfit = (off**2).sum(axis=1) + ((known * (curves - self._start)) ** 2).sum(axis=1)
+        # With the norm of what was known beforehand: a fit whose second arc is held straight differs in it from one
+        # whose arc is free.
         likely = (np.linalg.slogdet(spread)[1] - misfit) / 2 + np.log(known[_CORNER:]).sum()
         return curves[:, _FIRST:], spread[:, _FIRST:, _FIRST:], likely
 

@@ -185,6 +185,7 @@ def why_unsound(sheet: RunSheet) -> str:
     Every loop has to pass through the YES of a `passes_below`, which a walker can take only a fixed number of times.
     So without those edges the graph must have no cycle.
     """
+    # Looked at before cycles are: the search for those follows every exit, so each has to lead somewhere.
     for node in sheet.nodes.values():
         if isinstance(node, End):
             continue
@@ -210,8 +211,10 @@ def _cycle(ways: Mapping[str, tuple[str, ...]]) -> list[str]:
     """A way that comes back to where it began, both ends named; empty where there is none. By depth-first search
     (Tarjan 1972, from memory).
     """
+    # Steps from which every way on has been followed: none of them leads back into the way that is being followed.
     over: set[str] = set()
     for start in ways:
+        # The way from `start` to here in order, each step with those ways on that have not been tried yet.
         under_way: dict[str, Iterator[str]] = {} if start in over else {start: iter(ways[start])}
         while under_way:
             here = next(reversed(under_way))

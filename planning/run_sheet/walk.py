@@ -45,6 +45,7 @@ class Walk:
         if self.sheet.walked_before is not None:
             self.passes.update(self.sheet.walked_before.passes)
             self.depths_um.update({step: list(each) for step, each in self.sheet.walked_before.depths_um.items()})
+        # Only now, with the counts of earlier work in place: a question at the very start is answered from them.
         self._go(self.sheet.start)
 
     @property
@@ -65,6 +66,7 @@ class Walk:
             return None
         if node.shorter_than is None:
             return node.stop_um
+        # Where the other instrument's depth is not known the step's own stop holds, and that stop is never exceeded.
         last = (self.depths_um.get(node.shorter_than.node) or [None])[-1]
         return node.stop_um if last is None else min(node.stop_um, last - node.shorter_than.less_um)
 
@@ -77,7 +79,10 @@ class Walk:
             exit_ = Exit.REACHED
         if isinstance(node, End) or exit_ not in node.exits:
             raise StepRefused(node=self.at, exit=exit_)
+        # Noted before the depth and before the next step: `passes` still tells which time this step was come to.
         self.left.append(Left(node=node.id, exit=exit_, depth_um=depth_um, pass_number=self.passes[node.id]))
+        # Every pass leaves an entry, also one without a depth, so that `gained` compares one pass with the one before
+        # it.
         if exit_ in (Exit.REACHED, Exit.SHORT):
             self.depths_um.setdefault(node.id, []).append(
                 stop if exit_ is Exit.REACHED and depth_um is None else depth_um
@@ -93,6 +98,7 @@ class Walk:
 
     def take_back(self) -> None:
         """Takes back the last answer, which must not be a depth: the walk stands at the step that it answered."""
+        # A depth could not be taken back like this: questions on the way may have been answered from it.
         self.passes[self.at] -= 1
         self.path.pop()
         self.at = self.left.pop().node
@@ -103,6 +109,7 @@ class Walk:
         while isinstance(node, Ask):
             node = self.sheet.nodes[node.exits[Exit.YES if self._answer(node) else Exit.NO]]
         self.at = node.id
+        # Counted on coming to a step and not on leaving it, so that an answer knows which pass it belongs to.
         self.passes[node.id] = self.passes.get(node.id, 0) + 1
         self.path.append(node.id)
 
@@ -138,6 +145,8 @@ def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[s
     """
     walk = Walk(sheet)
     while isinstance(node := walk.node, Do):
+        # The series goes to resistance, so a walk as expected would never bring it to length. In the pass that the
+        # technique expects to be the last one, its smallest instrument is taken to get there.
         last = node.id == smallest and walk.passes[node.id] >= passes
         walk.leave(Exit.REACHED if last else expected_exit(node))
     return tuple(walk.path)

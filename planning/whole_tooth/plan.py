@@ -37,6 +37,7 @@ NOTICE = (
 
 def plan(plan_input: PlanInput) -> Plan:
     """The plan of one tooth. Raises PlanningError, whose `pointer` is the path into the input."""
+    # First of all, and by counting alone: everything after it takes time that grows with these counts.
     refuse_too_much(plan_input)
     refuse_thresholds(plan_input.thresholds)
     _refuse_unusable_technique(plan_input)
@@ -57,6 +58,7 @@ def plan(plan_input: PlanInput) -> Plan:
     planned, later = _together(canals, selected, figures)
     all_cautions += later
     all_cautions += cautions.worn_cautions(plan_input, planned)
+    # Last, once every caution is known that an override could be meant for.
     all_cautions += unused_overrides(plan_input, all_cautions)
     made = _assembled(plan_input, tooth, canals, planned, all_cautions, figures)
     # Figures of its own: what is brought along for the chair is nothing that this plan's numbers rest on.
@@ -184,6 +186,7 @@ def _refuse_short(planned: Sequence[PlannedCanal], kit: Mapping[str, Instrument]
     """Raises InstrumentTooShort for the first instrument that cannot reach one of its stops."""
     numbers = {key: number for number, key in enumerate(kit)}
     for p in planned:
+        # Not the order of work alone: what is tabled although it is withheld must be possible too.
         for node in p.tabled.nodes.values():
             if not isinstance(node, Do) or node.instrument is None or node.stop_um is None:
                 continue

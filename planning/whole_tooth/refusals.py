@@ -16,6 +16,7 @@ THIRD_MOLARS = frozenset({"18", "28", "38", "48"})
 
 def refuse(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> None:
     """Raises ToothNotPlanned, NoCanals, OutOfBounds, CanalsDoNotFit or ChoiceNotPossible."""
+    # A training block has no anatomy that could rule it out.
     if plan_input.setting is not Setting.BLOCK:
         _refuse_tooth(plan_input, tooth)
     if not plan_input.canals:

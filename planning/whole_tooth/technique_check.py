@@ -57,6 +57,7 @@ def _tried(technique: Technique, setting: Setting) -> SettingTried:
     try:
         made = plan(_check_case(technique, setting))
     except TechniqueNotUsable as refusal:
+        # The path leads into the technique that was sent, not into the check case around it.
         refusal.pointer = refusal.pointer[1:]
         raise
     except PlanningError as refusal:

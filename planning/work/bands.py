@@ -45,6 +45,7 @@ def bands(plan_input: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands,
         if walk is None:
             continue
         canal = describe(plan_input, number, tooth, selected, figures)
+        # Along the sheet that was approved. A sheet written anew might have other steps than those on the phone.
         way = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
         if way.expectation is not None:
             done = _insertions(walk)

@@ -18,6 +18,7 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
     Once it passes, hand sizes up to the glide path's open the way again, and the phase begins anew.
     """
     small, key = sheet.selection.recapitulating, f"{phase.key}/blocked"
+    # Each further try comes back to here, so that there is fresh irrigant before every one of them.
     sheet.irrigate(phase, key, then=f"{key}/try")
     sheet.add(
         Do(
@@ -41,8 +42,10 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
         say="Blocked: the supervisor decides how to go on.",
         shows=f"{small.name} as far as it goes without a push",
     )
+    # A phase of hand sizes begins anew with those very sizes: they open the canal themselves.
     reopening = [] if phase.kind is PhaseKind.TO_LENGTH else _hand_sizes(sheet, phase, above=small.size)
     first = _reopen(sheet, phase, reopening)
+    # Counted, because the phase that begins anew may be blocked again: that must not go on for ever.
     reopen = PassesBelow(node=f"{key}/reopened", n=sheet.figures.count("blocked.reopen"))
     sheet.ask(phase, f"{key}/bounded", reopen, yes=f"{key}/reopened", no=f"{key}/image")
     sheet.irrigate(phase, f"{key}/reopened", then=first)
@@ -51,6 +54,7 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
 def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> str:
     """Adds hand sizes one after another, then the phase from its start. Returns the first step."""
     then = f"@{phase.key}"
+    # From the last to the first, since each step has to name the one after it.
     for instrument in reversed(instruments):
         id_ = f"{phase.key}/blocked/{step_name(instrument)}"
         then = sheet.cut(

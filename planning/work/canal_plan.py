@@ -52,6 +52,8 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
     known = canal.length.stop_mm is not None
     every = phases_of(canal.plan_input)
     open_, withheld = open_phases(every, canal.held)
+    # Once work has begun there are two orders of work: the whole one, for the table of stops, and the one from the step
+    # that is due.
     full = canal_work.written(canal, work, selected, figures, open_, withheld)
     progress = canal.input.progress
     sheet = canal_work.written(canal, work, selected, figures, open_, withheld, progress) if progress else full
@@ -84,6 +86,8 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
         withheld=withheld,
         run_sheet=sheet,
         expected_path=(
+            # Bands were worked out for `ahead`. Of the sheet with steps left out only its path is needed, so no samples
+            # are drawn.
             way if ahead is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
         ).path,
         expectation=way.expectation,
@@ -149,6 +153,7 @@ def _needle(
         for instrument in (glide, *selected.descending[-1:], final)
         if instrument is not None and instrument.key in used
     ]
+    # What is larger than the final size ends short of the canal's end (`shaping_stop_um`): it opens nothing down there.
     distinct = {
         instrument.key: instrument for instrument in milestones if final is None or instrument.size <= final.size
     }

@@ -34,12 +34,15 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
     full = um(canal.length.stop_mm or 0)
     end = full
     if canal.join is not None and canal.join.end_um is not None:
+        # Nothing passes a junction that is known: the two canals are one below it, and the main one is worked to the
+        # terminus.
         end = min(full, canal.join.end_um)
     third = _first_third_um(canal, full, figures)
     curve = canal.input.curve_start_mm
     # In a block the coronal third is no limit: coronal instruments may go as deep as they are long.
     coronal = min(end, _shortest_reach_um(selected, figures)) if canal.plan_input.setting is Setting.BLOCK else third
     if curve is not None:
+        # A charted curve may begin within the coronal third: then these instruments stay before it.
         coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
     small = canal.plan_input.technique.recapitulate_size
     return CanalWork(
@@ -82,6 +85,7 @@ def _wide_at_least(canal: Canal, figures: Figures) -> Line:
 def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
     """Orifice plus one third of the canal: coronal instruments stay in it, and the needle until there is a length."""
     orifice = um(canal.orifice_mm)
+    # Without a length `full_um` is 0, and every orifice would seem to lie beyond it.
     if canal.length.stop_mm is not None and orifice >= full_um:
         reason = f"{canal.input.name}: an orifice {mm(orifice)} mm deep lies beyond its length. Check the figure."
         raise CanalsDoNotFit(reason=reason, at=("canals", canal.number, "orifice_mm"))
@@ -89,6 +93,7 @@ def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
 
 
 def _shortest_reach_um(selected: Selection, figures: Figures) -> int:
+    # The shortest decides, as all coronal instruments get one and the same stop.
     return min((stop_um(um(reach_mm(instrument, figures))) for instrument in selected.coronal), default=0)
 
 
@@ -180,6 +185,7 @@ def expected(
         passed=passed(canal, selected),
     )
     more = bool(canal.input.felt or progress or (so_far and so_far.left))
+    # As many as the samples may have to be worked through: all that are behind, and all that the sheet has.
     insertions = len(working.felt) + len(working.made) + len(so_far.left if so_far else ()) + _insertions(sheet)
     believed = _belief(canal, canal.widths, working, figures, more_over=insertions if more else 0) if sure else None
     return forecast(sheet, working, believed, so_far)
@@ -229,13 +235,16 @@ def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *,
     plan_input, count = canal.plan_input, canal.plan_input.samples
     if count < 1:
         return None
+    # Shared out evenly, so that the first canal cannot use up what the others need.
     most_work = MOST_WORK // len(plan_input.canals)
     if more_over:
         more = min(
             MOST_SAMPLES, count * figures.count("samples.felt_times"), most_work // (more_over * CORNERS_PER_INSERTION)
         )
+        # Recorded depths never make the samples fewer than were asked for.
         count = max(count, more)
     spread = samples.spread(widths, plan_input.setting is Setting.BLOCK, figures)
+    # The canal's place in the list is part of the seed: otherwise all canals of a tooth would be drawn alike.
     drawn = Samples(count=count, seed=(plan_input.seed, canal.number), spread=spread)
     line, reading_error = profile.narrow_line(working.initial_shape), reading.reading(figures)
     shallow_mm = figures["depth.bend_shallow"] if working.as_if_straight else 0.0

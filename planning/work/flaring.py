@@ -28,6 +28,8 @@ def flare(
     An instrument is passed over once it, or one that is nowhere narrower, has stood at the stop: it would cut nothing.
     """
     stop_um = sheet.work.coronal_um
+    # Before every instrument the walk asks of it, and of each earlier one that is nowhere narrower, whether it last
+    # stood at the stop. The hand's record decides, not the estimate.
     asks = [
         [
             (f"{step}/after-{before.rpartition('/')[2]}", before)
@@ -36,6 +38,8 @@ def flare(
         ]
         for number, (step, instrument) in enumerate(worked)
     ]
+    # The walk comes to an instrument by its first question and never directly. There always is one, as it lies within
+    # itself.
     entries = [questions[0][0] for questions in asks]
     for (step, instrument), questions, following in zip(worked, asks, [*entries[1:], then], strict=True):
         for (id_, before), no in zip(questions, [*(id_ for id_, _ in questions[1:]), step], strict=True):

@@ -18,11 +18,14 @@ SMALLER = 2  # ISO sizes below the one that is held
 
 def answer_held(sheet: Sheet, phase: Phase, instrument: Instrument, start: str, then: str) -> str:
     """Adds what follows where the instrument does not go to its stop at the step `start`. Returns the first step."""
+    # Written from the end backwards, as every step has to name the one that it leads to.
     supervisor = f"{start}/supervisor"
     say = f"{instrument.name} does not go to its stop: do not push; the supervisor decides."
     sheet.sign_off(phase, supervisor, "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
     smaller, lacking = _smaller(sheet, instrument)
     last = _tried(sheet, phase, instrument, f"{start}/last", then, supervisor, say="Once more; do not push.")
+    # With no smaller size in the kit the held one is tried again at once; where nothing may widen the coronal third,
+    # the supervisor comes next.
     room = (
         _room(sheet, phase, instrument, start, then=f"{start}/went" if smaller else last, lacking=lacking) or supervisor
     )
@@ -30,6 +33,7 @@ def answer_held(sheet: Sheet, phase: Phase, instrument: Instrument, start: str, 
         return room
     first = f"{start}/{step_name(smaller[0])}"
     after = _tried(sheet, phase, smaller[0], f"{first}/last", last, supervisor, say="Once more, now with room above.")
+    # A smaller size that went before need not go again; one that was held has to go first, now that there is room.
     sheet.ask(phase, f"{start}/went", AtLength(nodes=(first,)), yes=last, no=after)
     again = _tried(sheet, phase, instrument, f"{start}/again", then, room, say="The smaller one went: once more.")
     held = room

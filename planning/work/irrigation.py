@@ -47,6 +47,7 @@ def free_mm(shape: Line, outside_mm: float) -> float | None:
         return None
     for (a, wide_a), (b, wide_b) in pairwise(shape):
         if wide_b < outside_mm:
+            # At a step both points have one depth, and there is nothing to divide by.
             return a if a == b else a + (b - a) * (wide_a - outside_mm) / (wide_a - wide_b)
     return shape[-1][0]
 
@@ -79,6 +80,7 @@ def limits(needle: Needle, *, orifice_um: int, end_um: int, most_um: int | None,
 
 def chamber_says(of: NeedleLimits, shape: Line) -> str:
     """What to do where the needle is free nowhere: rinse the chamber, or take the next thinner gauge that is free."""
+    # A higher gauge is a thinner needle, so the first that is free is the next thinner one.
     for row in sorted(tables.rows("needles"), key=lambda row: int(row["gauge"])):
         thinner_um = round(float(row["most_mm"]) * UM_PER_MM)
         thinner = replace(of, outside_um=thinner_um)

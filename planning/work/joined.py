@@ -31,9 +31,11 @@ def cautions(canals: Sequence[Canal], every: Sequence[Phase]) -> dict[str, list[
     for name, canal in by_name.items():
         own = closing.setdefault(name, [])
         main = canal.join.main if canal.join else None
+        # Its steps would wait for a main canal whose own steps are not in any order of work: without an end.
         if main and _opens(canal, every, shapes) and not _opens(by_name[main], every, shapes):
             own.append(caution(MAIN_FIRST, canal=name, main=main))
         left = unfinished(canal, canals, every)
+        # One reason is enough: a canal that may not be shaped is not filled either.
         if left and not own and _opens(canal, every, fills):
             own.append(caution(UNFINISHED, canal=name, partners=" and ".join(left)))
     return closing
@@ -48,6 +50,7 @@ def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) ->
         for other in canals
         if other.input.name in partners
         and not _opens(other, every, fills)
+        # One that stands in its filling has come so far already, whatever keeps it closed now.
         and not (other.input.progress and other.input.progress.phase in filling)
     )
 
@@ -87,6 +90,8 @@ def _waits(node: Do, phase: Phase, canal: Canal, every: Sequence[Phase], partner
         says = f"{main} goes to the common end: it is prepared first."
         yield WaitsFor(canal=main, phases=_after_cutting(every), says=says)
     elif node.action is Action.IMAGE and phase.kind is PhaseKind.CONE:
+        # Ids of steps begin with their phase, so these are the partner's steps as well. At its sign-off the partner
+        # still waits for the one image that shows both.
         shown = (node.id, f"{phase.key}/sign-off")
         for partner in partners:
             says = f"One image shows the cones of {partner} and {canal.input.name}: {partner} comes to its cone first."
@@ -94,6 +99,8 @@ def _waits(node: Do, phase: Phase, canal: Canal, every: Sequence[Phase], partner
     elif node.action is Action.FILL:
         for partner in partners:
             says = f"{partner} shares the way: neither is filled before both are ready."
+            # That the partner has come to this phase is enough. If each waited until the other was filled, neither ever
+            # would be.
             yield WaitsFor(canal=partner, phases=(phase.key, *_after(phase, every)), says=says)
 
 
@@ -102,5 +109,6 @@ def _after(phase: Phase, every: Sequence[Phase]) -> tuple[str, ...]:
 
 
 def _after_cutting(every: Sequence[Phase]) -> tuple[str, ...]:
+    # Where nothing cuts, every phase comes after the cutting.
     last = max((number for number, phase in enumerate(every) if cuts(phase)), default=-1)
     return tuple(phase.key for phase in every[last + 1 :])

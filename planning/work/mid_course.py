@@ -34,11 +34,15 @@ def begun_by(
         passes=dict(walk.passes), depths_um={step: tuple(each) for step, each in walk.depths_um.items()}
     )
     last = walk.sheet.nodes[walk.left[-1].node] if walk.left else None
+    # A walk that has ended stands at no step: the one that was answered last tells where it came to.
     due = walk.node if isinstance(walk.node, Do) else last
     if isinstance(due, Do) and due.id == LENGTH_MOVED and walk.node.id != due.exits[Exit.APPROVED]:
         # The sign-off on the length is still due, and after it the step at which the work stood before.
         at = due.exits[Exit.APPROVED]
+        # `_behind` takes one off the step that the new sheet starts at. This one has not been come to yet, so it gets
+        # one first.
         walked_before = replace(walked_before, passes={**walked_before.passes, at: walked_before.passes.get(at, 0) + 1})
+        # No length equals None, so that the next sheet asks for the sign-off again.
         return Progress(at=at, phase=due.phase, walked_before=walked_before, length_mm=None, made=made)
     if isinstance(walk.node, Do):
         return Progress(at=walk.at, phase=walk.node.phase, walked_before=walked_before, length_mm=length_mm, made=made)
@@ -74,6 +78,7 @@ def finish(
     if length_mm is not None and progress.length_mm is not None and length_mm > progress.length_mm:
         start = _to_the_new_end(open_phases, progress) or start
     place = start.place
+    # A sheet that ends at once has no step that a length would be signed off for.
     if place != sheet_builder.PLAN_AGAIN and length_mm != progress.length_mm and _signed_before(every, progress):
         phase = next(each for each in every if each.key == progress.phase)
         say = f"The length was taken again: all stops are set from {in_mm(sheet.work.full_um)} mm now."
@@ -91,6 +96,7 @@ def _where_it_stands(
         return _Start(progress.at)
     if progress.phase in _keys(open_phases) and progress.at != sheet_builder.FINISHED:
         return _Start(f"@after:{progress.phase}") if progress.over else _Start(f"@{progress.phase}", (progress.phase,))
+    # The phase is there and closed now: the new sheet ends at once, and its end says what has to be done first.
     if progress.phase in _keys(every) or not open_phases:
         return _Start(last.id)
     left_out = [phase.key for phase in sheet.technique.phases]
@@ -129,6 +135,7 @@ def _asks_for_sign_off(phase: Phase) -> bool:
 
 def _behind(walked_before: Walked, start: _Start) -> Walked:
     """What was walked before the start, as the new sheet goes on counting from it."""
+    # The id of a step begins with the key of its phase.
     passes = {step: count for step, count in walked_before.passes.items() if step.split("/")[0] not in start.anew}
     if start.place in passes:
         # The walk counts a step when it comes to it, and this one was counted already.

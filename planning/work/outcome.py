@@ -64,6 +64,8 @@ def outcome(
         return None
     whole = place.initial_shape
     initial_shape = () if whole is None else profile.upto(profile.narrow_line(whole), place.end_mm)
+    # A hand size that went to the end without being held shows how wide this canal is at least, whatever the tables
+    # say.
     known = profile.upper(initial_shape, canal_work.passed(canal, selected))
     stood = profile.upper(known, profile.outline(way.stood, from_mm=place.orifice_mm))
     line = Stand(instrument=final, tip_mm=place.end_mm).line(place.orifice_mm)

@@ -22,6 +22,7 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     """Adds the phase's steps to the sheet. A `looped` phase lies inside a loop and is worked on the first pass only."""
     before, shape = set(sheet.nodes), sheet.shape
     start = WRITERS[phase.kind](sheet, phase)
+    # There may be nothing to do: no hand size within the phase's bounds, or a canal that may not be opened so far.
     if start is None:
         return
     if looped:
@@ -69,6 +70,7 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
             else _again(sheet, phase, instrument, start)
         )
         sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=held)
+        # Every way on from here leads through this instrument at its stop, so all later steps may count on it.
         sheet.stood(instrument, sheet.work.end_um)
     return starts[0]
 
@@ -124,6 +126,7 @@ def _descend(sheet: Sheet, phase: Phase) -> str:
             phase, instrument, stop_um=sheet.work.shaping_stop_um(instrument), target=Target.TO_RESISTANCE, then=after
         )
         if not above:
+            # Once one of the series is at length the smaller ones have nothing to do: from here on sizes go up.
             sheet.ask(phase, after, AtLength(nodes=(start,)), yes=f"@up:{instrument.size}", no=then)
     _another_pass(sheet, phase, starts)
     return starts[0]
@@ -138,6 +141,7 @@ def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
     sheet.ask(phase, f"{key}/passes", passes, yes=f"@{phase.repeat_from}", no=supervisor)
     # First time without gain: if the small instrument still passes, the hindrance is coronal and one more pass,
     # which starts with coronal flaring, may clear it.
+    # One less than the figure: the last time without gain leads to the supervisor and not to this step.
     first_time = PassesBelow(node=f"{key}/no-gain", n=sheet.figures.count("passes.no_gain") - 1)
     sheet.ask(phase, f"{key}/no-gain-before", first_time, yes=f"{key}/no-gain", no=supervisor)
     sheet.recapitulate(phase, f"{key}/no-gain", sheet.selection.recapitulating, then=f"{key}/passes")
@@ -162,6 +166,7 @@ def _ascend(sheet: Sheet, phase: Phase) -> str:
         following = "@next" if then is None else f"{phase.key}/{then:02d}-{instrument.taper:02d}"
         _up_one(sheet, phase, instrument, following)
         sheet.stood(instrument, sheet.work.end_um)
+    # The descending series leads into this one at the size that came to length, so each size needs an entry of its own.
     _enter_ascending(sheet, phase, wanted)
     return sheet.starts[f"to:{smallest}"]
 
@@ -195,6 +200,8 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
         phase,
         larger,
         id_=room,
+        # The deepest that it may ever go. Where the smaller one's depth is known, the walker takes `less` off that
+        # depth and the shallower of the two counts.
         stop_um=min(sheet.work.end_um - less, sheet.work.shaping_stop_um(larger)),
         shorter_than=ShorterThan(node=start, less_um=less),
         target=Target.TO_RESISTANCE,
@@ -241,6 +248,8 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
     larger = sheet.selection.hand.get(size_above(final.size) or 0)
     seats = f"{phase.key}/{step_name(final)}"
     shown = f"{phase.key}/image" if phase.hold_point else "@next"
+    # A size that does not seat is judged by the supervisor: at the hold point where the technique has one here, else at
+    # a sign-off of its own.
     stuck = shown if phase.hold_point else f"{phase.key}/short"
     _gauge(sheet, phase, final, reached=f"{phase.key}/larger" if larger else shown, short=f"{phase.key}/seats-again")
     again = PassesBelow(node=seats, n=sheet.figures.count("gauge.times"))
@@ -325,6 +334,7 @@ def _cone(sheet: Sheet, phase: Phase) -> str:
             target=Target.TO_LENGTH,
             say=f"Cone of size {sheet.work.final}, checked by fit: cones vary within their tolerance. "
             "Short or loose, try another; no push.",
+            # An image either way: it shows how far the cone goes, and the supervisor judges that.
             exits={Exit.REACHED: shown, Exit.SHORT: shown},
         )
     )

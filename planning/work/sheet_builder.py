@@ -154,6 +154,7 @@ class Sheet:
                 target=target,
                 shorter_than=shorter_than,
                 say=say or phase.why,
+                # The same comes next at the stop and short of it; where that matters, a question after it decides.
                 exits={Exit.REACHED: f"{id_}/irrigate", Exit.SHORT: f"{id_}/irrigate"},
             )
         )
@@ -179,6 +180,7 @@ class Sheet:
 
     def _needle_um(self, phase: Phase) -> int:
         at_most = self.work.needle.now_um(self.shape)
+        # No length has been signed off while a phase goes to the estimate.
         return min(at_most, self.work.first_third_um) if phase.to_estimate else at_most
 
     def _irrigate_says(self, irrigant: str, rinse: bool) -> str:
@@ -253,10 +255,13 @@ def finish(
 
     It starts with the first phase or at `start`, a step or the place of one. Raises TechniqueNotUsable.
     """
+    # `last` may itself be the end that asks for a new plan. It comes first, so that its sentence, which says why, is
+    # kept.
     for end in (last, End(id=PLAN_AGAIN, outcome="plan_again", say="The plan no longer fits: make a new version.")):
         sheet.nodes.setdefault(end.id, end)
     goals = dict(sheet.starts)
     following = last.id
+    # From the last to the first, so that a phase without steps stands for the start of whatever follows it.
     for phase in reversed(phases):
         goals[f"after:{phase.key}"] = following
         following = goals.setdefault(phase.key, following)
@@ -283,6 +288,8 @@ def _resolved(node: Node, goals: Mapping[str, str]) -> Node:
 
 def _placed(to: str, goals: Mapping[str, str], phase: str = "") -> str:
     """The step that a place stands for, seen from a phase."""
+    # A place may stand for another one: the way up from the largest size, for instance, for what comes after that
+    # phase.
     while to.startswith("@"):
         to = goals[f"after:{phase}" if to == "@next" else to[1:]]
     return to
@@ -293,6 +300,7 @@ def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
     waiting = [start]
     while waiting:
         id_ = waiting.pop()
+        # A step that does not exist is left to `why_unsound`, which says where it was named.
         if id_ in reached or (node := nodes.get(id_)) is None:
             continue
         reached.add(id_)

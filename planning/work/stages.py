@@ -100,6 +100,7 @@ def _exposures(
 ) -> Iterator[Exposure]:
     first: list[CanalInput] = []
     for canal in shown:
+        # A canal that lies behind one on this image is shown by the others, taken from another angle.
         if not any(_superimposed(plan_input, canal, other, one_end) for other in first):
             first.append(canal)
     walked_before = tuple(canal.name for canal in shown if canal not in first)

@@ -28,6 +28,7 @@ def open_phases(every: Sequence[Phase], held: Sequence[Caution]) -> tuple[Sequen
 
 def shown_whole(held: Sequence[Caution]) -> bool:
     """Whether the stops of all phases are tabled although some are withheld."""
+    # The stops of an estimated length are tabled too, marked provisional: the plan is judged before the first image.
     return all(_withholds(caution) in JUDGED_WHOLE or caution.code == "length-estimated" for caution in held)
 
 
