@@ -55,6 +55,7 @@ def last_junction(row: Canal) -> Junction | None:
     One that was taken while a reading stood that has been struck since is measured from the present length: the length
     that was kept with it may have rested on that reading.
     """
+    # Turned round here: the rows came with the chart, and another order would ask the database again.
     last = next((each for each in reversed(row.junctions.all()) if each.struck_at is None), None)
     if last is None:
         return None

@@ -76,6 +76,7 @@ def folded(case_id: UUID, *, new: Sequence[TreatmentEvent] = (), after: UUID | N
     event that came since reaches back.
     """
     kept = _KEPT.first(case_id)
+    # All is folded anew where nothing was kept, where the last event in it is gone, or where a later one reaches back.
     later = _later(kept, new, after) if kept else None
     return (_gone_on(kept, later) if kept and later is not None else None) or _from_the_start(case_id)
 
@@ -103,10 +104,12 @@ def _gone_on(kept: FoldKept, later: Sequence[TreatmentEvent]) -> CaseFolded | No
 
 def _later(kept: FoldKept, new: Sequence[TreatmentEvent], after: UUID | None) -> Sequence[TreatmentEvent] | None:
     """The events after the last one of the stored fold; None where that one is no longer there."""
+    # The usual case: the caller has just written what comes right after the kept fold, so nothing is read.
     if new and kept.last_id == after:
         return new
     ids = [row.pk for row in new]
     if kept.last_id not in ids:
+        # With the last folded event itself: that it is still there tells that the events before are the same ones.
         rows = TreatmentEvent.objects.filter(case_id=kept.case_id, position__gte=kept.position)
         new = list(rows.order_by("position"))
         ids = [row.pk for row in new[:1]]

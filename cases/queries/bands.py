@@ -53,6 +53,7 @@ def bands_of(case_id: UUID) -> BandsShown:
             each.canal: [encode(each), encode(ahead(each.expectation, each.last))]
             for each in bands(plan_input_of(version), missing)
         }
+        # None is kept too: of a canal without bands it is then known that it has none.
         made = {keys[name]: by_canal.get(name) for name in missing}
         cache.set_many(made, KEPT_S)
         kept.update(made)

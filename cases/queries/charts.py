@@ -123,4 +123,5 @@ def _canal(row: Canal, setting: str, figures: Figures) -> CanalShown:
     try:
         return CanalShown(row, length_of(row, setting, figures), "", junction)
     except PlanningError as refusal:
+        # Readings that cannot be right together are shown all the same, or nobody could put them right.
         return CanalShown(row, None, str(refusal), junction)

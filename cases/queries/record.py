@@ -94,6 +94,7 @@ class _Made:
 
     def _history(self) -> CaseHistory:
         people = {str(person.pk): self._person(person) for person in self._members()}
+        # Also of those who have left the programme: what they did stays theirs.
         people |= {str(row.actor_id): self._person(row.actor) for row in self.rows}
         return CaseHistory(
             facts=tuple(self._fact(row) for row in self.rows),

@@ -163,6 +163,7 @@ class RunningPage:
     def _rows(self) -> list[RunningWork]:
         shown = ("case__tooth", "case__patient", "case__student", "on_site", "taken_over")
         rows: list[RunningWork] = []
+        # Each part is read off an index of its own, in the order that it is shown in.
         for part in (_that_waits, _that_goes_on):
             works = part(self.programme_id).select_related(*shown).defer("learned")
             rows += works[: MOST_RUNNING + 1 - len(rows)]

@@ -136,6 +136,8 @@ def refuse_override(override: Override, *, at: tuple[str | int, ...] = ()) -> No
     if not entry.may_override:
         reason = "nobody may let the work go on in spite of it. Put right what it warns of."
         raise OverrideNotPossible(overridden=override.code, reason=reason, at=(*at, "code"))
+    # A wide canal is let pass by choosing its size, and no other caution has a size: the one without the other is
+    # refused.
     if (override.final_size is None) == (override.code == WIDE_CANAL):
         sized = "choose the size that the canal is made." if override.final_size is None else "no size goes with it."
         raise OverrideNotPossible(overridden=override.code, reason=sized, at=(*at, "final_size"))

@@ -120,6 +120,7 @@ class Belief:
         stops, shorter = every(mm(node.stop_um or 0), self.count), node.shorter_than
         if shorter is None or shorter.node not in self.kept:
             return stops
+        # As for a walker: the step's own stop is never exceeded.
         return np.minimum(stops, self.kept[shorter.node] - mm(shorter.less_um))
 
     def to_resistance(self, instrument: Instrument, stops_mm: Floats) -> Floats:
@@ -137,6 +138,8 @@ class Belief:
         normal = self._samples.normal(f"reading {step}")
 
         def read(sd_mm: float, tail: float) -> list[float]:
+            # Whoever is at the stop reads the stop. Any other depth is read with the spread of readings, and never past
+            # the stop.
             depths = np.where(at_stop, stops_mm, np.minimum(depths_mm + sd_mm * normal, stops_mm))
             return quantiles(depths, weight, (tail, 1 - tail))
 
@@ -154,6 +157,7 @@ class Belief:
         )
 
     def _higher(self, depth_mm: float) -> float:
+        # Not above the orifice, unless it lies there already.
         return max(depth_mm - self._shallow_mm, min(depth_mm, self._orifice_mm))
 
     @property
@@ -171,6 +175,7 @@ class Belief:
         # The chance by Bayes that this depth is a slip and no right reading, in each sample.
         slipped = self._samples.uniform(f"slip {step}") * (likely.right + likely.slip) < likely.slip
         stood_mm = every(read_mm, self.count)
+        # Only short of the stop has the depth a spread: at the stop the instrument stood at the stop.
         if read_mm < stops_mm.min() - AT_MM:
             stood_mm = stood_mm + reading.more_sd_mm * self._samples.normal(f"stood {step}")
             # Every depth that rounds to the recorded one is equally likely.
@@ -224,11 +229,13 @@ class Belief:
         """Opens every sampled canal by the instrument at its depth there. Raises TooMuchWork."""
         self._work.spend(self.canals.depth_mm.size, self.count)
         self.kept[step] = depths_mm
+        # Below its end there is no canal that could be opened.
         end = self.canals.depth_mm[:, -1]
         self.canals = stood(self.tools(instrument), self.canals, np.minimum(depths_mm, end), self._overcuts)
 
     def back_to(self, canals: Rows, rows: Picked) -> Belief:
         """Some of the samples with their canals as they were at an earlier step."""
+        # A shallow copy on purpose: what these samples cost still counts towards the same work.
         earlier = copy(self)
         earlier.canals, earlier._rows = canals.picked(rows), rows
         earlier._pick(rows)

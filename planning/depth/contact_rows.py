@@ -131,6 +131,7 @@ class _Loads:
     def __init__(self, tools: Tools, canals: Rows) -> None:
         self._above, self._below, self._wide = canals.depth_mm[:, :-1], canals.depth_mm[:, 1:], canals.wide_mm[:, :-1]
         self._widens, self._face_mm = _walls(canals), tools.wide_mm[:, 0]
+        # Where no canal is anywhere narrower than the tip, the face adds nothing and need not be looked at.
         self._cuts_ahead = bool((self._face_mm[:, None] > canals.wide_mm).any())
         level = self._wide - self._widens * self._above
         self._flanks = []
@@ -138,6 +139,8 @@ class _Loads:
             grows = (d1 - d0) / (z1 - z0)
             if grows.any():
                 begins, steeper = d0 - grows * z0, grows[:, None] + self._widens
+                # Where both are parallel they meet nowhere: their meeting is put so far away that the whole stretch
+                # touches, or none of it.
                 steeper = np.where(steeper == 0, -LEVEL, steeper)
                 self._flanks.append((z0, z1, begins, grows, begins[:, None] - level, steeper, steeper > 0))
 
@@ -173,6 +176,7 @@ def stood(tools: Tools, canals: Rows, tip_mm: Floats, overcut_mm: Floats) -> Row
     """The canals after the instrument has stood with its tip at a depth: the upper envelope of the two."""
     start, end = canals.depth_mm[:, :1], canals.depth_mm[:, -1:]
     tip = tip_mm[:, None]
+    # The step at the tip is a ramp, and needs a corner at both of its ends.
     corners = np.concatenate([tip + STEP_MM, tip - tools.from_tip_mm], axis=1)
     corners = np.clip(corners, start, end)
     depth = np.concatenate([canals.depth_mm, corners], axis=1)

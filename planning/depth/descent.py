@@ -36,6 +36,7 @@ class Descent:
     def __init__(self, belief: Belief, series: Series) -> None:
         self._belief, self._series = belief, series
         self._last, self._pass_number = "", 0
+        # Infinite: has not arrived.
         belief.kept[ARRIVED] = every(np.inf, belief.count)
 
     def note(self, node: Do, pass_number: int, depths_mm: Floats) -> None:
@@ -64,6 +65,7 @@ class Descent:
             arrived[later] = belief.kept[ARRIVED]
             at, pass_number = 0, pass_number + 1
         low, high = (quantile(arrived, weight, share) for share in (TENTH, NINE_TENTHS))
+        # The band always holds the number that is expected.
         return SeriesPasses(expected=expected, low=int(min(low, expected)), high=int(min(max(high, expected), most)))
 
 

@@ -203,6 +203,7 @@ class _Course:
             self._insert(node, self.working.kit[node.instrument], left)
             return
         if node.action is Action.GAUGE:
+            # Only what was recorded teaches anything: what is merely expected was worked out from these samples.
             if left is not None:
                 self._gauge(node, left)
             left = left or self._feels(node)
@@ -269,6 +270,7 @@ class _Course:
             )
         )
         if left is None:
+            # Where the depth is the stop, the walk itself takes it as reached.
             self.walk.leave(Exit.SHORT, um(came.depth_mm))
         else:
             self.walk.leave(left.exit, left.depth_um)

@@ -58,6 +58,7 @@ def last_depth(known: Ahead, walk: Walk) -> Judged | None:
     if made is None:
         return None
     last, at = known.last, (made.node, made.pass_number)
+    # A step may have been taken back and recorded anew with another depth: what was judged before is not of that.
     if last is not None and (last.node, last.pass_number) == at and made.depth_um in (None, um(last.depth_mm)):
         return last
     expected = next((awaited for awaited in known.awaited if (awaited.node, awaited.pass_number) == at), None)

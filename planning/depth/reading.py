@@ -44,6 +44,8 @@ class Reading:
         at_stop, half_mm = stood_mm >= stops_mm - AT_MM, self.step_mm / 2
         way_mm = max(float(stops_mm.max()) - from_mm, self.step_mm)
         if read_mm >= stops_mm.min() - AT_MM:
+            # Right in every sample that gets to its stop, and in others as far as their depth may have been rounded up
+            # to it.
             right = np.where(at_stop, 1.0, 1 - self._below(stops_mm - half_mm, stood_mm))
             return Likely(right=(1 - self.wrong_share) * right, slip=self.wrong_share * self.step_mm / way_mm)
         if self.to_step(read_mm):

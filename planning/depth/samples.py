@@ -96,6 +96,7 @@ class Samples:
         widens = _factors(self._spread.widening_share, self.normal("widening"))[:, None]
         wide = wide[-1] + widens * (wide - wide[-1])
         factors = np.repeat(_factors(self._spread.width_share, self.normal("width"))[:, None], len(narrow), axis=1)
+        # The end has a spread of its own, apart from the levels above it.
         factors[:, -1] = _factors(self._spread.end_share, self.normal("end"))
         return Rows(np.tile(depth, (self.count, 1)), np.maximum(wide * factors, self._spread.least_mm))
 
@@ -109,6 +110,7 @@ class Samples:
         """The instrument as it may be within its tolerances, once for each sample."""
         large = instrument.size > self._spread.large_above
         within_mm = self._spread.tip_within_large_mm if large else self._spread.tip_within_mm
+        # Tolerances are bounds and no spreads: within them every value is as likely as any other.
         thicker = within_mm * (2 * self.uniform(f"tip {instrument.key}") - 1)
         steeper = 1 + self._spread.taper_within_share * (2 * self.uniform(f"taper {instrument.key}") - 1)
         from_tip, wide = (np.array(column) for column in zip(*corners(instrument), strict=True))

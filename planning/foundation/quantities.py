@@ -14,6 +14,7 @@ HALF_MM_UM = 500  # stops are set to half a millimetre: the finest mark on an en
 
 def um(mm: float) -> int:
     """Whole micrometres of a length in millimetres, taken to 0.01 mm first."""
+    # No length is kept more finely: below a hundredth there is only the rounding error of doubles.
     return round(mm * HUNDREDTHS_PER_MM) * UM_PER_HUNDREDTH_MM
 
 

@@ -29,6 +29,7 @@ def rows(table: str) -> tuple[Mapping[str, str], ...]:
         reader = csv.DictReader(line for line in lines if not line.startswith("#"))
         records = tuple(reader)
     for number, row in enumerate(records, start=1):
+        # The csv module puts surplus cells under the key None, and None in place of missing ones.
         if None in row or None in row.values():
             raise RowRefused(f"{path.name}, row {number}: not as many cells as the heading")
         if not row.get("source"):
@@ -47,6 +48,7 @@ def row_for(table: str, tooth: str, canal: str) -> Mapping[str, str] | None:
 def data_version() -> str:
     """Twelve hexadecimal digits that change when any data file does."""
     digest = hashlib.sha256()
+    # Sorted, as file systems list a folder in different orders.
     for path in sorted(DATA.rglob("*")):
         if path.suffix in {".csv", ".toml"}:
             digest.update(path.relative_to(DATA).as_posix().encode())

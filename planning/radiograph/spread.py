@@ -50,6 +50,7 @@ def by_slips(number: Callable[[Marks], float], marks: Marks, slips: Marks) -> Sl
         up, down = number(marks + step), number(marks - step)
         bend = (up + down - 2 * at) / (2 * _APART**2)
         more += bend
+        # The second term is the spread of a parabola: for a normal slip its fourth moment, 3, less 1.
         square += ((up - down) / (2 * _APART)) ** 2 + (_APART**2 - 1) * bend**2
     return Slipped(more, math.sqrt(square))
 

@@ -120,6 +120,7 @@ def _within(space: float, seen: NDArray[np.float64], bends: Bends, figures: Figu
         within: Between | None = getattr(bends, name)
         if within is None or within.most is None:
             return None
+        # By the upper half, as the lower one may have been cut off at 0.
         off = (within.most - within.value) / spread.reach_of(figures)
         if not 0 <= off <= figures["views.off_most"]:
             reason = f"an angle that is {off:g}° off says nothing: 0 to {figures['views.off_most']:g}°."

@@ -41,6 +41,7 @@ def tray_run(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> TrayRun:
         if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF):
             sections.append([])
         elif isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument:
+            # A section of its own from here on, so that it can be put off until the main canal is done.
             if node.waits_for and not first:
                 sections.append([])
                 first, waits_at = node.waits_for[0].canal, len(sections) - 1

@@ -42,6 +42,7 @@ def select(plan_input: PlanInput, figures: Figures) -> Selection:
     _refuse_unfit(plan_input, figures)
     instruments = plan_input.kit.instruments
     hand: dict[int, Instrument] = {}
+    # The smallest taper of each size comes first, and the first one counts.
     for instrument in sorted((i for i in instruments if i.motion is Motion.HAND), key=lambda i: (i.size, i.taper)):
         hand.setdefault(instrument.size, instrument)
     if technique.recapitulate_size not in hand:
@@ -108,6 +109,7 @@ def _series(plan_input: PlanInput) -> dict[int, Instrument]:
         raise _lacks(plan_input.technique, "shaping instrument")
     taper = plan_input.choices.series_taper
     if taper is None:
+        # Nobody chose one: the gentlest.
         taper = min(i.taper for i in shaping)
     series = {i.size: i for i in sorted(shaping, key=lambda i: i.size) if i.taper == taper}
     if not series:

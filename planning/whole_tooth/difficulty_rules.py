@@ -115,6 +115,7 @@ def _shown(key: str, level: Level, what: str, figure: Figure | None = None) -> F
 
 
 def _worked_out(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> Iterator[FactorFound]:
+    # The tables have no column for the kind of a tooth: its English name ends with it.
     yield from (_shown("kind", level, tooth.name) for end, level in KINDS if tooth.name.endswith(end))
     for root in plan_input.roots:
         if root.pattern in DIVIDES:

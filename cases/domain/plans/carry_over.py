@@ -35,6 +35,7 @@ def _stops(plan: Plan) -> set[tuple[str, str | None]]:
 
 
 def _near(approved: Plan, made: Plan, within_um: int) -> bool:
+    # The canals are the same ones in the same order: anything else would be a difference of the inputs.
     for old, new in zip(approved.canals, made.canals, strict=True):
         was_mm, now_mm = old.length.working_length_mm, new.length.working_length_mm
         if (was_mm, old.length.state) == (now_mm, new.length.state):

@@ -186,6 +186,7 @@ def _mm(value: float | None) -> str | None:
 
 def _cautions(canal: str | None, before: Planned, after: Planned) -> tuple[tuple[Caution, ...], tuple[Caution, ...]]:
     """Those that came and those that went, of one canal or (None) of the tooth."""
+    # By their sentences too, so that a caution whose figures changed is told as gone and come.
     old = {(c.code, c.says, c.overridden): c for c in before.plan.cautions if c.canal == canal}
     new = {(c.code, c.says, c.overridden): c for c in after.plan.cautions if c.canal == canal}
     came = tuple(c for key, c in new.items() if key not in old)

@@ -103,6 +103,7 @@ def _of_rows(before: Sequence[Any], after: Sequence[Any], steps: tuple[Step, ...
         was, now = old.get(name), new.get(name)
         shown = new[name] if name in new else old[name]
         key = " ".join(_key(shown.item)) + (f" #{shown.nth}" if shown.nth > 1 else "")
+        # The plus keeps an item that came apart from the one that stood at the same place before.
         place = key if _key(shown.item) else str(was.number) if was else f"+{shown.number}"
         step = Step(place, item=shown.item, number=shown.number)
         yield from differences(was.item if was else ABSENT, now.item if now else ABSENT, (*steps, step))

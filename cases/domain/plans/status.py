@@ -78,6 +78,7 @@ def status(versions: Sequence[VersionFacts], case_revision: int) -> PlanStatus:
 def _state(current: VersionFacts, approved: int | None, stale: bool) -> PlanStatusState:
     if current.state is PlanState.APPROVED:
         return PlanStatusState.APPROVAL_VOID if stale else PlanStatusState.APPROVED
+    # A draft in the place of a version that was approved: that approval is not for it.
     if current.state is PlanState.DRAFT and approved is not None:
         return PlanStatusState.APPROVAL_VOID
     return PlanStatusState(current.state.value)

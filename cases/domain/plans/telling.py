@@ -98,6 +98,7 @@ NAMES: dict[str, Callable[[Any], str]] = {
 def told(difference: Difference) -> tuple[str | None, Change | None]:
     """The canal it concerns, None for the tooth, and the change; no change for a field that is rightly not told."""
     steps = difference.steps
+    # The innermost field names the change; items of a list have no name of their own.
     of = next(step for step in reversed(steps) if step.holder)
     field = of.field
     canal = next((named for step in steps if (named := _canal_of(step.item)) is not None), None)
@@ -186,6 +187,7 @@ def _text(value: Any, field: str) -> str | None:
             return None
         case _ if value is ABSENT:
             return None
+        # Before the numbers, since True is an int.
         case bool():
             return "yes" if value else "no"
         case int() if field.endswith("taper"):

@@ -43,6 +43,7 @@ def take(course: CaseState, canal: CanalProgress, event: CourseEvent, payload: O
         case p.ReadingPayload():
             canal.to_plan = True
         case p.PausePayload():
+            # A reason that holds the canal already, an instrument past its stop for one, is not written over.
             canal.held = canal.held or CanalState.PAUSED
         case p.TurnPayload():
             course.turned_to = event.canal
@@ -79,9 +80,11 @@ def _step(course: CaseState, canal: CanalProgress, event: CourseEvent, step: p.S
     stop_um = canal.walk.stop_um()  # of this step: once it is left, the walk has the next one's
     if why := _leave(canal, step.exit, step.depth_um):
         return why
+    # The work has gone on from the sign-off: it stays, whatever becomes of the image that it rested on.
     canal.sign_off = None
     if isinstance(node, Do) and node.action is Action.IMAGE:
         canal.add_image(step.image_id)
+    # The step counts, as it did happen; what holds the canal is the question why.
     if step.depth_um is not None and stop_um is not None and step.depth_um > stop_um:
         canal.held, canal.asked_by = CanalState.PAST_STOP, event.id
     return None
@@ -91,6 +94,7 @@ def _shut(course: CaseState, canal: CanalProgress, event: CourseEvent) -> OutOfC
     """Why no step counts in the canal now; None where it is open."""
     if missing := course.missing_but(halted=course.emergencies.halts(event.id)):
         return OutOfCourse(missing[0])
+    # Deeper than any tooth: kept, but no stop may come to rest on it.
     if event.not_checked is NotChecked.DEPTH:
         return OutOfCourse.NOT_CHECKED
     shut = canal.held is not None or canal.to_plan or not canal.released
@@ -129,6 +133,7 @@ def _answer(canal: CanalProgress, payload: p.AnswerPayload) -> OutOfCourse | Non
 
 def _resume(canal: CanalProgress, event: CourseEvent) -> OutOfCourse | None:
     """Lets the canal go on, at the step that the event names or else where it stood."""
+    # It waits for new stops, and those come with a plan, not with a supervisor's word.
     if canal.held is None and canal.to_plan:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):

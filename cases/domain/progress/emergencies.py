@@ -86,6 +86,7 @@ class Emergencies:
             del self.halting[event]
         lifts = self.saline_by is not None and not payload.keep_saline
         if lifts:
+            # Another one that still halts the tooth may ask for saline too.
             self.saline_by = next((emergency.id for emergency in self.open if emergency.what in SALINE_AFTER), None)
         return bool(ended) or lifts
 

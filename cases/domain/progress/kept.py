@@ -112,6 +112,7 @@ def _put_canal_away(canal: CanalProgress) -> KeptCanal:
 
 def _take_canal_up(kept: KeptCanal, walk: Walk) -> CanalProgress:
     for name in OF_WALK:
+        # A new walk has gone to its first step already, so everything that it holds is written over.
         setattr(walk, name, getattr(kept, name))
     return CanalProgress(walk, **{name: getattr(kept, name) for name in OF_CANAL})
 
@@ -120,6 +121,7 @@ def still_speaking(folded: Folded, sheets: Sheets) -> list[CourseEvent]:
     """The events that lists, hold points and counts of uses still need, as long as nothing reaches back."""
     course, events = folded.course, folded.events
     asking = {canal.asking for canal in course.canals.values()}
+    # Where each person's hand was last in each canal: a list shows the step in hand by it.
     last_touch = {
         (event.actor, event.canal): event.id for event in events if isinstance(event.payload, StepPayload | TurnPayload)
     }

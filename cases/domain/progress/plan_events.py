@@ -18,10 +18,12 @@ def put_into_force(
 ) -> OutOfCourse | None:
     """Puts a plan into force. Its run sheets begin where the work stands; a canal that is held or not released stays
     so."""
+    # Another plan has come into force since, or the sheets of this one are not here.
     if course.plan not in ("", payload.replaces) or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
     before = course.canals
     course.plan, course.canals, course.revoked_by = event.plan, _begun(plans[event.plan]), None
+    # What a person has withheld goes on being withheld: a new plan answers none of it.
     for name in before.keys() & course.canals.keys():
         canal = course.canals[name]
         canal.released = before[name].released

@@ -37,6 +37,7 @@ def put_right(events: Iterable[CourseEvent]) -> PutRight:
             images.struck.add(image.struck)
         else:
             images.moved_away.add((image.struck, event.canal))
+            # Put back to a canal that it had been taken from, it counts there again.
             images.moved_away.discard((image.struck, image.moved_to))
     return images
 

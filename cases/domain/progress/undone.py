@@ -42,6 +42,7 @@ def taken_back(events: Iterable[CourseEvent]) -> tuple[frozenset[str], list[str]
         elif EVENTS[event.kind].undo is Undo.ANY_TIME:
             beside[event.id] = event
         elif isinstance(event.payload, ReplanPayload):
+            # The new plan rests on all that was done before it.
             standing.clear()
         elif isinstance(event.payload, SignOffPayload | ResumePayload):
             # It answers what was done in the canal before it, which from now on can no longer be taken back.

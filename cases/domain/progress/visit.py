@@ -54,6 +54,7 @@ class Visit:
         """What is missing before any canal is worked; the first of it is the reason for which a step is set aside."""
         stopped = (Prerequisite.HALTED,) if halted else ()
         if self.closed:
+            # With the visit closed nobody is in the room and no dam is on: that needs no saying.
             return (Prerequisite.CLOSED, *stopped)
         if not self.clinic:
             return stopped
@@ -73,6 +74,8 @@ class Visit:
         if self.closed:
             return False
         self.closed, self.on_site, self.dam = True, "", None
+        # In the clinic an approval counts for one session, and a supervisor looks at what was closed; a bench needs
+        # neither.
         self.lapsed = self.check_due = self.clinic
         return True
 

@@ -28,6 +28,7 @@ def steps(history: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
         if fact.canal == canal and fact.event.node and isinstance(fact.payload, StepPayload | SignOffPayload):
             by_hash.setdefault(fact.event.plan, []).append(fact)
     last = history.course.plan if history.course else ""
+    # With the plan in force even where nothing was done by it yet: what it expects is still to come.
     worked = sorted({*by_hash, last} & set(history.versions), key=lambda each: history.versions[each].number)
     records: list[StepRecord] = []
     for hash_ in worked:

@@ -80,6 +80,7 @@ def _instrument(history: CaseHistory, first: RecordedEvent, uses: list[Use]) -> 
     version = history.version(first)
     kept = next((each for each in version.kit.instruments if each.key == key), None)
     last = max((number for number, use in enumerate(uses) if use.discarded), default=-1)
+    # What the instrument had been used for elsewhere ends with a discard: after it a new one is at hand.
     before = kept.uses if kept and last < 0 else 0
     return InstrumentUsed(
         key=key,
@@ -162,6 +163,7 @@ def asked(history: CaseHistory, decisions: int) -> AskCounts:
     for fact in history.counting:
         match fact.payload:
             case p.SignOffPayload(together=together) if history.in_course(fact):
+                # What was given for several canals at once is one sign-off.
                 sign_offs.add(together or fact.event.id)
             case p.ImagePayload(image_id=image):
                 exposures.add(image)
@@ -234,6 +236,7 @@ def _correct(
         records[number], says=f"{records[number].says}. {sentence_of(fact, history)} ({fact.who.name})"
     )
     if correction.what is None:
+        # It was not so: nobody has to be seen again for it.
         records[number] = replace(records[number], review_by=None)
     else:
         by[number].add(fact.event.id)

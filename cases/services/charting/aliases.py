@@ -33,6 +33,7 @@ def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_
     cases = list(Case.objects.filter(patient=old).order_by("pk"))
     _refuse_others(actor, cases)
     there = DemoPatient.objects.filter(programme_id=case.programme_id, alias=kept).first()
+    # An alias is one patient in a programme: where it is there already, the cases go over to that one.
     if there is None:
         old.alias = kept
         old.save(update_fields=["alias"])
@@ -41,6 +42,7 @@ def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_
         old.delete()
     for other in cases:
         audit.changed(actor=actor, verb="correct_alias", subject=other, case=other)
+    # The old text may have been somebody's name.
     gone.from_the_file()
     return Case.objects.get(pk=case.pk)
 

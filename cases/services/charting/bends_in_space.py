@@ -109,6 +109,7 @@ def _read(canal: Canal, first: Marking, second: Marking, pair: Combined, figures
     try:
         read = views.read(views.Views(bends=bends), figures)
     except PlanningError as refusal:
+        # Two markings were sent and no bends: the path is told in what was sent.
         refusal.pointer = tuple(step for step in refusal.pointer if step != "bends")
         raise
     if read.in_space is None:

@@ -97,6 +97,7 @@ def _announce(actor: Person, case: Case, announced: Announced, *, begins: bool) 
     if not 0 < announced.sent_bytes <= settings.IMAGE_MOST_BYTES:
         most = settings.IMAGE_MOST_BYTES // BYTES_PER_MB
         raise NotUsable(reason=f"An image has at least one byte and at most {most} MB. Send a smaller one.")
+    # An upload that begins anew is among what is kept already.
     counted = broken.sent_bytes if broken and broken.state == ImageState.AWAITED else 0
     _refuse_full(case, announced.sent_bytes - counted)
     facts |= {"sent_hash": sent_hash, "device_time": announced.device_time}

@@ -100,8 +100,10 @@ def use(*, supervisor: Person, code: str, by: Person, case: Case) -> CaseError |
 
 def _refusal(row: OneTimeCode, code: str, *, by: Person, case: Case | None) -> CaseError | None:
     now = timezone.now()
+    # Counted for the supervisor whose code it is, on whosever phone it was typed.
     wrong = WrongCode.objects.filter(supervisor=row.person, at__gt=now - LOCKED_FOR).order_by("-at")[:MOST_TRIES]
     tries = list(wrong)
+    # The next try comes when the oldest of these no longer counts.
     if len(tries) == MOST_TRIES:
         return TooManyTries(minutes=ceil((tries[-1].at + LOCKED_FOR - now) / timedelta(minutes=1)))
     step = one_time_code.matching_step(_secret(row), code, at_s=now.timestamp(), later_than=row.last_step)

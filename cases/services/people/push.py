@@ -55,6 +55,7 @@ def subscribe(*, actor: Person, endpoint: str, p256dh: str, auth: str) -> PushSu
     keys = {"person": actor, "p256dh": p256dh.rstrip("="), "auth": auth.rstrip("=")}
     row, _ = PushSubscription.objects.update_or_create(endpoint=endpoint, defaults=keys)
     others = PushSubscription.objects.filter(person=actor).exclude(pk=row.pk).order_by("-created_at", "-pk")
+    # One less, as the one that has just come is not among the others.
     PushSubscription.objects.filter(pk__in=list(others.values_list("pk", flat=True)[MOST_DEVICES - 1 :])).delete()
     return row
 

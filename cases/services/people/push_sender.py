@@ -75,6 +75,7 @@ def _line() -> Queue[Letter]:
 def _work(line: Queue[Letter]) -> None:
     while True:
         deliver(line.get())
+        # This thread lives as long as the process, and the database closes what lies idle.
         close_old_connections()
 
 

@@ -32,9 +32,11 @@ def sign_in(*, request: HttpRequest, username: str, password: str) -> Person:
             raise TooManyTries(minutes=int(WINDOW.total_seconds() // 60))
     person = authenticate(request, username=username, password=password)
     if not isinstance(person, Person):
+        # What no longer counts is cleared away on this occasion.
         FailedSignIn.objects.filter(at__lte=since).delete()
         FailedSignIn.objects.bulk_create(FailedSignIn(key=key) for key, _ in tries)
         raise SignInRefused
+    # Of this name alone: what others at the same address got wrong still counts.
     FailedSignIn.objects.filter(key=tries[0][0]).delete()
     login(request, person)
     return person

@@ -93,6 +93,7 @@ def _refuse_unplannable(version: ToothPlanVersion, chosen: Override) -> None:
         override for override in plan_input.overrides if (override.code, override.canal) != (chosen.code, chosen.canal)
     )
     try:
+        # Without samples: whether a size can be made does not hang on bands.
         made = plan(replace(plan_input, samples=0, overrides=(*others, chosen)))
     except PlanningError as refusal:
         raise NotUsable(reason=str(refusal), at=("final_size",)) from refusal

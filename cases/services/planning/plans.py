@@ -101,6 +101,7 @@ def submit(*, actor: Person, version: ToothPlanVersion, seen_hash: str | None = 
         raise ChangedSince(what="The plan")
     if version.state == PlanState.WAITING and version.case_revision == case.revision:
         return version  # sent twice
+    # Asked of the table of moves first: a plan that was decided is refused as that, and not as outdated.
     after(PlanState(version.state), Verb.SUBMIT)
     refuse_stale(version, case, "submit")
     _refuse_unreasoned(version)

@@ -33,6 +33,7 @@ def let_go(*, supervisor: Person, case: Case, version: ToothPlanVersion, returne
     waits = left_out(returned, joins)
     version.not_released = [waiting.canal for waiting in waits]
     version.save(update_fields=["not_released"])
+    # Also where nothing waits any more but something did: the chair has to learn that it may go on.
     if waits or _some_wait(case):
         payload = ReleasePayload(not_released=waits)
         server_events.write(actor=supervisor, case=case, version=version, payload=payload)

@@ -27,6 +27,7 @@ def planned(plan_input: PlanInput) -> Plan:
         if known := kept.get(key):
             kept.move_to_end(key)
             return known
+    # Outside the lock, as computing takes long and others must not wait for it.
     made = plan(plan_input)
     with _turn:
         kept[key] = made

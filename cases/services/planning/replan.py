@@ -47,6 +47,7 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
     course = courses.fold_case(case.pk, events)
     if course is not None and course.plan == version.hash and course.revoked_by is None:
         return version
+    # Before any work there is none that the version would have to know of.
     if courses.work_has_begun(events):
         version = _brought_up_to_date(actor, case, version)
     payload = ReplanPayload(replaces=course.plan if course else version.hash)

@@ -36,5 +36,6 @@ def keep(
             code=folds.CODE,
             text=folds.text_of(work, used),
         )
+        # After a fold from the start there may be no row yet.
         kept.save(force_update=not work.whole)
     running_work.keep(case, work)

@@ -86,6 +86,7 @@ def _take_length(payload: ReadingPayload, canal: str, actor: Person, case: Case)
     if row is None:
         return False
     try:
+        # A savepoint: a reading that is refused must not take with it the event that told of it.
         with transaction.atomic():
             readings.keep_length(actor=actor, canal=row, reading=payload.taken)
     except Refusal:
@@ -108,6 +109,7 @@ def _move_points(payload: ReopenPayload, actor: Person, case: Case, version: Too
             all_moved = False
             continue
         try:
+            # A savepoint, as above: the event is kept even where its new point is refused.
             with transaction.atomic():
                 canals.change_canal(actor=actor, canal=row, changes={"reference_point": check.reference_point})
         except Refusal:

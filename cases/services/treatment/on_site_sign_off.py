@@ -58,6 +58,7 @@ def _sign_off(actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEvent
     if version is None:
         raise NotUsable(reason="This case never had that plan.", at=("plan_hash",))
     canals = tuple(dict.fromkeys((entry.canal, *entry.also)))
+    # Before the code is looked at: only a sign-off that counts uses a code up.
     _refuse_elsewhere(case, entry, canals)
     # The wrong try has to stay in the database: the refusal is raised only after the transaction has ended well.
     if refusal := one_time_codes.use(supervisor=supervisor, code=entry.code, by=actor, case=case):

@@ -38,6 +38,7 @@ def keep(case: Case, work: CaseFolded) -> None:
     row = before or RunningWork(case=case)
     course = work.folded.course
     at = work.new[-1].server_time if work.new else row.changed_at
+    # What the row has seen was notified then.
     fresh = {str(event.pk) for event in work.new if before is None or event.position > before.position}
     case_summary = _summary_of(case, work, before.learned if before else "")
     halted = course.halted_by is not None

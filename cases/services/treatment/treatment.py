@@ -66,6 +66,7 @@ def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[ReceivedE
 def _record(
     actor: Person, case: Case, device: UUID, batch: Sequence[ReceivedEvent]
 ) -> tuple[list[TreatmentEvent], SequenceGap | None]:
+    # The program's own events have this id, and no device may get into their sequence.
     if device == server_events.HERE:
         raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
     case = locked(case.pk)
@@ -80,6 +81,7 @@ def _record(
     for number, event in enumerate(batch):
         payload = encode(event.payload)
         sent_hash = _fingerprint(actor, case, device, event, payload)
+        # Sent before, and the answer got lost: it is answered as it was then, whatever its number.
         if before := idempotency.same(known.get(event.id), sent_hash):
             stored.append(before)
             continue
@@ -88,8 +90,10 @@ def _record(
             gap = SequenceGap(expected=seq + 1, given=event.device_seq, at=("events", number, "device_seq"))
             break
         _refuse(event, number, part, versions)
+        # Who takes over works the case from the very next event of the same batch.
         part = parts.after(event.kind, part)
         position, seq = position + 1, seq + 1
+        # Known from now on, so that an event that stands twice in one batch is stored once.
         row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash, payload)
         new.append(row)
         stored.append(row)

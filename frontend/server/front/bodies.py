@@ -55,6 +55,7 @@ class Bodies:
         finally:
             self.coming[address] -= 1
             if not self.coming[address]:
+                # Otherwise every address ever seen would be kept.
                 del self.coming[address]
 
     def free(self, body: bytes) -> None:
@@ -72,6 +73,7 @@ class Bodies:
                     self._take(message.get("body", b""), body, lane)
                     if not message.get("more_body", False):
                         return bytes(body)
+        # Whatever ended it, the task's cancelling too: nobody will free these bytes.
         except BaseException as cut_short:
             self.held_bytes -= len(body)
             if isinstance(cut_short, TimeoutError):

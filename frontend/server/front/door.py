@@ -86,6 +86,7 @@ class Door:
         headers = dict(scope["headers"])
         announced = headers.get(b"content-length", b"")
         length = int(announced) if announced.isdigit() else None
+        # Nothing will come in, so it takes no place among the bodies that do.
         if not length and scope["method"] in WITHOUT_BODY and b"transfer-encoding" not in headers:
             return b""
         return await self.bodies.read(receive, lane=lane, announced_bytes=length, address=address_of(scope))

@@ -28,6 +28,7 @@ def environ_of(scope: Scope, body_bytes: int) -> Environ:
     environ = {
         "REQUEST_METHOD": scope["method"],
         "SCRIPT_NAME": "",
+        # PEP 3333: the bytes of the path, each as one character.
         "PATH_INFO": scope["path"].encode().decode("latin-1"),
         "QUERY_STRING": scope["query_string"].decode("latin-1"),
         "SERVER_NAME": str(host),
@@ -40,6 +41,7 @@ def environ_of(scope: Scope, body_bytes: int) -> Environ:
         # A name with an underscore would be read as the one with a hyphen that a proxy has cleaned.
         if b"_" not in name:
             _add(environ, name.decode("latin-1").upper().replace("-", "_"), value.decode("latin-1"))
+    # The body was read whole and is no longer sent in pieces.
     environ.pop("HTTP_TRANSFER_ENCODING", None)
     environ["CONTENT_LENGTH"] = str(body_bytes)
     return environ
@@ -48,6 +50,7 @@ def environ_of(scope: Scope, body_bytes: int) -> Environ:
 def _add(environ: Environ, name: str, value: str) -> None:
     key = name if name in ("CONTENT_TYPE", "CONTENT_LENGTH") else f"HTTP_{name}"
     if key in environ:
+        # Lines of one name are joined by a comma (RFC 9110, 5.2), cookies by the semicolon that parts them.
         value = f"{environ[key]}{'; ' if name == 'COOKIE' else ','}{value}"
     environ[key] = value
 
@@ -78,9 +81,11 @@ def answered(application: WSGIApplication, environ: Environ, body: bytes) -> Ans
     try:
         whole = b"".join(parts)
     finally:
+        # PEP 3333 asks for it, also after a failure. Django ends its request only then.
         close = getattr(parts, "close", None)
         if close is not None:
             close()
+    # PEP 3333: after a failure it may have started a second time, and that counts.
     status, headers = started[-1]
     named = tuple((name.lower().encode("latin-1"), value.encode("latin-1")) for name, value in headers)
     return Answer(int(status.split(" ", 1)[0]), named, whole)

@@ -45,6 +45,7 @@ class Room:
                 process = _context.Process(target=_work, args=(far,), name=self.name, daemon=True)
                 process.start()
                 self._process = process
+                # The process has its own end. With ours open the line would not break when the process ends.
                 far.close()
             return self._line
 
@@ -53,6 +54,7 @@ class Room:
         try:
             line = self.start()
             line.send((environ, body))
+            # No answer in time is treated as no answer at all: the process is ended.
             if line.poll(answer_s):
                 answer = line.recv()
                 if isinstance(answer, Answer):

@@ -50,6 +50,7 @@ class Turns:
         try:
             # Not wait_for: before Python 3.12 it may lose that it was cancelled.
             async with asyncio.timeout(self.wait_s):
+                # Shielded, so that a turn that is given at the last moment is not cancelled but handed on by `_leave`.
                 await asyncio.shield(called)
         except BaseException as cut_short:
             self._leave(who, called)
@@ -80,6 +81,7 @@ class Turns:
         if not self._running[who]:
             del self._running[who]
         if self._waiting and self.running < self.at_once:
+            # `min` takes the first of equals, and they stand in the order in which they came.
             following = min(self._waiting, key=lambda waiting: self._running[waiting[0]])
             self._waiting.remove(following)
             self._running[following[0]] += 1

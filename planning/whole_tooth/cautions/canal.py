@@ -59,6 +59,7 @@ def _finding(canal: Canal) -> Iterator[Caution]:
 
 def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
     length = canal.length
+    # A canal that was searched for and not found has no length to take.
     if length.stop_mm is None and canal.input.finding is not Finding.SEARCHED_NOT_FOUND:
         yield _about(canal, "length-missing")
     elif length.state is LengthState.ESTIMATED:
@@ -67,6 +68,7 @@ def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
         yield _about(canal, "length-to-settle", value=length.apart_mm, limit=figures.row("lengths.agree_within"))
     apart, limit = length.from_estimate_mm, figures.row("lengths.estimate_within")
     within = limit.value if length.estimate_within_mm is None else length.estimate_within_mm
+    # A length that is unsettled says so below, with what to do.
     if apart is not None and apart > within and length.state is not LengthState.UNSETTLED:
         yield _about(canal, "length-off-estimate", value=apart, limit=limit)
     if length.state is LengthState.UNSETTLED:
@@ -118,6 +120,7 @@ def _curve(canal: Canal, figures: Figures) -> Iterator[Caution]:
     if angle is None:
         return
     again, severe, supervisor = (figures.row(f"curvature.{name}_deg") for name in ("again", "severe", "supervisor"))
+    # A technique that takes the length again by itself needs no reminder.
     if angle >= again.value and not _taken_after_flaring(canal) and not _asks_length_again(canal.plan_input):
         yield _about(canal, "length-again-due", value=angle, limit=again)
     if angle > severe.value:

@@ -85,6 +85,7 @@ def _patency(plan: CanalPlan, records: Sequence[_Record], figures: Figures) -> I
     short = um(figures["patency.short"])
     last = passed[-figures.count("patency.times") :]
     stuck = [record for record in last if record.depth_um <= (record.stop_um or 0) - short]
+    # The last pass decides: a canal that has opened again is not lost.
     if not passed or passed[-1] not in stuck:
         return
     blocked = len(stuck) == figures.count("patency.times")

@@ -34,5 +34,6 @@ def rationale(of: str, rule: str, inputs: Sequence[Entry] = (), rows: Sequence[F
         inputs=tuple(
             RationaleInput(name=name, value=value, unit=unit) for name, value, unit in inputs if value is not None
         ),
+        # Each row once, in the order of use; a figure that was entered has no row.
         rows=tuple(dict.fromkeys(key for key in keys if key)),
     )
