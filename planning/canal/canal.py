@@ -100,6 +100,7 @@ def describe(plan_input: PlanInput, number: int, tooth: Tooth, selected: Selecti
     )
     asked = final_size.asked(charted, selected.series_taper, figures)
     kit = kit_sizes(selected, phases_of(plan_input), figures)
+    # The kit comes last: what it can make moves the proposal, and never the range.
     advised = kit.proposed(apical_size.advise(asked, figures))
     size = _final_size(plan_input, number, advised)
     return Canal(

@@ -86,10 +86,12 @@ def initial_shape_of(widths: Widths, orifice_mm: float, end_mm: float) -> Initia
     if levels[0][0] > 0:
         # Below the lowest level nothing is known: as wide as there.
         levels.insert(0, (0.0, *levels[0][1:]))
+    # What lies higher than the orifice is outside the canal.
     inside = [level for level in levels if level[0] < height]
     inside.append(_at_orifice(levels, height, widths))
     points = tuple(
         CanalWidth(from_reference_mm=round(end_mm - up, 2), narrow_mm=round(narrow, 3), wide_mm=round(wide, 3))
+        # Levels go from the end upwards, a shape from the orifice down.
         for up, narrow, wide in reversed(inside)
     )
     return InitialShape(points=points, source=widths.source, know=widths.know)
@@ -136,6 +138,7 @@ def _published(plan_input: PlanInput, name: str, beyond_mm: float, figures: Figu
         narrow, wide = sorted(cells, key=lambda cell: cell.value)
         return (round(up, 3), narrow.value, wide.value), (narrow.key, wide.key)
 
+    # Published from the apex, which lies beyond the end of the preparation: from that end they are so much nearer.
     counted = [across(float(up) - beyond_mm, "canal_widths", row, f"bl_{up}_mm", f"md_{up}_mm") for up in mm]
     # What lies past the end tells of it only where nothing is published of the end itself.
     past = [each for each in counted if each[0][0] <= 0]

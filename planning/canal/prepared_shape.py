@@ -124,6 +124,7 @@ def with_options(
             share = round(ovals.reached_share(end.narrow_mm, end.wide_mm, size * HUNDREDTH_MM), 3)
         left = None if asked.wall is None else asked.wall.worst_mm(size, asked.taper)
         bent = None
+        # An instrument that ends above the bend is not bent by it.
         if bend is not None and place.end_mm > bend.at_mm:
             thick = (size + asked.taper * (place.end_mm - bend.at_mm)) * HUNDREDTH_MM
             bent = strain_pct(thick, bend.radius_mm)

@@ -133,6 +133,7 @@ def outside(value: Any, at: Pointer = ()) -> Iterator[tuple[Pointer, Bound]]:
     if isinstance(value, tuple | list):
         for number, item in enumerate(value):
             yield from outside(item, (*at, number))
+    # `is_dataclass` is true of the class as well as of its values.
     elif is_dataclass(value) and not isinstance(value, type):
         bounded = of_fields(type(value))
         for field in fields(value):

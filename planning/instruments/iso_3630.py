@@ -124,6 +124,8 @@ def corners(instrument: Instrument) -> Corners:
     """
     size, taper, end = instrument.size * HUNDREDTH_MM, instrument.taper * HUNDREDTH_MM, instrument.cutting_part_mm
     stated = tuple((at.from_tip_mm, at.diameter_mm) for at in instrument.diameters)
+    # The outline ends where the flutes come to their largest diameter or where the cutting part ends, whichever is
+    # first.
     points = stated or ((0.0, size), (end, size + taper * end))
     most = instrument.largest_flute_mm
     if most is not None:

@@ -98,6 +98,7 @@ class _Line:
         # Through two marks go circles of any size: a bend needs a third.
         if len(self.marks) - 1 - self.leaves < 2:
             return BendShape.ONE, ()
+        # What lies above the orifice is no part of the canal: there the line is straight, as an instrument is.
         first = self.of.orifice or 0
         arcs = two_bends.possible(
             self.marks[first:], self.slips[first:], self.distances[first:], self.leaves - first, self.figures

@@ -130,6 +130,8 @@ def _tip_deeper(of: CanalLine, on: _On) -> Between | None:
     way = (marks[-2] - marks[-3]) / np.hypot(*(marks[-2] - marks[-3]))
 
     def deep(moved: Marks) -> float:
+        # Along the line to the canal's end, and from there on straight: beyond the end nobody marked where the canal
+        # runs.
         return line.length(moved[:-1], of.orifice or 0) + float((moved[-1] - moved[-2]) @ way)
 
     value, off = deep(marks), spread.by_slips(deep, marks, slips)

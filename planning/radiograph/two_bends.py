@@ -129,6 +129,7 @@ def _passing(fit: _Fit, *, straight: bool) -> _Drawn:
     likely = fit.at(wide, straight=straight)[2]
     near = wide[likely > likely.max() + math.log(_LIKELY)]
     apart = fit.length / _PLACES
+    # One place more on either side, as the best may lie between two that were tried; but never an end of the curve.
     least, most = max(near[0] - apart, apart / 2), min(near[-1] + apart, fit.length - apart / 2)
     return _drawn(fit, np.linspace(least, most, _PLACES), straight=straight, share=(most - least) / fit.length)
 
@@ -188,6 +189,7 @@ class _Fit:
         for _ in range(_ROUNDS):
             off, slope, along = self._off(curves, passes, along)
             normal = np.einsum("pni,pnj->pij", slope, slope) + np.diag(known**2)
+            # Each parameter is drawn to its usual value as well, the more so the better that is known.
             pull = np.einsum("pni,pn->pi", slope, off) + known**2 * (curves - self._start)
             curves = curves - np.linalg.solve(normal, pull[..., None])[..., 0]
         off, slope, along = self._off(curves, passes, along)

@@ -42,6 +42,7 @@ def _statements(text: str) -> Iterator[tuple[int, str]]:
     line, start, depth, first = 1, 0, 0, 1
     for token in TOKEN.finditer(f"{text}\n"):
         part = token.group()
+        # As long as a bracket is open the value goes on over the end of the line.
         depth += (part in ("[", "{")) - (part in ("]", "}"))
         if part == "\n" and depth == 0:
             statement = text[start : token.start()]
@@ -56,6 +57,7 @@ def _header(parsed: Mapping[str, Any], tables: Counter[Path]) -> Path:
     path: Path = ()
     inside: Any = parsed
     while isinstance(inside, dict) and inside:
+        # A header by itself has one key at each level.
         ((key, inside),) = inside.items()
         path = (*path, key)
         if isinstance(inside, list):

@@ -85,6 +85,7 @@ def _highest(factors_found: Iterable[FactorFound]) -> list[FactorFound]:
     kept: dict[str, FactorFound] = {}
     for factor in factors_found:
         before = kept.get(factor.code)
+        # Of equal levels the first stays: what a person recorded comes before what the input shows.
         if before is None or LEVELS.index(factor.level) > LEVELS.index(before.level):
             kept[factor.code] = factor
     return sorted(

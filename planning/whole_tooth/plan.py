@@ -49,6 +49,7 @@ def plan(plan_input: PlanInput) -> Plan:
     difficulty = difficulty_rules.count(plan_input, tooth, figures)
     warned = [*cautions.tooth_cautions(plan_input, tooth, figures), *difficulty_rules.cautions(plan_input, difficulty)]
     all_cautions = overridden(plan_input, warned)
+    # What closes the tooth closes each of its canals.
     shut = withholding(all_cautions)
     canals: list[Canal] = []
     for number in range(len(plan_input.canals)):
@@ -97,6 +98,7 @@ def _together(
     held = [replace(c, held=(*c.held, *withholding(later))) for c, (_, later) in zip(canals, each, strict=True)]
     again, joint_now = _joined(held)
     for number, canal in enumerate(again):
+        # Planned once more only where something holds it that its plan did not know of yet.
         if {caution.code for caution in canal.held} - {
             caution.code for caution in (*closed[number].held, *each[number][1])
         }:
@@ -109,6 +111,8 @@ def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> t
     planned = plan_canal(canal, selected, figures)
     warned = overridden(canal.plan_input, cautions.work_cautions(canal, planned, figures))
     held = [caution for caution in withholding(warned) if caution not in canal.held]
+    # Some are known only from the plan itself, the wall that is left for one: it is made again without what they
+    # withhold.
     if held:
         planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
     reasons = rationales(canal, planned.plan, canal.size_asked.tooth_iso, figures)
@@ -148,6 +152,8 @@ def _assembled(
 ) -> Plan:
     kit = {instrument.key: instrument for instrument in plan_input.kit.instruments}
     _refuse_short(planned, kit, figures)
+    # The tray follows the path that is expected, the stop table what the technique writes: no stop hangs on an
+    # estimate.
     laid = {p.plan.canal: (p.ahead, p.path) for p in planned}
     tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
     runs = [

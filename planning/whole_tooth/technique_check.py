@@ -64,6 +64,7 @@ def _tried(technique: Technique, setting: Setting) -> SettingTried:
         raise TechniqueNotUsable(where=where, reason=f"it cannot be worked: {refusal}") from None
     (canal,) = made.canals
     last = canal.run_sheet.nodes[canal.expected_path[-1]]
+    # Where something is withheld the order of work ends early, and says so itself.
     if not canal.withheld and not (isinstance(last, End) and last.outcome == "finished"):
         reason = "worked as expected it does not come to its end. Look at the passes that are expected."
         raise TechniqueNotUsable(where=where, reason=reason, at=("phases",))

@@ -65,7 +65,6 @@ def decide(
         return before, False
     if seen_hash != version.hash:
         raise ChangedSince(what="The plan")
-    # Before the table of moves, so that whoever comes second is told who was first.
     _refuse_decided(version)
     to = after(PlanState(version.state), VERB[decision])
     refuse_stale(version, case, "submit")

@@ -57,6 +57,7 @@ def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
     problems = [_problem(each, data) for each in errors if each["type"] != "value_error"]
     if problems:
         raise NotUnderstood(problems)
+    # Only what values refuse themselves is left by now; the first of it is told.
     refusal: PlanningError = errors[0]["ctx"]["error"]
     raise refusal.below(*_path(errors[0], data))
 

@@ -33,6 +33,7 @@ def kept_schema(type_: Any, mode: Mode) -> dict[str, Any]:
     parts = bounded["$defs"]
     free = {name: _without_limits(part) for name, part in parts.items()}
     moved = {name for name in parts if free[name] != parts[name]}
+    # Whatever refers to a part of another name needs another name itself.
     while more := {name for name in parts if name not in moved and _refers(parts[name]) & moved}:
         moved |= more
     text = json.dumps({**bounded, "$defs": {f"{name}Kept" if name in moved else name: free[name] for name in parts}})

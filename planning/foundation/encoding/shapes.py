@@ -115,6 +115,7 @@ def _text(text: str) -> str:
 def _whole(data: object) -> int:
     """25.0 is a whole number."""
     whole = int(data) if isinstance(data, float) and data.is_integer() else data
+    # Not by isinstance, as True would pass for 1.
     if type(whole) is not int or abs(whole) > MOST_WHOLE:
         raise PydanticCustomError("whole_number", "no whole number")
     return whole
@@ -123,6 +124,7 @@ def _whole(data: object) -> int:
 def _number(data: Any) -> Any:
     """20 and 20.0 are equal, and so are 0.0 and -0.0: they are read and written alike."""
     try:
+        # -0.0 + 0.0 is 0.0.
         return data + 0.0 if type(data) in (int, float) else data
     except OverflowError:  # a whole number beyond every float
         return math.inf

@@ -110,6 +110,7 @@ def _further_canals(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> It
         return
     charted = {canal.name for canal in plan_input.canals}
     offered = {offer.name for offer in (*tooth.canals, *tooth.look_for)}
+    # Canals under names that no table has. They may stand for a usual one.
     others = charted - offered
     missing = [usual.name for usual in tooth.canals if usual.name not in charted and not _parted(usual.name, others)]
     if missing:

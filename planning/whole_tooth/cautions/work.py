@@ -91,6 +91,7 @@ def worn_cautions(plan_input: PlanInput, planned: Sequence[PlannedCanal]) -> lis
     for each in planned:
         for node in (each.ahead.nodes[id_] for id_ in each.path):
             if isinstance(node, Do) and node.instrument:
+                # One use is one canal, however often the instrument enters it.
                 canals.setdefault(node.instrument, set()).add(each.plan.canal)
     return [
         caution(
