@@ -103,9 +103,11 @@ function directionOf(marks: readonly Mark[]): Mark {
     xy += (mark[0] - x) * (mark[1] - y)
     yy += (mark[1] - y) ** 2
   }
+  // The long axis of how the marks are spread: their first principal component.
   const way = Math.atan2(2 * xy, xx - yy) / 2
   const along: Mark = [Math.cos(way), Math.sin(way)]
   const [first, last] = [marks[0], marks.at(-1)]
+  // That axis has no sense of its own: it is turned towards the last mark.
   const forwards = first && last ? along[0] * (last[0] - first[0]) + along[1] * (last[1] - first[1]) : 1
   return forwards >= 0 ? along : [-along[0], -along[1]]
 }

@@ -39,12 +39,13 @@ export function bySlips(number: Measure, marks: readonly Mark[], slips: readonly
       const [up, down] = [number(shifted(marks, i, axis, step)), number(shifted(marks, i, axis, -step))]
       const bend = (up + down - 2 * at) / (2 * APART ** 2)
       more += bend
+      // The second term is the spread of a parabola: for a normal slip its fourth moment, 3, less 1.
       square += ((up - down) / (2 * APART)) ** 2 + (APART ** 2 - 1) * bend ** 2
     }
   return { more, sd: Math.sqrt(square) }
 }
 
-/** Of a measure that may lie on either side of 0, the interval of how large it is. */
+/** The interval of a measure's size without its sign, for one that may lie on either side of 0. */
 export function toEitherSide([least, most]: Within): Within {
   const ends = [Math.abs(least), Math.abs(most)]
   return [least < 0 && most > 0 ? 0 : Math.min(...ends), Math.max(...ends)]

@@ -5,19 +5,19 @@ import { Walk } from './walk'
 
 type CanalHold = Extract<CanalState, 'paused' | 'past_stop' | 'to_check'>
 
-/** A supervisor's approval at a hold point, beyond which nothing has been done, and the images that it rested on. */
+/** A supervisor's approval at a hold point, as long as no step has followed it, and the images that it rested on. */
 interface SignOff {
   readonly by: string
   readonly images: ReadonlySet<string>
 }
 
-/** One canal. `held` is what withholds it beside its place in the run sheet. */
+/** Where one canal stands: its place in the run sheet (`walk`), and what withholds it besides (`held`). */
 export class CanalProgress {
   readonly walk: Walk
   held: CanalHold | null = null
   /** The event whose question is open. */
   askedBy: string | null = null
-  /** A length was taken, or something was done by an earlier plan: its stops are to be computed anew. */
+  /** A length was taken, or something was done by an earlier plan: its stops have to be computed anew. */
   toPlan = false
   /** False where a supervisor's decision on the plan leaves this canal out for now. */
   released = true
@@ -25,11 +25,11 @@ export class CanalProgress {
   asking: string | null = null
   /** The event by which a supervisor said that they come. */
   coming: string | null = null
-  /** Told of the canal since its last sign-off. */
+  /** Ids of the images recorded in the canal since its last sign-off. */
   private images = new Set<string>()
-  /** Null as soon as the canal has gone on from it. */
+  /** The last one; null as soon as a step has followed it. */
   signOff: SignOff | null = null
-  /** Sign-offs that count no more: an image that they rested on was put right before anything went on from them. */
+  /** Ids of sign-offs that no longer count: an image that they rested on was put right before a step followed them. */
   readonly reopened = new Set<string>()
 
   constructor(
@@ -45,28 +45,29 @@ export class CanalProgress {
     return this.unmet(this.walk.waitsFor)
   }
 
-  /** Of what a step waits for, all that has not come so far. */
+  /** Those of the waits whose canal has not come far enough yet. */
   unmet(waits: readonly WaitsFor[]): readonly WaitsFor[] {
     return waits.filter((wait) => !this.every()[wait.canal]?.walk.meets(wait))
   }
 
-  /** An image was told of the canal. */
+  /** Notes an image that was recorded in the canal. */
   addImage(imageId: string | null | undefined) {
     if (imageId) this.images.add(imageId)
   }
 
-  /** A supervisor's sign-off was given. */
+  /** Notes a supervisor's sign-off. It uses the images up: the next sign-off rests on new ones. */
   signed(by: string, approved: boolean) {
     this.signOff = approved ? { by, images: this.images } : null
     this.images = new Set()
   }
 
   /**
-   * The image counts no more in the canal. A sign-off that rested on it is asked for again, where nothing has gone on from
-   * it; else it stays, and is marked.
+   * The image no longer counts in the canal. A sign-off that rested on it has to be given again if no step has followed it;
+   * otherwise it stays, and the record marks it.
    */
   reopen(imageId: string) {
     if (!this.signOff?.images.has(imageId)) return
+    // Back to the hold point, which waits for another sign-off.
     this.walk.takeBack()
     this.reopened.add(this.signOff.by)
     this.images = new Set([...this.images, ...this.signOff.images])
@@ -74,6 +75,7 @@ export class CanalProgress {
   }
 
   get state(): CanalState {
+    // The strictest reason first: of a canal that is not released nothing else needs to be known.
     const { node } = this.walk
     if (!this.released && !(node.kind === 'end' && node.outcome === 'finished')) return 'not_released'
     if (this.held) return this.held
@@ -84,7 +86,7 @@ export class CanalProgress {
   }
 }
 
-/** Every canal at its first step. */
+/** Every canal at its first step. Each sees all of them, as a canal that joins another waits for it. */
 export function atFirstSteps(sheets: Readonly<Record<string, RunSheet>>): Record<string, CanalProgress> {
   const canals: Record<string, CanalProgress> = byName(
     Object.entries(sheets).map(([name, sheet]) => [name, new CanalProgress(sheet, () => canals)]),
@@ -92,7 +94,7 @@ export function atFirstSteps(sheets: Readonly<Record<string, RunSheet>>): Record
   return canals
 }
 
-/** Holds for the plan that was on the screen. */
+/** Kinds of events that count only for the plan that was on the screen. */
 export type OfPlan =
   | 'step'
   | 'answer'
@@ -106,11 +108,12 @@ export type OfPlan =
   | 'come'
 
 /**
- * What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is set
- * out of course, and its canal is planned once more.
+ * An event that was recorded on the screen of another plan. A pause holds all the same. Work that the plan in force could
+ * not know of is set out of course, and its canal has to be planned anew.
  */
 export function byAnotherPlan(event: EventOf<OfPlan>, canal: CanalProgress | undefined): OutOfCourse | null {
   if (canal && event.kind === 'pause') {
+    // A reason that holds the canal already is not written over.
     canal.held ??= 'paused'
     return null
   }
@@ -118,7 +121,7 @@ export function byAnotherPlan(event: EventOf<OfPlan>, canal: CanalProgress | und
   return 'other_plan'
 }
 
-/** Answers the hold point it names; a halt does not stop a supervisor's sign-off. */
+/** Answers the hold point that the event names. Unlike a step, a sign-off counts during a halt too. */
 export function signOff({ id, node: at, payload }: EventOf<'sign_off'>, canal: CanalProgress): OutOfCourse | null {
   const { node } = canal.walk
   if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== at) return 'other_step'
@@ -127,7 +130,7 @@ export function signOff({ id, node: at, payload }: EventOf<'sign_off'>, canal: C
   return null
 }
 
-/** Whatever was asked of a supervisor is over once the canal goes on. */
+/** Leaves the present step; false where it has no such exit. What was asked of a supervisor is settled then. */
 export function leave(canal: CanalProgress, exit: string, depth: number | null): boolean {
   if (!canal.walk.leave(exit, depth)) return false
   canal.asking = null
@@ -143,8 +146,9 @@ export function answer({ asks, cause }: PayloadOf<'answer'>, canal: CanalProgres
   return null
 }
 
-/** `node` says where the canal goes on if not where it stood. */
+/** Lets the canal go on, at the step that the event names or else where it stood. */
 export function resume({ node }: EventOf<'resume'>, canal: CanalProgress): OutOfCourse | null {
+  // It waits for new stops, and those come with a plan, not with a supervisor's word.
   if (!canal.held && canal.toPlan) return 'withheld'
   if (node && !canal.walk.goTo(node)) return 'other_step'
   if (node) canal.signOff = null

@@ -50,7 +50,7 @@ export class CaseState {
     }
   }
 
-  /** Whether a supervisor's sign-off on the canal counts: it came where it was asked for, and is not asked for again. */
+  /** Whether a supervisor's sign-off on the canal counts: it was in course, and has not to be given again. */
   signOffCounts(canal: string, id: string): boolean {
     return !this.outOfCourse[id] && !this.canals[canal]?.reopened.has(id)
   }
@@ -70,7 +70,7 @@ export class CaseState {
     return this.missingBut(this.haltedBy !== null)
   }
 
-  /** The same, said of a halt as it is told. */
+  /** The same, where `halted` says whether the work counts as halted. */
   private missingBut(halted: boolean): Prerequisite[] {
     const missing = this.visit.missing(halted)
     return this.revokedBy ? [...missing, 'revoked'] : missing
@@ -128,7 +128,7 @@ export class CaseState {
     return canal ? this.takeCanal(event, canal) : 'no_canal'
   }
 
-  /** What is said of no canal, for the whole tooth. */
+  /** An event that names no canal and holds for the whole tooth. */
   private takeTooth(event: EventOf<OfPlan>): OutOfCourse | null {
     switch (event.kind) {
       case 'resume':

@@ -14,7 +14,7 @@ interface InUse {
 
 const GOES_IN = ['instrument', 'recapitulate', 'gauge']
 
-/** Every instrument that was used or looked at, by its key. What was told out of course was done all the same. */
+/** Every instrument that was used or looked at, by its key. An event out of course counts too: it did happen. */
 export function instrumentsOf(
   events: readonly CourseEvent[],
   { undone, plans }: Pick<CaseState, 'undone' | 'plans'>,

@@ -4,12 +4,12 @@ import type { CourseEvent } from './course-event'
 
 const SALINE = 'saline'
 
-/** What goes in at this step now: as planned, or saline alone. */
+/** The irrigant of this step: the planned one, or saline while nothing else may go in; null where none is planned. */
 export function irrigantAt(course: CaseState, node: Do): string | null {
   return node.irrigant && course.salineBy ? SALINE : node.irrigant
 }
 
-/** What may be given beside the order of work: what the plan has for any canal, and saline. */
+/** The irrigants on offer besides the order of work: those that the plan has for any canal, and saline. */
 export function irrigantsOf(course: CaseState): string[] {
   if (course.salineBy) return [SALINE]
   const nodes = Object.values(course.canals).flatMap(({ walk }) => Object.values(walk.sheet.nodes))
@@ -17,7 +17,7 @@ export function irrigantsOf(course: CaseState): string[] {
   return [...new Set([...planned, SALINE])]
 }
 
-/** Millilitres by irrigant that went into one canal; what was told out of course went in all the same. */
+/** Millilitres of each irrigant that went into one canal. An event out of course counts too: it did happen. */
 export function givenIn(
   canal: string,
   events: readonly CourseEvent[],

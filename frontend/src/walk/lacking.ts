@@ -5,7 +5,7 @@ import { concernsImage, movedTo, putRight } from './put-right'
 
 const NO_LENGTH = ['missing', 'estimated']
 
-/** Of the hold point that the canal waits at, by the rule that the server marks by. */
+/** What the hold point lacks that the canal waits at, by the server's rule; empty for a canal that waits at none. */
 export function lacking(
   name: string,
   canal: CanalProgress,
@@ -23,8 +23,8 @@ export function lacking(
 }
 
 /**
- * Whether an image step since the last sign-off that counts names no image and no reason, and none was recorded beside it.
- * An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
+ * Whether an image is lacking: since the last sign-off that counts, an image step named neither an image nor a reason, and
+ * no image was recorded besides. A struck image does not count, nor one of another canal; one put to this canal does.
  */
 function unshown(name: string, events: readonly CourseEvent[], sheet: RunSheet, undone: ReadonlySet<string>): boolean {
   let open = false

@@ -7,7 +7,7 @@ export type Sheets = Readonly<Record<string, RunSheet>>
 
 type Canals = Readonly<Record<string, CanalProgress>>
 
-/** What of the case a plan's event moves. */
+/** What an event about plans changes of the case. */
 interface Moves {
   readonly plans: Readonly<Record<string, Sheets>>
   plan: string
@@ -15,9 +15,10 @@ interface Moves {
   revokedBy: string | null
 }
 
-/** A plan's run sheets begin where the work stands; what is held or not released stays so. */
+/** Puts a plan into force. Its run sheets begin where the work stands; a canal held or not released stays so. */
 export function putIntoForce({ plan, payload }: EventOf<'replan'>, course: Moves): OutOfCourse | null {
   const sheets = course.plans[plan]
+  // Another plan has come into force since, or the sheets of this one are not here.
   if (!['', payload.replaces].includes(course.plan) || !sheets) return 'other_plan'
   const before = course.canals
   course.plan = plan
@@ -46,7 +47,10 @@ export function release({ not_released }: PayloadOf<'release'>, canals: Canals):
   return null
 }
 
-/** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone, but a sign-off may. */
+/**
+ * A struck reading sends its canal back to planning: the stops of any plan may rest on it. No stop rests on an image alone,
+ * but a sign-off may.
+ */
 export function strike(event: EventOf<'struck'>, canals: Canals): OutOfCourse | null {
   if (event.payload.what === 'image') return imagePutRight(event, canals)
   const course = canals[event.canal]
@@ -55,7 +59,7 @@ export function strike(event: EventOf<'struck'>, canals: Canals): OutOfCourse | 
   return null
 }
 
-/** Struck it counts in no canal; put to another one, not where it was. */
+/** A struck image counts in no canal; one that was moved counts in its new canal and no longer in `was`. */
 function imagePutRight({ canal: was, payload }: EventOf<'struck'>, canals: Canals): null {
   const { struck, moved_to = null } = payload
   for (const [name, canal] of Object.entries(canals)) {

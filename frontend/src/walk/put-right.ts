@@ -1,16 +1,16 @@
 import type { CourseEvent, EventOf } from './course-event'
 
-/** Whether it says that an image was struck or put to another canal. */
+/** Whether the event says that an image was struck or put to another canal. */
 export const concernsImage = (event: CourseEvent): event is EventOf<'struck'> =>
   event.kind === 'struck' && event.payload.what === 'image'
 
-/** The canal that it puts an image to; undefined of any other event. Empty for the whole tooth. */
+/** The canal that the event puts an image to, empty for the whole tooth; undefined for any other event. */
 export const movedTo = (event: CourseEvent): string | undefined =>
   concernsImage(event) ? (event.payload.moved_to ?? undefined) : undefined
 
 /**
- * Whether an image counts in a canal where it was told of, by the rule that the server counts by. What is put right
- * holds whenever the image was told of: a phone may tell of it after it was struck.
+ * Returns whether an image that was recorded in a canal counts there, by the server's rule. A correction holds even where
+ * the image is recorded after it: a phone may tell of an image late.
  */
 export function putRight(
   events: readonly CourseEvent[],
@@ -22,6 +22,7 @@ export function putRight(
     if (payload.moved_to == null) struck.add(payload.struck)
     else {
       away.add(place(payload.struck, canal))
+      // Put back to a canal that it had been taken from, it counts there again.
       away.delete(place(payload.struck, payload.moved_to))
     }
   }

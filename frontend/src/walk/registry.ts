@@ -7,8 +7,8 @@ export type Part = 'own_student' | 'looking_in' | 'took_over' | 'coordinator'
 interface EventRules {
   readonly toldBy: readonly Part[]
   /**
-   * How its own actor takes it back: never, as something new answers it; while it is their last entry on the canal; or
-   * at any time, as no step rests on it.
+   * When the person who recorded it may take it back: never, as something new answers it; only while it is their last
+   * entry on the canal; or at any time, as no other entry rests on it.
    */
   readonly undo: 'never' | 'last' | 'any_time'
 }
@@ -50,14 +50,14 @@ export const EVENTS: Readonly<Record<Kind, EventRules>> = {
   image: rules(WORKING, 'any_time'),
   irrigated: rules(WORKING, 'any_time'),
   note: rules(ANY_OF_THEM, 'any_time'),
-  // It names one's own entry alone.
+  // Anybody who tells something: an undo can only name an entry of the same person.
   undo: rules(ANY_OF_THEM),
 }
 
 /** A newer server may tell kinds that this app does not know: nobody here tells them or takes them back. */
 export const rulesOf = (kind: Kind): EventRules => own(EVENTS, kind) ?? rules([])
 
-/** Told by who works the case alone. */
+/** Whether only somebody who works the case tells this kind. */
 export const ofWork = (kind: Kind): boolean => rulesOf(kind).toldBy === WORKING
 
 /** Whether anything was done: what the server itself records, as a decision on a plan, is no work. */

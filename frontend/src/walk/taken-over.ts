@@ -7,7 +7,7 @@ export class TakenOver {
   by = ''
   private readonly was = new Set<string>()
 
-  /** They took over, and somebody has ended that. */
+  /** Whether they took over once and no longer work the case. */
   ended(actor: string): boolean {
     return this.was.has(actor)
   }

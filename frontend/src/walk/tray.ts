@@ -9,8 +9,8 @@ interface Next {
 }
 
 /**
- * The open canal whose next instrument comes first in the order at the tray; a proposal, any canal may be turned to.
- * Undefined where no canal has an instrument ahead.
+ * The open canal whose next instrument comes first in the order at the tray, with that instrument; undefined where no
+ * canal has one ahead. It is a proposal: any canal may be turned to.
  */
 export function nextAtTray(
   tray: TrayOrder,
@@ -36,7 +36,7 @@ export function nextAtTray(
   return first && { canal: first.canal, instrument: first.instrument }
 }
 
-/** The instrument at the present step or the next one on the expected way, and which time it is taken up. */
+/** The instrument of the present step, or else the next one on the expected way, and which time it is taken up. */
 function instrumentAhead(course: CanalProgress, path: readonly string[]) {
   const { walk } = course
   const made = walk.left.filter(({ node }) => node === walk.at).length

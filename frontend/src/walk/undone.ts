@@ -1,7 +1,10 @@
 import type { CourseEvent } from './course-event'
 import { rulesOf } from './registry'
 
-/** Halts, sign-offs, discards and readings past the stop stay: something new answers them. */
+/**
+ * Whether it is of a kind that may be taken back. Halts, sign-offs, discards and depths past the stop stay: something new
+ * answers them.
+ */
 function mayUndo(event: CourseEvent): boolean {
   const discards = event.kind === 'inspected' && event.payload.found === 'discarded'
   return rulesOf(event.kind).undo !== 'never' && !pastStop(event) && !discards
@@ -15,17 +18,17 @@ function pastStop(event: CourseEvent): boolean {
 }
 
 interface Undone {
-  /** What does not count. */
+  /** Ids of the events that no longer count. */
   readonly gone: ReadonlySet<string>
-  /** Undos that name something that is not to be taken back by their actor (any more). */
+  /** Ids of the undos that take back nothing: their actor may not undo what they name, or it is too late. */
   readonly wrong: readonly string[]
-  /** What an undo by its own actor would take back now. */
+  /** Ids of the events that their own actor could take back now. */
   readonly open: ReadonlySet<string>
 }
 
-/** What was taken back, by the rule that the server folds by. */
+/** What was taken back, by the server's rule. It follows from the events alone, so it is decided before the fold. */
 export function undone(events: readonly CourseEvent[]): Undone {
-  // By canal and actor: what moved the work, the last at the end, as far as nothing has come to rest on it.
+  // By canal and actor: the events that moved the work and that nothing rests on yet, the latest at the end.
   const standing = new Map<string, Map<string, CourseEvent[]>>()
   const beside = new Map<string, CourseEvent>()
   const gone = new Set<string>()
@@ -53,7 +56,7 @@ export function undone(events: readonly CourseEvent[]): Undone {
       gone.add(named)
     } else if (rulesOf(event.kind).undo === 'any_time') beside.set(event.id, event)
     else if (event.kind === 'replan') standing.clear()
-    // It answers what was done in the canal before: that is not taken back from under it any more.
+    // It answers what was done in the canal before it, which from now on can no longer be taken back.
     else if (event.kind === 'sign_off' || event.kind === 'resume') standing.delete(event.canal)
     else ownOf(event).push(event)
   }

@@ -4,10 +4,10 @@ import type { EventOf } from './course-event'
 import type { TakenOver } from './taken-over'
 import type { Visit } from './visit'
 
-/** Concerns the room and the whole tooth, whatever plan was on the screen. */
+/** Kinds of events about the room and the whole tooth: they count whatever plan was on the screen. */
 export type OfVisit = 'close' | 'reopen' | 'on_site' | 'dam'
 
-/** What of the case such an event moves. */
+/** What such an event changes of the case. */
 interface Moves {
   readonly visit: Visit
   readonly takenOver: TakenOver

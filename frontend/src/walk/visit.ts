@@ -17,7 +17,7 @@ export class Visit {
   onSite = ''
   /** As last said in this visit. */
   dam: Dam | null = null
-  /** The approval counted until the last session ended. */
+  /** The approval ended with the last session and has to be renewed. */
   lapsed = false
   /** Closed, and no supervisor has looked at it. */
   checkDue = false
@@ -28,9 +28,10 @@ export class Visit {
     return this.setting === 'clinic'
   }
 
-  /** The first is what a step is set aside for. */
+  /** What is missing before any canal is worked; the first of it is the reason for which a step is set aside. */
   missing(halted: boolean): Prerequisite[] {
     const missing: Prerequisite[] = halted ? ['halted'] : []
+    // With the visit closed nobody is in the room and no dam is on: that needs no saying.
     if (this.closed) return ['closed', ...missing]
     if (!this.clinic) return missing
     if (this.dam !== 'on') missing.push('dam_off')
@@ -44,6 +45,7 @@ export class Visit {
     this.closed = true
     this.onSite = ''
     this.dam = null
+    // In the clinic an approval counts for one session, and a supervisor looks at what was closed; a bench needs neither.
     this.lapsed = this.clinic
     this.checkDue = this.clinic
     return true

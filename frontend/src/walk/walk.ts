@@ -41,6 +41,7 @@ export class Walk {
     const { node } = this
     if (node.kind === 'end' || node.stop_um === null) return null
     if (!node.shorter_than) return node.stop_um
+    // Where the other instrument's depth is not known the step's own stop holds, and that stop is never exceeded.
     const last = this.depths.get(node.shorter_than.node)?.at(-1)
     return last == null ? node.stop_um : Math.min(node.stop_um, last - node.shorter_than.less_um)
   }
@@ -50,7 +51,7 @@ export class Walk {
     return waitsOf(this.node)
   }
 
-  /** Whether the canal stands so far on that another one need not wait for it. */
+  /** Whether the canal has come far enough for another one that waits for it. */
   meets({ phases, nodes }: WaitsFor): boolean {
     const { node } = this
     if (node.kind === 'end') return node.outcome === 'finished'
@@ -67,10 +68,12 @@ export class Walk {
     const { node } = this
     if (node.kind === 'end') return false
     const stop = this.stop()
+    // What was measured decides, not the button: a depth at the stop is the stop.
     const left = (exit === 'short' && depth !== null && stop !== null && depth >= stop ? 'reached' : exit) as Exit
     const next = node.exits[left]
     if (next === undefined) return false
     this.left.push({ node: node.id, pass_number: this.passes.get(node.id) ?? 1, exit: left, depth_um: depth })
+    // Every pass leaves an entry, also one without a depth, so that `gained` compares one pass with the one before it.
     if (left === 'reached' || left === 'short') {
       const before = this.depths.get(node.id) ?? []
       this.depths.set(node.id, [...before, left === 'reached' && depth === null ? stop : depth])
@@ -79,14 +82,14 @@ export class Walk {
     return true
   }
 
-  /** A supervisor names where the work goes on; false where the sheet has no such step. */
+  /** Goes on at a step that a supervisor names; false where the sheet has no such step. */
   goTo(id: string): boolean {
     if (this.sheet.nodes[id]?.kind !== 'do') return false
     this.go(id)
     return true
   }
 
-  /** The last answer, which was no depth, counts no more: it stands where that was asked for. */
+  /** Takes back the last answer, which must not be a depth: the walk stands at the step that it answered. */
   takeBack() {
     const last = this.left.pop()
     if (!last) return
@@ -96,6 +99,7 @@ export class Walk {
 
   private go(id: string) {
     let node = this.found(id)
+    // This ends: the server has proved that no sheet has a round of questions alone.
     while (node.kind === 'ask') {
       const next = node.exits[this.answer(node) ? 'yes' : 'no']
       if (next === undefined) throw new TooNew(node.id)
@@ -144,7 +148,7 @@ export function waitsOf(node: Do | Ask | Ending | undefined): readonly WaitsFor[
   return node?.kind === 'do' ? (node.waits_for ?? []) : []
 }
 
-/** Which step of the canal this is, of about how many: what was done, and what the expected way still holds. */
+/** Which step of the canal this is, and of about how many: those done, and those left on the expected way. */
 export function placeOf({ expected_path, run_sheet }: CanalPlan, walk: Walk): { step: number; about: number } {
   const done = walk.left.length
   const path = expected_path.filter((id) => run_sheet.nodes[id]?.kind === 'do')
@@ -152,7 +156,7 @@ export function placeOf({ expected_path, run_sheet }: CanalPlan, walk: Walk): { 
   return { step: done + 1, about: done + rest }
 }
 
-/** The step's place on the way, by which time it is come to; the last one where the walk goes round more often. */
+/** Where on the expected way the present step stands this time; its last place there once it is worked more often. */
 function indexOf(path: readonly string[], walk: Walk): number {
   const passes = walk.left.filter(({ node }) => node === walk.at).length + 1
   const places = path.flatMap((id, i) => (id === walk.at ? [i] : []))

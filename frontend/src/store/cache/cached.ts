@@ -63,13 +63,13 @@ export function cachedSignal<T>(name: string): Signal<Cached<T>> {
   return shelfOf(personId(), name).signal as Signal<Cached<T>>
 }
 
-/** Asks the server, unless that is under way: however slow the answers are, each is waited for. */
+/** Asks the server, unless it is being asked already: a slow answer is waited for and not asked for once more. */
 export function ask<T>(name: string, how: How<T>): void {
   const shelf = shelfOf(personId(), name)
   if (!shelf.due) begin(shelf, how)
 }
 
-/** Asks although that is under way: it was asked over a line that is no more. */
+/** Asks even if it is being asked already: that question went out over a line that may be gone. */
 export function askAnew<T>(name: string, how: How<T>): void {
   begin(shelfOf(personId(), name), how)
 }
@@ -119,6 +119,7 @@ async function take(shelf: Shelf, turn: number, at: number, answer: Promise<unkn
   const copied = shelf.signal.peek().value === undefined ? showCopy(shelf) : undefined
   try {
     const value = await answer
+    // An answer that was overtaken by a later one is dropped.
     if (turn > shelf.shown) await put(shelf, turn, value, at)
   } catch (error) {
     const failed = failure(error)
@@ -133,7 +134,7 @@ async function showCopy({ person, name, signal }: Shelf): Promise<void> {
   if (copy && signal.value.value === undefined) signal.value = { ...signal.value, value: copy.value, at: copy.at }
 }
 
-/** Puts an answer of the server in place, in memory and on the phone; what is under way was asked for before it. */
+/** Puts an answer of the server in place, in memory and on the phone. Answers asked for earlier do not replace it. */
 export async function replace<T>(name: string, value: T): Promise<void> {
   const shelf = shelfOf(personId(), name)
   shelf.turn += 1

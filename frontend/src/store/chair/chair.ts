@@ -145,14 +145,17 @@ function chairOf(
   }
 }
 
-/** An answer that was kept from before the server recorded the first plan in force begins with it all the same. */
+/**
+ * The events, beginning with the first plan coming into force. An answer that was kept from before the server recorded that
+ * lacks it: here it is put in front.
+ */
 function fromTheFirst(events: readonly CourseEvent[], first: string): readonly CourseEvent[] {
   if (events.some((event) => event.kind === 'replan' && event.payload.replaces === event.plan)) return events
   const inForce = { id: '', actor: '', plan: first, canal: '', node: '' }
   return [courseEvent(inForce, { kind: 'replan', replaces: first }), ...events]
 }
 
-/** Has the server work out the stops anew, all choices as they are; what came of it. */
+/** Has the server plan anew with the same choices. Returns the version. */
 export async function planAgain(caseId: string, id: string, { kit, technique, choices }: Asked): Promise<VersionShown> {
   try {
     return await calls.proposePlan(caseId, { id, kit, technique, choices })

@@ -43,7 +43,10 @@ function remembered(): Since {
   }
 }
 
-/** The page before is gone and its steady clock with it: the other one counts for a moment, and no longer. */
+/**
+ * The counts of the page before this one, whose steady clock is gone. The phone's clock bridges a short gap; after a longer
+ * one the time is not known.
+ */
 function goneOn(kept: Since): Since {
   const counts = Object.entries(kept).map(([key, { seen_ms, seenClock_ms }]): [string, Counting] => {
     const gap_ms = Date.now() - seenClock_ms

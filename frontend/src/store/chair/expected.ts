@@ -25,7 +25,7 @@ export function useExpectedRest(caseId: string, chair: Chair): ExpectedRest {
   return useMemo(() => expectedRest(chair, kept.value, kept.at), [chair, kept.value])
 }
 
-/** The bands told, where they are of the plan that is worked, with what was recorded since laid over them. */
+/** The server's bands if they are of the plan that is worked, else the plan's; depths recorded since lie over them. */
 export function expectedRest(chair: Chair, bands: Bands | undefined, at: number | undefined): ExpectedRest {
   const of = bands && bands.plan_hash === chair.version.hash ? bands : undefined
   const fresh = of?.position === chair.treatment.position && chair.waiting.length === 0
@@ -48,7 +48,7 @@ const NOTHING_EXPECTED = {
   reach_share: null,
 } satisfies Partial<ExpectedStep>
 
-/** Depths that the bands do not know yet, each at its step: compared with the band, nothing is computed anew. */
+/** The bands with depths that they do not know yet. Each is only compared with its band; nothing is computed anew. */
 function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Walk): CanalBands {
   const made = insertions(walk)
   const madeAt = (step: ExpectedStep) =>

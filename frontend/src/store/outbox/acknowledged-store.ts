@@ -46,7 +46,7 @@ export async function closeSentStore(): Promise<void> {
   db?.close()
 }
 
-/** Keeps what was acknowledged. A store that is full keeps it not: then only a server that is brought back misses it. */
+/** Keeps what was acknowledged. A full store may not take it: that matters only if the server is restored from a copy. */
 export async function keepSent(entries: readonly Sent[]): Promise<void> {
   try {
     const tx = (await database()).transaction('sent', 'readwrite')

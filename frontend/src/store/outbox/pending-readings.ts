@@ -22,6 +22,7 @@ export async function takeReading(caseId: string, reading: Given): Promise<'sent
     (other) => other.canal === reading.canal && other.refused === undefined,
   )
   try {
+    // Earlier ones wait, and this one must not overtake them: it is kept as if the server could not be reached.
     if (before) throw new Unreachable()
     await sendOne(reading)
   } catch (error) {
@@ -69,7 +70,7 @@ function sendOne({
   return Promise.resolve()
 }
 
-/** The server has it, or its taker throws it away. */
+/** Takes a reading off the phone: the server has it, or whoever took it throws it away. */
 export async function dropPendingReading({ person, caseId, seq }: PendingReading): Promise<void> {
   await (await database()).delete('taken', [person, caseId, seq])
   await changed(person, caseId)

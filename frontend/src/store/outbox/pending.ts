@@ -46,10 +46,10 @@ export function waitingIn<S extends Store>(store: S) {
     return made
   }
 
-  /** The store was looked at: before, nothing is known of what waits. */
+  /** Whether the store was read: before that nothing is known of what waits. */
   const knownOf = (caseId: string): boolean => loaded.value.has(keyOf(personId(), caseId))
 
-  /** It has changed: shown anew, in this tab and the others. */
+  /** Shows anew what waits of a case after it changed, in this tab and the others. */
   async function changed(person: string, caseId: string): Promise<void> {
     postToTabs({ kind: store, person, caseId })
     await look(person, caseId)

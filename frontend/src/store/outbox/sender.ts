@@ -49,7 +49,10 @@ export async function send(): Promise<void> {
   }
 }
 
-/** What is recorded while the last batch of its case is on its way is sent after it. */
+/**
+ * Sends over one lane, one run at a time; what is recorded during a run is sent by one more run after it. Settles with
+ * whether all could be sent.
+ */
 function lane(name: string, work: () => Promise<void>): Promise<boolean> {
   const there = lanes.get(name)
   if (there) there.wanted = true
@@ -104,6 +107,7 @@ async function sendCase(person: string, caseId: string, gaps = 0): Promise<void>
   const { device, base } = await deviceOf(person, caseId)
   while (person === personId()) {
     const next = await (await database()).getAll('outbox', ofCase(person, caseId), BATCH)
+    // Nothing behind a refused entry is sent: the server takes a device's events in their order.
     const refused = next.findIndex((entry) => entry.refused !== undefined)
     const batch = refused < 0 ? next : next.slice(0, refused)
     if (batch.length === 0) return
@@ -123,7 +127,7 @@ async function sendCase(person: string, caseId: string, gaps = 0): Promise<void>
   }
 }
 
-/** The answer is kept and what it shows back is taken out, both or neither. */
+/** Keeps the answer and takes out the entries that it shows back, in one transaction: both or neither. */
 async function acknowledge(
   person: string,
   caseId: string,
@@ -136,6 +140,7 @@ async function acknowledge(
   // An answer that acknowledges nothing is no answer.
   if (taken.length === 0) throw new Unreachable()
   const shown = events.filter((event) => stored.has(event.id))
+  // Kept among what was sent before it leaves the outbox: there is no moment in which the phone has it nowhere.
   await keepSent(shown.map((event) => ({ id: event.id, person, caseId, device, event, at: Date.now() })))
   const name = treatmentName(caseId)
   show(person, name, treatment)
@@ -164,7 +169,7 @@ export async function sendAgain(unsent: Unsent): Promise<void> {
   await send()
 }
 
-/** Only what is still there: another tab may have seen it acknowledged. */
+/** Puts the server's sentence on an entry, or takes it off; not on one that another tab has seen acknowledged since. */
 async function mark({ person, caseId, seq }: Unsent, refused: string | undefined): Promise<void> {
   const tx = (await database()).transaction('outbox', 'readwrite', { durability: 'strict' })
   const unsent = await tx.store.get([person, caseId, seq])
@@ -197,8 +202,8 @@ async function deviceOf(person: string, caseId: string): Promise<Counted> {
 }
 
 /**
- * The server misses what stands before: it was brought back from a copy. What this phone still has is sent again; where
- * that does not close the gap, a device of another name begins with what waits.
+ * The server lacks earlier events of this device: it was restored from a copy. First what this phone still has of them is
+ * sent again. Where that does not close the gap, a device of another name begins with what waits.
  */
 function closeGap(caseId: string, gaps: number, { person, seq }: Unsent, base: number): Promise<unknown> {
   if (gaps === 0) return askTreatment(caseId).then((treatment) => show(person, treatmentName(caseId), treatment))

@@ -26,11 +26,11 @@ export const setBack = signal<ReadonlyMap<string, SetBack>>(new Map())
 
 const lost = signal<readonly Sent[]>([])
 
-/** What the server has lost of this person's and does not show yet, in the order of doing. */
+/** This person's entries that the server has lost and does not show again yet, in the order in which they were done. */
 export const lostOf = (caseId: string): readonly Sent[] =>
   lost.value.filter((entry) => entry.person === personId() && entry.caseId === caseId)
 
-/** What was done in the case as the server has it now, what it had lost brought back. */
+/** The treatment as the server has it now. What it has lost of this phone's entries is sent to it again first. */
 export async function askTreatment(caseId: string): Promise<Treatment> {
   const person = personId()
   const asked = Date.now()
