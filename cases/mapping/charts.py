@@ -101,7 +101,7 @@ def widths_in(text: str) -> tuple[WidthInput, ...]:
 
 
 def override_inputs(row: Case) -> tuple[Override, ...]:
-    """The overrides that supervisors have not withdrawn; `row` comes from `charted`."""
+    """The overrides that supervisors have not withdrawn; `row` comes from `with_chart`."""
     standing = [each for each in row.overrides.all() if each.withdrawn_at is None]
     return tuple(override_input(each) for each in standing)
 

@@ -27,7 +27,7 @@ FOLDS = (
 
 
 def sources() -> list[Path]:
-    """The files of that code, and the two that put it to work."""
+    """The files of those packages, this file, and the one of `courses`."""
     folders = (Path(package.__path__[0]) / name for package, names in FOLDS for name in names)
     return [*chain(*(sorted(folder.glob("*.py")) for folder in folders)), Path(__file__), Path(courses.__file__)]
 

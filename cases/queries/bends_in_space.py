@@ -19,7 +19,7 @@ class BendInSpaceShown:
 
 
 def bends_of_canal(canal: Canal) -> Sequence[BendInSpaceShown]:
-    """Every one of the canal, in order."""
+    """All bends in space of the canal, in the order in which they were combined."""
     rows = canal.bends_in_space.select_related("made_by", "first__image", "second__image").order_by("number")
     return [bend_shown(row) for row in rows]
 

@@ -94,7 +94,7 @@ def widths(programme_id: UUID) -> WidthsListed:
 
 
 def widths_of(programme_id: UUID, tooth: str, canal: str) -> WidthsShown:
-    """Of one canal. Raises NotHere."""
+    """The programme's own widths of one canal. Raises NotHere."""
     key = widths_key(tooth)
     row = ProgrammeWidths.objects.filter(programme_id=programme_id, tooth=key, canal=canal).first()
     if row is None:

@@ -39,7 +39,7 @@ class ApicalEnd:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WallAbove:
-    """The thinnest wall, as the final size sees it."""
+    """The thinnest wall, with how wide the canal was there: what a final size leaves of the wall follows from both."""
 
     wall: ThinWall
     canal_mm: float
@@ -194,6 +194,7 @@ def _first_above(width_mm: float) -> int:
 
 
 def _covering(width_mm: float) -> int:
+    """The first size that is at least so wide; the largest size where none is."""
     # Unlike above, a size exactly as wide will do: it touches the wall all round.
     return next((size for size in sizes() if size * HUNDREDTH_MM >= width_mm - APART_MM), sizes()[-1])
 

@@ -31,7 +31,7 @@ class Filled:
     oval: InitialShape | None = None
     """The canal's widths to both sides; None where they are not known, or it is round."""
     held: bool = True
-    """False where the end is wider than the final size: then it holds no cone of it."""
+    """False where the end is wider than the final size: it then holds no cone of that size."""
 
     @property
     def end_mm(self) -> float:
@@ -51,7 +51,7 @@ def obturation(items: Sequence[FillingItem], canal: Filled, figures: Figures) ->
 
 
 def rest(item: FillingItem, canal: Filled, figures: Figures) -> Rest:
-    """Where one item comes to rest, nominal and as wide as the standard lets it be."""
+    """Where one item comes to rest: by its name, and as wide and as narrow as the standard lets it be."""
     within = _tolerance_mm(item, figures)
     # What is held nowhere rests at an infinite depth. It still goes no deeper than it is long, or, in a longer canal,
     # than to the end.
@@ -122,7 +122,9 @@ def _judged(item: FillingItem, short: float, earliest: float, latest: float, fig
 
 
 def _cone(item: FillingItem, short: float, earliest: float, latest: float, figures: Figures) -> tuple[bool, str]:
-    """One fits if by its name it rests at the end, near enough, and the end lies within its tolerance."""
+    """Whether a cone fits, and a sentence on it. It fits if by its name it rests near enough to the end, and the end
+    lies within its tolerance.
+    """
     near = figures["filling.seats_within"]
     # First what is true of every cone of this name within the tolerance, then what is true by its name alone.
     if latest > APART_MM:

@@ -98,7 +98,7 @@ def initial_shape_of(widths: Widths, orifice_mm: float, end_mm: float) -> Initia
 
 
 def _at_orifice(levels: Sequence[_Level], height: float, widths: Widths) -> _Level:
-    """Between the two levels around the orifice, or widening on from the last."""
+    """The widths at the orifice: between the two levels around it, else widened on from the highest level."""
     last, narrow, wide = levels[-1]
     if height <= last:
         return _between(levels, height)
@@ -106,7 +106,7 @@ def _at_orifice(levels: Sequence[_Level], height: float, widths: Widths) -> _Lev
 
 
 def _between(levels: Sequence[_Level], height: float) -> _Level:
-    """By straight line between the two levels around a height that they enclose."""
+    """The widths at a height that lies between two levels, by straight line."""
     for (below, n0, w0), (above, n1, w1) in pairwise(levels):
         if height <= above:
             share = (height - below) / (above - below)

@@ -95,7 +95,7 @@ def thin_wall(
 
 
 def wall_above(wall: ThinWall | None, place: CanalFrame) -> WallAbove | None:
-    """The wall as a final size sees it; None where it, or the canal's width there, is not known."""
+    """The wall with the canal's width there; None where one of the two is not known."""
     canal_mm = None if wall is None else natural_mm(place, wall.at_mm)
     if wall is None or canal_mm is None:
         return None

@@ -127,7 +127,7 @@ def _without_needless(points: Sequence[tuple[float, float]]) -> Line:
 
 
 def narrow_line(initial_shape: InitialShape) -> Line:
-    """The outline that binds an instrument."""
+    """The outline of the canal's narrow side: it is what binds an instrument."""
     return tuple((point.from_reference_mm, point.narrow_mm) for point in initial_shape.points)
 
 
@@ -137,7 +137,7 @@ def narrows_upwards(line: Line) -> bool:
 
 
 def wide_line(initial_shape: InitialShape) -> Line:
-    """The outline across."""
+    """The outline of the canal's wide side."""
     return tuple((point.from_reference_mm, point.wide_mm) for point in initial_shape.points)
 
 

@@ -61,12 +61,12 @@ def strain(instrument: Instrument, tip_mm: float, bend: Bend, figures: Figures) 
 
 
 def strain_pct(thick_mm: float, radius_mm: float) -> float:
-    """Per cent, to a hundredth of one."""
+    """Strain [%] of an instrument that is so thick in a curve of that radius, to a hundredth of a per cent."""
     return round(PER_CENT * thick_mm / (2 * radius_mm), 2)
 
 
 def _class(stretched: float, figures: Figures) -> Literal["low", "medium", "high"]:
-    """Own bands: a teaching aid."""
+    """The class of a strain, by bands of this program's own: a teaching aid."""
     if stretched < figures["strain.medium_pct"]:
         return "low"
     return "medium" if stretched <= figures["strain.high_pct"] else "high"

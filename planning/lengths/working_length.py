@@ -302,6 +302,7 @@ def _tested(outcome: _Outcome, apart_um: int | None, figures: Figures) -> _Outco
 
 
 def _estimated(latest: Sequence[_Said], about: LengthContext, figures: Figures) -> _Outcome:
+    """What the estimates say where nothing was measured: the best of them, or that there is no length yet."""
     # A ratio brings its own scale: an instrument of known length on the same image.
     by_rank = (Ratio, PreOperativeImage)
     for kind in by_rank:

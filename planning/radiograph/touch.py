@@ -35,7 +35,7 @@ class Touch:
         return math.hypot(by_finger, self.pixel_px), math.hypot(by_finger / self.row_per_column, self.pixel_px)
 
     def slips(self, marks: Sequence[Pixel], unit: Marks) -> Marks:
-        """The same for all of these marks, in the unit of `unit`, the sides of a pixel. Shape (n, 2)."""
+        """The slips of all these marks, in the unit in which `unit` has the sides of a pixel. Shape (n, 2)."""
         slips: Marks = np.array([self.slip_px(mark) for mark in marks]) * unit
         return slips
 

@@ -153,7 +153,7 @@ def _outcomes(before: CanalOutcomes, after: CanalOutcomes) -> Iterator[Change]:
 
 
 def _of_canal(name: str, planned: Planned) -> CanalOutcomes:
-    """Empty where the version has no such canal."""
+    """The outcomes of one canal in a version; empty where the version has no such canal."""
     canal = next((each for each in planned.plan.canals if each.canal == name), None)
     if canal is None:
         return {}
@@ -185,7 +185,7 @@ def _mm(value: float | None) -> str | None:
 
 
 def _cautions(canal: str | None, before: Planned, after: Planned) -> tuple[tuple[Caution, ...], tuple[Caution, ...]]:
-    """Those that came and those that went, of one canal or (None) of the tooth."""
+    """The cautions that came, and those that went: of one canal, or of the tooth where `canal` is None."""
     # By their sentences too, so that a caution whose figures changed is told as gone and come.
     old = {(c.code, c.says, c.overridden): c for c in before.plan.cautions if c.canal == canal}
     new = {(c.code, c.says, c.overridden): c for c in after.plan.cautions if c.canal == canal}

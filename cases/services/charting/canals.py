@@ -88,7 +88,7 @@ def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], see
 
 
 def _chart(canal: Canal, changes: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
-    """Puts the changes into the row; what differed, as it was and as it is. Raises NotUsable and OutOfBounds."""
+    """Puts the changes into the row. Returns what differed: as it was, as it is. Raises NotUsable and OutOfBounds."""
     facts = facts_of(canal)
     was = {name: getattr(canal if name in NAMED else facts, name) for name in changes}
     after = {name: value for name, value in as_charted(changes).items() if value != was[name]}

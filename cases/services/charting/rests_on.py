@@ -48,7 +48,7 @@ def canals_on(image: Image) -> list[str]:
 
 
 def charted_from(image: Image, canal: Canal) -> Iterator[Facts]:
-    """What was charted of the canal from the image, each time."""
+    """What was charted of the canal from the image: once for each length and each bend in space taken from it."""
     for reading in canal.readings.filter(marking__image=image).select_related("marking"):
         yield _facts_of(reading, canal)
     for bend in _bends_on(image).filter(canal=canal):

@@ -18,7 +18,7 @@ def actor_in(person: Person, programme_id: Any) -> Actor:
 
 
 def guard(what: May, person: Person, case: Case) -> Actor:
-    """The actor. Raises NotHere and NotAllowed."""
+    """The person as an actor who may do this in the case. Raises NotHere and NotAllowed."""
     actor = actor_in(person, case.programme_id)
     refuse_unless(what, actor, student_id=case.student_id)
     return actor

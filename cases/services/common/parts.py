@@ -45,7 +45,9 @@ def refuse_unless_works_now(person: Person, case: Case, what: str) -> None:
 
 
 def refuse_unless_worked(person: Person, case: Case, what: str) -> None:
-    """The same for what may come long after it was done: NotAllowed only for somebody who never worked the case."""
+    """For what may come long after it was done: raises NotAllowed only for somebody who never worked the case, and
+    NotHere for somebody of another programme.
+    """
     took_over = case.events.filter(actor=person, kind=EventKind.TAKE_OVER).exists()
     refuse_unless_works(_part(person, case, took_over=took_over), what)
 

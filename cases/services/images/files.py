@@ -34,7 +34,7 @@ def storage() -> Iterator[Storage]:
 
 
 def put(image: Image, clean: Clean) -> int:
-    """Writes the files of an image; how many bytes they take. Files left there by a crash are written over."""
+    """Writes the files of an image and returns how many bytes they take. What a crash left there is written over."""
     written = 0
     for part in PARTS:
         content: bytes = getattr(clean, part)
@@ -61,7 +61,7 @@ def take_away(image: Image) -> None:
 
 
 def remove_left_alone(before: datetime) -> int:
-    """Removes what `left_alone` names; how many."""
+    """Removes the files that `left_alone` names, and returns how many there were."""
     names = list(left_alone(before))
     _remove(names)
     return len(names)

@@ -112,7 +112,7 @@ def _announce(actor: Person, case: Case, announced: Announced, *, begins: bool) 
 
 
 def _broken(actor: Person, case: Case, announced: Announced) -> Image | None:
-    """The person's upload of that id that begins anew: nothing of it is kept, and other bytes come now."""
+    """The person's upload of that id, if it begins anew: nothing of it is kept, and other bytes come now. Else None."""
     not_kept = (ImageState.AWAITED, ImageState.REFUSED)
     of_actor = Image.objects.filter(pk=announced.id, case=case, taken_by=actor, state__in=not_kept)
     return of_actor.exclude(sha256=announced.sha256, sent_bytes=announced.sent_bytes).first()

@@ -27,8 +27,8 @@ class TooOften(Exception):
 
 
 class LaneThrottle(SimpleRateThrottle):
-    """Of a lane. So many at once, and from then on as evenly as the rate says: the framework's own gives back nothing
-    for a whole minute to whoever spends a minute's worth at once."""
+    """The rate of one lane. A minute's worth may be spent at once; from then on one request after the other is made
+    good, evenly. The framework's own throttle would give nothing back for a whole minute then."""
 
     timer = time.monotonic
     num_requests: int

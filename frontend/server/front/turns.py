@@ -33,7 +33,7 @@ class Turns:
 
     @asynccontextmanager
     async def turn(self, who: str) -> AsyncIterator[None]:
-        """A worker's time. Raises Busy."""
+        """Waits for a turn, and holds it as long as the block runs. Raises Busy."""
         if self.running < self.at_once:
             self._running[who] += 1
         else:

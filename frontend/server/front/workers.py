@@ -26,7 +26,7 @@ class Workers:
         self._threads = ThreadPoolExecutor(lane.at_once, thread_name_prefix=lane.name)
 
     async def answer(self, environ: Environ, body: bytes, who: str) -> Answer:
-        """Raises Busy and RoomClosed."""
+        """The answer to one request, once it has had its turn. Raises Busy and RoomClosed."""
         # What a worker has begun it ends, also when nobody waits for it any more; only then is it free.
         return await asyncio.shield(asyncio.ensure_future(self._in_turn(environ, body, who)))
 

@@ -63,7 +63,9 @@ def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
 
 
 def prepare_reading(type_: Any, mode: Mode) -> None:
-    """What reading the type takes is made now: for large values a tenth of a second, which the first would wait for."""
+    """Makes the reader of a type now. For large values that takes a tenth of a second, which the first request would
+    have to wait for.
+    """
     _reader(type_, mode)
 
 

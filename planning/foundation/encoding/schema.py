@@ -26,8 +26,8 @@ def json_schema(type_: Any, mode: Mode = Mode.GIVEN) -> dict[str, Any]:
 
 
 def kept_schema(type_: Any, mode: Mode) -> dict[str, Any]:
-    """The same of a value that is kept whatever it measured: no row's limits, and names of their own for parts that
-    would have some.
+    """The schema of a value as it is kept: without the limits of rows, as nothing that was kept once is refused. Parts
+    that would have limits get names of their own.
     """
     bounded = json_schema(type_, mode)
     parts = bounded["$defs"]
@@ -118,7 +118,7 @@ class _Writer(GenerateJsonSchema):
         return schema["default_factory"]() if "default_factory" in schema else super().get_default_value(schema)
 
     def dataclass_schema(self, schema: Any) -> dict[str, Any]:
-        """With what people call its fields as their titles.
+        """The schema of a dataclass, with what people call its fields as their titles.
 
         pydantic reads the texts under the fields of the class itself, not those under the ones it inherits.
         """

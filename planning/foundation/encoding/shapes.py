@@ -113,7 +113,7 @@ def _text(text: str) -> str:
 
 
 def _whole(data: object) -> int:
-    """25.0 is a whole number."""
+    """A whole number as int; 25.0 is one too."""
     whole = int(data) if isinstance(data, float) and data.is_integer() else data
     # Not by isinstance, as True would pass for 1.
     if type(whole) is not int or abs(whole) > MOST_WHOLE:

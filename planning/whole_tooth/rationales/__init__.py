@@ -27,6 +27,6 @@ PARTS = (
 
 
 def rationales(canal: Canal, plan: CanalPlan, tooth_iso: str, figures: Figures) -> tuple[Rationale, ...]:
-    """In the order in which a plan is read; their rows are among the figures used."""
+    """The rationales of one canal, in the order in which a plan is read. Their rows are among the figures used."""
     about = RationaleContext(canal=canal, plan=plan, tooth_iso=tooth_iso, figures=figures)
     return tuple(each for part in PARTS for each in part(about))
