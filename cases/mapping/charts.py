@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import fields, replace
+from typing import Any
 
 from django.db.models import Prefetch, QuerySet
 
@@ -13,6 +14,7 @@ from cases.models.readings import JunctionReading, LengthReading
 from cases.models.teeth import Canal, Case, Root
 from planning.contract.canal_facts import CanalFacts, WidthInput
 from planning.contract.plan_input import CanalInput, Junction, Override, Pattern, RootInput
+from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.encoding import Mode, decode
 from planning.foundation.quantities import mm, um
 from planning.foundation.tables import Figures
@@ -77,22 +79,31 @@ def root_input(row: Root) -> RootInput:
     return RootInput(name=row.name, pattern=Pattern(row.pattern), main_canal=main)
 
 
+def tooth_facts_of(row: Case) -> ToothFacts:
+    """What was seen and recorded of the tooth."""
+    return decode(ToothFacts, row.facts, Mode.KEPT)
+
+
 def facts_of(row: Canal) -> CanalFacts:
     """What was seen and measured of the canal."""
     return decode(CanalFacts, row.facts, Mode.KEPT)
 
 
+def by_name(facts: CanalFacts | ToothFacts) -> dict[str, Any]:
+    """The facts by their names, as the planner's input takes them."""
+    return {field.name: getattr(facts, field.name) for field in fields(facts)}
+
+
 def canal_input(row: Canal, usual: Mapping[str, tuple[WidthInput, ...]]) -> CanalInput:
     """The canal as charted; `usual` are the programme's widths by canal, for one that nobody measured."""
     facts = facts_of(row)
-    charted = {field.name: getattr(facts, field.name) for field in fields(facts)}
     return CanalInput(
         name=row.name,
         root=row.root.name,
         reference_point=row.reference_point,
         readings=tuple(reading_of(each) for each in counting_readings(row)),
         junction=last_junction(row),
-        **charted | {"widths": facts.widths or usual.get(row.name, ())},
+        **by_name(facts) | {"widths": facts.widths or usual.get(row.name, ())},
     )
 
 

@@ -199,25 +199,10 @@ class Migration(migrations.Migration):
                         choices=[("block", "block"), ("extracted", "extracted"), ("clinic", "clinic")], max_length=9
                     ),
                 ),
-                ("isolated", models.BooleanField(default=False)),
-                ("root_filled", models.BooleanField(default=False)),
-                ("perforation", models.BooleanField(default=False)),
                 (
-                    "anatomy",
-                    models.CharField(
-                        choices=[
-                            ("usual", "usual"),
-                            ("fused_or_c_shaped", "fused or c shaped"),
-                            ("charted_by_supervisor", "charted by supervisor"),
-                        ],
-                        default="usual",
-                        max_length=21,
-                    ),
-                ),
-                (
-                    "factors",
+                    "facts",
                     models.JSONField(
-                        blank=True, default=list, help_text="Codes of what makes the case difficult, a list."
+                        blank=True, default=dict, help_text="JSON of what was seen and recorded of the tooth."
                     ),
                 ),
                 ("revision", models.PositiveIntegerField(default=1)),
@@ -259,10 +244,6 @@ class Migration(migrations.Migration):
                 "constraints": [
                     models.CheckConstraint(
                         condition=models.Q(("setting__in", ["block", "clinic", "extracted"])), name="case_setting_known"
-                    ),
-                    models.CheckConstraint(
-                        condition=models.Q(("anatomy__in", ["charted_by_supervisor", "fused_or_c_shaped", "usual"])),
-                        name="case_anatomy_known",
                     ),
                     models.CheckConstraint(condition=models.Q(("revision__gte", 1)), name="case_revision_from_1"),
                     models.CheckConstraint(

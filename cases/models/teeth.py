@@ -8,7 +8,7 @@ from django.db.models import F, Q
 from cases.models.base import ClientCreated, Identified, choices, one_of
 from cases.models.people import Person, Programme
 from planning.anatomy import Notation
-from planning.contract.plan_input import Anatomy, Pattern
+from planning.contract.plan_input import Pattern
 from planning.techniques.technique import Setting
 
 # ISO 3950: quadrants 1-4 hold eight permanent teeth, quadrants 5-8 five primary ones.
@@ -32,7 +32,10 @@ class DemoPatient(Identified):
 
 
 class Case(ClientCreated):
-    """One tooth to be planned and treated. `revision` rises with every change a plan could rest on."""
+    """One tooth to be planned and treated. `revision` rises with every change a plan could rest on.
+
+    What no query asks for lies in `facts`.
+    """
 
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="cases")
     patient = models.ForeignKey(DemoPatient, on_delete=models.PROTECT, related_name="cases")
@@ -41,18 +44,13 @@ class Case(ClientCreated):
         Person, on_delete=models.PROTECT, related_name="supervised_cases", null=True, blank=True
     )
     setting = models.CharField(max_length=9, choices=choices(Setting))
-    isolated = models.BooleanField(default=False)
-    root_filled = models.BooleanField(default=False)
-    perforation = models.BooleanField(default=False)
-    anatomy = models.CharField(max_length=21, choices=choices(Anatomy), default=Anatomy.USUAL.value)
-    factors = models.JSONField(default=list, blank=True, help_text="Codes of what makes the case difficult, a list.")
+    facts = models.JSONField(default=dict, blank=True, help_text="JSON of what was seen and recorded of the tooth.")
     revision = models.PositiveIntegerField(default=1)
     created_at = models.DateTimeField(auto_now_add=True)
 
     class Meta:
         constraints = [
             models.CheckConstraint(condition=one_of("setting", Setting), name="case_setting_known"),
-            models.CheckConstraint(condition=one_of("anatomy", Anatomy), name="case_anatomy_known"),
             models.CheckConstraint(condition=Q(revision__gte=1), name="case_revision_from_1"),
             models.CheckConstraint(
                 condition=Q(supervisor__isnull=True) | ~Q(supervisor=F("student")), name="case_supervisor_not_student"

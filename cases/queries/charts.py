@@ -9,7 +9,7 @@ from uuid import UUID
 from django.db.models import QuerySet
 
 from cases.domain.plans.status import PlanStatus
-from cases.mapping.charts import facts_of, last_junction, length_of, root_input, with_chart
+from cases.mapping.charts import facts_of, last_junction, length_of, root_input, tooth_facts_of, with_chart
 from cases.mapping.kits import thresholds_of
 from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, ToothPlanVersion
 from cases.queries import plans, seen
@@ -17,6 +17,7 @@ from planning import anatomy
 from planning.contract.canal_facts import CanalFacts
 from planning.contract.plan_input import Junction, RootInput
 from planning.contract.plan_value import ToothNames
+from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.errors import PlanningError
 from planning.foundation.tables import Figures
 from planning.lengths.readings import Length
@@ -59,6 +60,10 @@ class CaseShown:
     status: PlanStatus
     version: ToothPlanVersion | None
     """The version that stands."""
+
+    @property
+    def facts(self) -> ToothFacts:
+        return tooth_facts_of(self.row)
 
 
 @dataclass(frozen=True, slots=True)

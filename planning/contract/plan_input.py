@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 from planning.anatomy.curvature import BendShape
 from planning.contract.canal_facts import CanalFacts, Finding, OrificeFinding
 from planning.contract.obturation import FillingItem
+from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.bounds import within
 from planning.foundation.facts import Bears, Fact, NotTold
 from planning.instruments.iso_3630 import Instrument
@@ -53,13 +54,6 @@ class Progress:
 
 Depth = Annotated[float, within("depth")]
 HandSize = Annotated[int, within("hand_size")]
-
-
-class Anatomy(StrEnum):
-    USUAL = "usual"
-    FUSED_OR_C_SHAPED = "fused_or_c_shaped"
-    CHARTED_BY_SUPERVISOR = "charted_by_supervisor"
-    """An unusual tooth, a third molar for instance, whose canals a supervisor entered."""
 
 
 class Pattern(StrEnum):
@@ -187,7 +181,7 @@ class Override:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ToothInput:
+class ToothInput(ToothFacts):
     """All that a plan rests on but which tooth it is and by which technique, which are told in more than one way."""
 
     setting: Annotated[Setting, Fact("setting", Bears.SAFETY)]
@@ -195,15 +189,8 @@ class ToothInput:
     kit: Annotated[Kit, Fact("kit", Bears.MEANS)]
     choices: Annotated[Choices, Fact("choices", Bears.SHAPE)]
     roots: Annotated[tuple[RootInput, ...], Fact("roots", Bears.SHAPE)] = ()
-    isolated: Annotated[bool, Fact("dam in place and tight", Bears.SAFETY)] = False
-    """Dam in place and tight: in the clinic nothing opens without it."""
-    root_filled: Annotated[bool, Fact("already root-filled", Bears.SAFETY)] = False
-    perforation: Annotated[bool, Fact("perforation suspected", Bears.SAFETY)] = False
-    anatomy: Annotated[Anatomy, Fact("anatomy", Bears.SAFETY)] = Anatomy.USUAL
     thresholds: Annotated[dict[str, float], Fact("figure of the programme", Bears.SAFETY)] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
-    factors: Annotated[tuple[str, ...], Fact("what makes the case difficult", Bears.SAFETY)] = ()
-    """Codes of what makes the case difficult, as a person recorded them: factor, colon, level."""
     overrides: Annotated[tuple[Override, ...], Fact("let pass by a supervisor", Bears.SAFETY)] = ()
     samples: Annotated[int, Fact("canals drawn for the bands", Bears.PROGRESS)] = 0
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from planning.anatomy import Tooth
 from planning.canal.joins import refuse_unfit_roots
-from planning.contract.plan_input import Anatomy, CanalInput, PlanInput
+from planning.contract.plan_input import CanalInput, PlanInput
+from planning.contract.tooth_facts import Anatomy
 from planning.foundation.bounds import refuse_outside
 from planning.foundation.errors import CanalsDoNotFit, NoCanals, ToothNotPlanned
 from planning.foundation.tables import Figures

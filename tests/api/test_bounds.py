@@ -85,7 +85,7 @@ def test_the_app_has_the_rows_as_they_are_now() -> None:
 
 
 ASKED: dict[type, tuple[str, ...]] = {
-    PlanInput: ("tooth", "setting", "kit", "technique", "anatomy", "isolated", "root_filled", "perforation"),
+    PlanInput: ("tooth", "setting", "kit", "technique", "anatomy"),
     RootInput: ("pattern",),
     CanalInput: ("finding", "reference_point"),
     Choices: ("needle", "irrigant", "final_rinse", "series_taper"),

@@ -9,6 +9,9 @@ from pytest_django import DjangoAssertNumQueries
 
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, Programme, ToothPlanVersion
+from cases.services.planning.plan_input import Asked, snapshot
+from planning.contract.tooth_facts import ToothFacts
+from planning.foundation.encoding import encode
 from tests.cast import API, canal_of, client, open_case, problem
 
 NEW: dict[str, Any] = {
@@ -192,6 +195,24 @@ def test_facts_change_with_the_revision_that_was_seen(opened: Case, priya: Perso
         problem(other, 412, "changed-since")
     wrong = browser.patch(case_at(opened), {"isolated": "yes"}, format="json", headers={"If-Match": '"2"'})
     assert "#/isolated" in problem(wrong, 400, "not-understood")
+
+
+def test_every_fact_of_the_tooth_goes_in_and_out_and_is_planned_from(molar: Case, vale: Person, asked: Asked) -> None:
+    """Each is sent as something else than it is where nobody charted anything."""
+    sent = {
+        "isolated": True,
+        "root_filled": True,
+        "perforation": True,
+        "anatomy": "fused_or_c_shaped",
+        "factors": ["opening:moderate"],
+    }
+    assert {name for name, value in encode(ToothFacts()).items() if value != sent[name]} == sent.keys()
+    headers = {"If-Match": f'"{molar.revision}"'}
+    changed = client(vale).patch(case_at(molar), sent, format="json", headers=headers)
+    assert (changed.status_code, changed.json()["revision"]) == (200, molar.revision + 1)
+    case = Case.objects.get(pk=molar.pk)
+    for answer in (changed.json(), client(vale).get(case_at(molar)).json(), encode(snapshot(case, asked, samples=0))):
+        assert {name: answer[name] for name in sent} == sent
 
 
 def test_a_tag_weakened_by_compression_still_names_what_was_seen(opened: Case, priya: Person) -> None:

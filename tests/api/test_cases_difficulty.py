@@ -94,7 +94,7 @@ def test_a_high_case_of_a_patient_waits_until_a_supervisor_accepts_it(
 def test_what_is_no_factor(opened: Case, priya: Person, factors: Any, status: int, code: str, pointer: str) -> None:
     answer = client(priya).patch(at(opened), {"factors": factors}, format="json", headers={"If-Match": '"1"'})
     assert pointer in problem(answer, status, code)
-    assert Case.objects.get(pk=opened.pk).factors == []
+    assert Case.objects.get(pk=opened.pk).facts == {}
 
 
 def test_who_records(opened: Case, tom: Person, rosa: Person, stranger: Person) -> None:

@@ -15,13 +15,14 @@ from cases.domain.errors import (
     TakenAlready,
 )
 from cases.domain.uuid7 import uuid7
-from cases.mapping.charts import facts_of, reading_of
+from cases.mapping.charts import facts_of, reading_of, tooth_facts_of
 from cases.models import Canal, Case, ChangeLog, DemoPatient, LengthReading, Person, Programme
 from cases.queries import charts
 from cases.services.charting import canals, cases, readings
 from planning.anatomy import Notation, NotationMissing, ToothName
 from planning.contract.canal_facts import Finding
 from planning.contract.plan_input import Junction, Pattern
+from planning.contract.tooth_facts import Anatomy, ToothFacts
 from planning.foundation.errors import LengthOutOfBounds, ReadingNotUsable, UnknownTooth
 from planning.lengths.readings import ApexLocator, ConfirmingImage, DirectSight, LengthState, PreOperativeImage
 from tests.cast import canal_of, open_case
@@ -103,10 +104,11 @@ def test_the_setting_stays_once_a_length_is_taken(molar: Case, priya: Person) ->
 
 
 def test_unusual_anatomy_is_for_supervisors_to_record(opened: Case, priya: Person, vale: Person) -> None:
-    changes = {"anatomy": "charted_by_supervisor"}
+    changes = {"anatomy": Anatomy.CHARTED_BY_SUPERVISOR}
     with pytest.raises(NotAllowed, match="supervisor"):
         cases.change_case(actor=priya, case=opened, seen_revision=1, changes=changes)
-    assert cases.change_case(actor=vale, case=opened, seen_revision=1, changes=changes).anatomy == changes["anatomy"]
+    changed = cases.change_case(actor=vale, case=opened, seen_revision=1, changes=changes)
+    assert tooth_facts_of(changed) == ToothFacts(anatomy=Anatomy.CHARTED_BY_SUPERVISOR)
 
 
 def test_searched_and_not_found_is_for_supervisors_to_record(opened: Case, priya: Person, vale: Person) -> None:
@@ -255,6 +257,17 @@ def test_what_was_charted_is_in_the_log(opened: Case, priya: Person) -> None:
         '{"curvature_deg":null}',
         '{"curvature_deg":12.0}',
     )
+
+
+def test_a_fact_of_the_tooth_that_is_not_sent_stays(opened: Case, priya: Person) -> None:
+    changes: dict[str, object] = {"setting": "clinic", "isolated": True, "factors": ("opening:moderate",)}
+    case = cases.change_case(actor=priya, case=opened, seen_revision=1, changes=changes)
+    case = cases.change_case(actor=priya, case=case, seen_revision=2, changes={"perforation": True})
+    stored = Case.objects.get(pk=case.pk)
+    facts = ToothFacts(isolated=True, perforation=True, factors=("opening:moderate",))
+    assert (stored.setting, stored.revision, tooth_facts_of(stored)) == ("clinic", 3, facts)
+    last = ChangeLog.objects.filter(case=opened, verb="change").latest("id")
+    assert (last.before, last.after) == ('{"perforation":false}', '{"perforation":true}')
 
 
 def test_the_log_names_nobody(opened: Case, priya: Person, vale: Person) -> None:

@@ -44,11 +44,11 @@ def loaded(loaded_once: None, db: None) -> None:
 
 
 def test_loading_it_again_keeps_what_is_there(loaded: None) -> None:
-    Case.objects.filter(patient__alias="Training block 3").update(isolated=True)
+    Case.objects.filter(patient__alias="Training block 3").update(facts={"isolated": True})
     before = Case.objects.count()
     assert not cases.load()
     assert Case.objects.count() == before
-    assert Case.objects.get(patient__alias="Training block 3").isolated
+    assert Case.objects.get(patient__alias="Training block 3").facts == {"isolated": True}
 
 
 def test_everybody_named_can_sign_in(loaded: None) -> None:

@@ -12,7 +12,6 @@ import pytest
 
 from planning.contract.canal_facts import Finding, WallInput, WidthInput
 from planning.contract.plan_input import (
-    Anatomy,
     CanalChoice,
     Choices,
     Irrigant,
@@ -22,6 +21,7 @@ from planning.contract.plan_input import (
     RecordedDepth,
 )
 from planning.contract.plan_value import CanalPlan, Plan, Severity
+from planning.contract.tooth_facts import Anatomy
 from planning.foundation.errors import MotionNotAccepted, ToothNotPlanned
 from planning.instruments.iso_3630 import Motion, Use
 from planning.lengths.readings import ApexLocator

@@ -13,8 +13,9 @@ import pytest
 
 from planning.anatomy import Tooth, all_teeth
 from planning.contract.expected import CanalWidth, ProfilePoint
-from planning.contract.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput
+from planning.contract.plan_input import CanalInput, Choices, Kit, Override, PlanInput
 from planning.contract.plan_value import CanalPlan, Plan
+from planning.contract.tooth_facts import Anatomy
 from planning.foundation.errors import ToothNotPlanned
 from planning.instruments.iso_3630 import Instrument, Use, diameter_mm
 from planning.lengths.readings import ConfirmingImage, PreOperativeImage

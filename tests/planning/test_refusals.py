@@ -9,7 +9,6 @@ import pytest
 
 from planning.contract.canal_facts import WallInput
 from planning.contract.plan_input import (
-    Anatomy,
     CanalChoice,
     Choices,
     Irrigant,
@@ -19,6 +18,7 @@ from planning.contract.plan_input import (
     PlanInput,
     RootInput,
 )
+from planning.contract.tooth_facts import Anatomy
 from planning.foundation.errors import PlanningError
 from planning.instruments.iso_3630 import Motion, Use
 from planning.lengths.readings import PreOperativeImage, Resorption

@@ -11,14 +11,14 @@ from rest_framework.response import Response
 
 from cases.api.base import NewestFirst, View, answer, given, me
 from cases.api.etags import seen_revision
-from cases.api.fields import Id, Strict, Text, Value
+from cases.api.fields import FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.filters import CASE_FILTERS, CaseFilters, filtered
 from cases.api.v1.shapes import CaseListed, CaseShown
 from cases.queries import charts, seen
 from cases.services.charting import cases
 from planning.anatomy import ToothName
-from planning.contract.plan_input import Anatomy
+from planning.contract.tooth_facts import ToothFacts
 from planning.techniques.technique import Setting
 
 TAGS = ["case"]
@@ -49,17 +49,9 @@ class CaseGiven(Strict):
     )
 
 
-class CaseChanges(Strict):
+class CaseChanges(FieldsOf, Strict):
+    value_type = ToothFacts
     setting = Value(Setting, required=False)
-    isolated = Value(bool, required=False, help_text="Dam in place and tight.")
-    root_filled = Value(bool, required=False)
-    perforation = Value(bool, required=False)
-    anatomy = Value(Anatomy, required=False)
-    factors = Value(
-        tuple[str, ...],
-        required=False,
-        help_text="All that makes the case difficult, codes of `difficulty-factors`; replaces what was recorded.",
-    )
     supervisor = Id(required=False, allow_null=True)
     patient_alias = Text(max_length=40, required=False, help_text="In place of a mistyped one, which goes everywhere.")
     alias_is_no_name = Value(bool, required=False, help_text=IS_NO_NAME)
@@ -128,7 +120,8 @@ class CaseView(View):
         tags=TAGS,
         summary="Change the facts of a case",
         description="Every change a plan could rest on raises the revision; plans made before are stale then. Another "
-        "alias is none: the old text goes everywhere, also from the patient's other cases.",
+        "alias is none: the old text goes everywhere, also from the patient's other cases. `factors` replaces all that "
+        "was recorded.",
         parameters=[IF_MATCH],
         request=CaseChanges,
         responses=CaseShown,

@@ -10,6 +10,7 @@ from cases.queries.charts import names_of
 from planning.api.examples import Computed
 from planning.contract.canal_facts import CanalFacts, Finding
 from planning.contract.plan_input import Junction
+from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.encoding import encode
 from planning.foundation.tables import Figures
 from planning.lengths.readings import ConfirmingImage, PreOperativeImage, Reading
@@ -83,11 +84,7 @@ def _case() -> dict[str, Any]:
         "version": {"id": example_id(30), "number": 1, "state": "waiting"},
         "notation": "palmer",
         "designation": "LL4",
-        "isolated": False,
-        "root_filled": False,
-        "perforation": False,
-        "anatomy": "usual",
-        "factors": ["opening:moderate"],
+        **encode(ToothFacts(factors=("opening:moderate",))),
         "roots": [{"name": "single", "pattern": "unknown", "main_canal": None}],
         "canals": [_canal()],
         "overrides": [],

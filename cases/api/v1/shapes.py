@@ -14,8 +14,9 @@ from cases.domain.plans.status import PlanStatus
 from cases.domain.struck import StruckWhy
 from planning.anatomy import Notation
 from planning.contract.canal_facts import CanalFacts
-from planning.contract.plan_input import Anatomy, Choices, Junction, PlanInput, RootInput
+from planning.contract.plan_input import Choices, Junction, PlanInput, RootInput
 from planning.contract.plan_value import Plan, ToothNames
+from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.quantities import mm
 from planning.lengths.readings import Length, LengthState, Reading
 from planning.techniques.technique import Setting
@@ -125,16 +126,12 @@ class CaseListed(serializers.Serializer[Any]):
     version = VersionRef(allow_null=True, help_text="The version that stands.")
 
 
-class CaseShown(CaseListed):
+class CaseShown(FieldsOf, CaseListed):
     """A stored case with its whole chart."""
 
+    value_type, shown_at = ToothFacts, "facts"
     notation = Value(Notation, source="row.tooth.notation", help_text="As the tooth was typed in.")
     designation = serializers.CharField(source="row.tooth.designation")
-    isolated = serializers.BooleanField(source="row.isolated")
-    root_filled = serializers.BooleanField(source="row.root_filled")
-    perforation = serializers.BooleanField(source="row.perforation")
-    anatomy = Value(Anatomy, source="row.anatomy")
-    factors = Value(tuple[str, ...], source="row.factors", help_text="What makes the case difficult, as recorded.")
     roots = Value(tuple[RootInput, ...])
     canals = CanalShown(many=True)
     overrides = OverrideShown(many=True, help_text="What supervisors let pass, those taken back too.")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 from uuid import UUID
 
@@ -13,6 +14,7 @@ from cases.domain.access.roles import Role
 from cases.domain.alias import alias_of
 from cases.domain.errors import NotUsable, SettingFixed
 from cases.domain.uuid7 import uuid7
+from cases.mapping.charts import tooth_facts_of
 from cases.models import Canal, Case, DemoPatient, Membership, Person, Root, Tooth
 from cases.services.charting import aliases
 from cases.services.common import audit, idempotency
@@ -21,9 +23,13 @@ from cases.services.common.locking import locked, raise_revision, refuse_changed
 from planning import anatomy
 from planning.anatomy import CanalOnOffer, ToothName
 from planning.contract.difficulty import factors
-from planning.contract.plan_input import Anatomy
+from planning.contract.tooth_facts import Anatomy
+from planning.foundation.encoding import encode
 from planning.foundation.errors import PlanningError
 from planning.whole_tooth.difficulty_rules import refuse_unknown
+
+COLUMNS = {"setting", "supervisor"}
+"""What can be changed and is a column of its own; the rest is among the facts."""
 
 
 @transaction.atomic
@@ -126,14 +132,14 @@ def _supervisor(programme_id: UUID, person_id: UUID | None) -> Person | None:
     return membership.person
 
 
-def _factors(recorded: Sequence[str]) -> list[str]:
+def _factors(recorded: Sequence[str]) -> tuple[str, ...]:
     """One order whoever records them. Raises FactorNotKnown."""
     try:
         refuse_unknown(recorded)
     except PlanningError as refusal:
         raise refusal.below("factors") from None
     known = list(factors())
-    return sorted(recorded, key=lambda code: known.index(code.partition(":")[0]))
+    return tuple(sorted(recorded, key=lambda code: known.index(code.partition(":")[0])))
 
 
 @transaction.atomic
@@ -156,17 +162,25 @@ def change_case(*, actor: Person, case: Case, seen_revision: int, changes: Mappi
         guard(May.JUDGE_ANATOMY, actor, case)
     if "factors" in values:
         values["factors"] = _factors(values["factors"])
-    before = {name: getattr(case, name) for name in values if getattr(case, name) != values[name]}
-    if "setting" in before and Canal.objects.filter(tooth__case=case, readings__isnull=False).exists():
+    before, after = _put(case, values)
+    if "setting" in after and Canal.objects.filter(tooth__case=case, readings__isnull=False).exists():
         raise SettingFixed(at=("setting",))
-    if not before:
+    if not after:
         return case
-    after = {name: values[name] for name in before}
-    for name, value in after.items():
-        setattr(case, name, value)
-    case.save(update_fields=list(after))
+    case.save(update_fields=[*COLUMNS, "facts"])
     audit.changed(actor=actor, verb="change", subject=case, case=case, before=before, after=after)
     # Who supervises is no part of a plan.
     if set(after) - {"supervisor"}:
         raise_revision(case)
     return case
+
+
+def _put(case: Case, values: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
+    """Puts the values into the row; what differed, as it was and as it is."""
+    facts = tooth_facts_of(case)
+    was = {name: getattr(case if name in COLUMNS else facts, name) for name in values}
+    after = {name: value for name, value in values.items() if value != was[name]}
+    for name in COLUMNS & after.keys():
+        setattr(case, name, after[name])
+    case.facts = encode(replace(facts, **{name: after[name] for name in after.keys() - COLUMNS}))
+    return {name: was[name] for name in after}, after

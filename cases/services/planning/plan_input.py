@@ -9,12 +9,12 @@ from uuid import UUID
 from cases.domain.errors import NotUsable
 from cases.domain.progress import depths
 from cases.mapping import uses
-from cases.mapping.charts import canal_input, override_inputs, root_input, with_chart
+from cases.mapping.charts import by_name, canal_input, override_inputs, root_input, tooth_facts_of, with_chart
 from cases.mapping.courses import course_event
 from cases.mapping.kits import programme_widths, techniques_of, thresholds_of
 from cases.models import Case, Kit
 from cases.services.charting import rests_on
-from planning.contract.plan_input import Anatomy, CanalChoice, Choices, PlanInput, Progress
+from planning.contract.plan_input import CanalChoice, Choices, PlanInput, Progress
 from planning.contract.plan_input import Kit as KitValue
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import canonical_text, digest
@@ -72,15 +72,11 @@ def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, P
         technique=techniques[asked.technique],
         choices=asked.choices,
         roots=tuple(root_input(root) for root in tooth.roots.all()),
-        isolated=case.isolated,
-        root_filled=case.root_filled,
-        perforation=case.perforation,
-        anatomy=Anatomy(case.anatomy),
         thresholds=thresholds_of(case.programme_id),
-        factors=tuple(case.factors),
         overrides=override_inputs(charted),
         samples=samples,
         seed=case.pk.int % SEEDS,
+        **by_name(tooth_facts_of(case)),
     )
 
 

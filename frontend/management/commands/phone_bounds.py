@@ -1,4 +1,4 @@
-"""Writes what may be entered of each quantity, and what is charted of a canal in numbers, where the app reads it."""
+"""Writes what may be entered of each quantity, and what is charted of a canal or a tooth, where the app reads it."""
 
 from __future__ import annotations
 
@@ -11,7 +11,9 @@ from django.core.management.base import BaseCommand
 
 from planning.contract.canal_facts import FactNumber, fact_numbers
 from planning.contract.plan_input import Junction
-from planning.foundation.bounds import Bound, bounds, of_fields
+from planning.contract.tooth_facts import AskedIn, ToothFacts
+from planning.foundation.bounds import Bound, bounds, noted, of_fields
+from planning.foundation.facts import Fact
 from planning.lengths.readings import Reading
 
 BOUNDS = Path(__file__).parents[2] / "src" / "parts" / "bounds.json"
@@ -19,7 +21,12 @@ BOUNDS = Path(__file__).parents[2] / "src" / "parts" / "bounds.json"
 
 def text() -> str:
     rows = {key: _quantity(bound) for key, bound in sorted(bounds().items())}
-    tables = {"quantities": rows, "facts": dict(map(_fact, fact_numbers())), "fields": dict(sorted(_fields()))}
+    tables = {
+        "quantities": rows,
+        "facts": dict(map(_fact, fact_numbers())),
+        "tooth": dict(_of_tooth()),
+        "fields": dict(sorted(_fields())),
+    }
     return json.dumps(tables, indent=2, ensure_ascii=False) + "\n"
 
 
@@ -30,6 +37,13 @@ def _quantity(bound: Bound) -> dict[str, Any]:
 
 def _fact(number: FactNumber) -> tuple[str, dict[str, Any]]:
     return ".".join(number.path), {"label": number.label, "quantity": number.bound.key, "usual": number.usual}
+
+
+def _of_tooth() -> Iterator[tuple[str, dict[str, Any]]]:
+    """The tooth's facts that are a yes or a no."""
+    facts = noted(ToothFacts, Fact)
+    for name, asked in noted(ToothFacts, AskedIn).items():
+        yield name, {"label": facts[name].label, "settings": asked.settings}
 
 
 def _fields() -> Iterator[tuple[str, str]]:

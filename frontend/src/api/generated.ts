@@ -132,7 +132,7 @@ export interface paths {
         head?: never;
         /**
          * Change the facts of a case
-         * @description Every change a plan could rest on raises the revision; plans made before are stale then. Another alias is none: the old text goes everywhere, also from the patient's other cases.
+         * @description Every change a plan could rest on raises the revision; plans made before are stale then. Another alias is none: the old text goes everywhere, also from the patient's other cases. `factors` replaces all that was recorded.
          */
         patch: operations["case_update"];
         trace?: never;
@@ -2343,10 +2343,11 @@ export interface components {
             /** Format: date-time */
             created_at: string;
             designation: string;
-            /** @description What makes the case difficult, as recorded. */
+            /** @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level. */
             factors: string[];
             /** Format: uuid */
             id: string;
+            /** @description Dam in place and tight: in the clinic nothing opens without it. */
             isolated: boolean;
             /** @description As the tooth was typed in. */
             notation: components["schemas"]["Notation"];
@@ -4422,9 +4423,9 @@ export interface components {
             /** @description Somebody looked: what was refused as `alias-looks-like-a-name` is none. */
             alias_is_no_name?: boolean;
             anatomy?: components["schemas"]["Anatomy"];
-            /** @description All that makes the case difficult, codes of `difficulty-factors`; replaces what was recorded. */
+            /** @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level. */
             factors?: string[];
-            /** @description Dam in place and tight. */
+            /** @description Dam in place and tight: in the clinic nothing opens without it. */
             isolated?: boolean;
             /** @description In place of a mistyped one, which goes everywhere. */
             patient_alias?: string;
@@ -4682,7 +4683,7 @@ export interface components {
             choices: components["schemas"]["Choices"];
             /**
              * what makes the case difficult
-             * @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level.
+             * @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level.
              */
             factors: string[];
             /**
@@ -4738,7 +4739,7 @@ export interface components {
             choices: components["schemas"]["ChoicesRequest"];
             /**
              * what makes the case difficult
-             * @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level.
+             * @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level.
              * @default []
              */
             factors?: string[];

@@ -24,6 +24,12 @@ export type FactName = keyof typeof table.facts
 /** What is charted of a canal in numbers, as the server declares it. */
 export const FACTS = table.facts as Record<FactName, { label: string; quantity: Quantity; usual: boolean }>
 
+/** A yes or no charted of a tooth. */
+export type ToothFactName = keyof typeof table.tooth
+
+/** Those facts, and in which settings a form asks for them. */
+export const TOOTH_FACTS: Record<ToothFactName, { label: string; settings: string[] }> = table.tooth
+
 /** What is wrong with a number as typed, in the words the server would use; nothing where it is right. */
 export function wrongOf(quantity: Quantity, typed: string): string | undefined {
   const value = readMm(typed)

@@ -1,4 +1,5 @@
 import type { Anatomy, CaseShown } from '@/api/shapes'
+import { TOOTH_FACTS, type ToothFactName } from '@/parts/bounds'
 import { Select, Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCase } from '@/store/cache/cases'
@@ -6,27 +7,27 @@ import { useAutoSave } from '@/store/forms/auto-save'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 
-/** A dam belongs to a patient; a training block has neither a filling nor a perforation. */
-const FACTS = [
-  ['isolated', words.chart.isolated, ['clinic']],
-  ['root_filled', words.chart.rootFilled, ['clinic', 'extracted']],
-  ['perforation', words.chart.perforation, ['clinic', 'extracted']],
-] as const
+const TICKS = Object.keys(TOOTH_FACTS) as ToothFactName[]
 
 const ANATOMIES: readonly Anatomy[] = ['usual', 'fused_or_c_shaped', 'charted_by_supervisor']
 
 /** What else bears on the whole tooth; each is sent when it is chosen. */
 export function ToothFacts({ of }: { of: CaseShown }) {
-  const { isolated, root_filled, perforation, anatomy } = of
-  const charted = { isolated, root_filled, perforation, anatomy }
+  const ticked = Object.fromEntries(TICKS.map((fact) => [fact, of[fact]])) as Record<ToothFactName, boolean>
+  const charted = { ...ticked, anatomy: of.anatomy }
   const [facts, sending, change] = useAutoSave(charted, (_, chosen) => changeCase(of.id, chosen))
   const supervisor = membership.value?.role === 'supervisor'
   const offered = ANATOMIES.filter((a) => supervisor || a !== 'charted_by_supervisor' || a === facts.anatomy)
   return (
     <section class="stack close">
       <h2>{words.chart.caseFacts}</h2>
-      {FACTS.filter(([, , settings]) => (settings as readonly string[]).includes(of.setting)).map(([fact, label]) => (
-        <Tick key={fact} label={label} checked={facts[fact]} onChange={(on) => change({ [fact]: on })} />
+      {TICKS.filter((fact) => TOOTH_FACTS[fact].settings.includes(of.setting)).map((fact) => (
+        <Tick
+          key={fact}
+          label={words.capital(TOOTH_FACTS[fact].label)}
+          checked={facts[fact]}
+          onChange={(on) => change({ [fact]: on })}
+        />
       ))}
       <Select
         label={words.chart.anatomy}
