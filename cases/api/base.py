@@ -63,6 +63,7 @@ def unchanged(request: Request, etag: object) -> HttpResponse | None:
         return None
     if not_modified.status_code == status.HTTP_412_PRECONDITION_FAILED:
         raise ChangedSince(what="This")
+    # A 304 carries the tag that the whole answer would have carried (RFC 9110, 15.4.5).
     not_modified["ETag"] = tag(etag)
     return not_modified
 

@@ -86,6 +86,7 @@ class Bounded(Number):
         value = super().to_internal_value(data)
         if not isfinite(value):  # a number beyond every float, which no comparison would find
             raise serializers.ValidationError(self.error_messages["max_value"], code="max_value")
+        # -0.0 + 0.0 is 0.0: the two are equal and are kept alike.
         return value + 0.0
 
 

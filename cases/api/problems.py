@@ -110,6 +110,7 @@ def _answer(data: dict[str, Any], headers: dict[str, str] | None = None) -> Resp
 
 
 def _of_case_error(error: CaseError) -> dict[str, Any]:
+    # Any subclass has the status of the first kind in the table that it is of.
     status = next(each for kind, each in STATUS.items() if isinstance(error, kind))
     more = {"expected": error.expected} if isinstance(error, SequenceGap | OffsetMismatch) else {}
     errors = [_of_refusal(error)] if error.pointer else []
@@ -141,6 +142,7 @@ def _of_api_error(error: exceptions.APIException, status: HTTPStatus) -> dict[st
         errors = list(_flat(error.detail, ()))
         places = "one place" if len(errors) == 1 else f"{len(errors)} places"
         return body(status, "not-understood", f"What was sent is wrong in {places}.", errors)
+    # The framework's own codes have underscores, ours hyphens.
     code = str(getattr(error.detail, "code", error.default_code)).replace("_", "-")
     says = _IN_OUR_WORDS.get(code, str(error.detail))
     # A body that could not be read is wrong as a whole.

@@ -30,6 +30,7 @@ class BytesParser(BaseParser):
     def parse(
         self, stream: IO[Any], media_type: str | None = None, parser_context: Mapping[str, Any] | None = None
     ) -> Any:
+        # One byte more than is taken tells that there is more, without reading all of it.
         body: bytes = stream.read(settings.IMAGE_MOST_BYTES + 1)
         if len(body) > settings.IMAGE_MOST_BYTES:
             raise BytesTooMany

@@ -64,6 +64,7 @@ def alias_of(text: str, *, is_no_name: bool) -> str:
     Raises AliasRefused, and AliasLooksLikeAName unless somebody said that it is none.
     """
     _refuse_unseen(text)
+    # What is kept has one form: typed on another keyboard, the same alias has to be the same patient.
     alias = " ".join(unicodedata.normalize("NFC", "".join(map(_one_width, text))).split())
     read = "".join(map(_as_read, alias))
     if not 0 < len(alias) <= MOST_CHARACTERS:

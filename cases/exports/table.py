@@ -56,6 +56,7 @@ class _Table:
         if self.sheet.will_page_break(self._height_mm(len(lines))):
             self._next_page(style)
         while lines:
+            # At least one line, so that a row that no page holds still ends.
             fit = max(1, int((self.sheet.page_break_trigger - self.sheet.y - 2 * PAD_MM) / self.line_mm))
             self._part(lines[:fit])
             lines = lines[fit:]

@@ -114,6 +114,7 @@ def _shown(sent: Dataset, values: Values) -> npt.NDArray[np.uint8]:
 
     # A window leaves out what it leaves out. Of eight bits nothing stands out.
     eight = by_level(values, shown_as, 0 if windowed or sent.BitsAllocated == 8 else LEFT_OUT)
+    # PS3.3, C.7.6.3.1.2: in MONOCHROME1 the least value is shown white.
     return 255 - eight if sent.PhotometricInterpretation == "MONOCHROME1" else eight
 
 
@@ -152,6 +153,7 @@ def _write_pixels(kept: Dataset, sent: Dataset, values: Values) -> None:
     else:
         kept.PlanarConfiguration = 0
     kept.PixelData = values.astype(values.dtype.newbyteorder("<")).tobytes()
+    # PS3.5, A.2: more than eight bits are words, else bytes.
     kept["PixelData"].VR = "OW" if kept.BitsAllocated > 8 else "OB"
 
 

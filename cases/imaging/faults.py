@@ -25,6 +25,7 @@ def sentence_for(error: Exception) -> str:
         return TOO_LARGE
     if isinstance(error, EOFError) or any(word in str(error).lower() for word in SHORT):
         return CUT_OFF
+    # By its name, as this module knows no decoder.
     if type(error).__name__ == "UnidentifiedImageError":
         return NO_HEAD
     return NOT_THIS_FORM if isinstance(error, NotImplementedError) else DAMAGED

@@ -86,6 +86,7 @@ def flattened(picture: Image.Image) -> Image.Image:
     if picture.mode in DEEP:
         return Image.fromarray(eight_bits(np.asarray(picture)))
     flat = picture.convert("L" if picture.mode in GREY else "RGB")
+    # Profiles, notes and places travel in here and would be written again.
     flat.info = {}
     return flat
 
@@ -99,8 +100,10 @@ def eight_bits(values: Values) -> Bytes:
     every = np.sort(values, axis=None)
     out = int(len(every) * LEFT_OUT)
     ends = float(every[out]), float(every[-1 - out])
+    # What is left is all of one grey: then the few left out are the picture.
     if ends[0] == ends[1]:
         ends = float(every[0]), float(every[-1])
+    # It takes as much memory as the picture, and the bound on memory holds for what follows too.
     del every
     return np.concatenate([_stretched(rows, *ends) for rows in _by_rows(values)])
 
@@ -117,6 +120,7 @@ def by_level(values: Values, shown_as: Callable[[Values], Values], left_out: flo
     if not np.isfinite(shown).all():
         raise Unreadable("The image says it is shown by values that are no numbers. Export it again without a window.")
     order = np.argsort(shown, kind="stable")
+    # A value that no pixel has is neither the darkest nor the lightest.
     order = order[many[order] > 0]
     so_far = np.cumsum(many[order])
     out = int(values.size * left_out)

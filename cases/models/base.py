@@ -74,6 +74,7 @@ class AppendOnly(models.Model):
 
     def save(self, **kwargs: Any) -> None:
         named = kwargs.get("update_fields")
+        # Without `update_fields` Django would write every column.
         may_change = named is not None and frozenset(named) <= self.moving
         if not self._state.adding and not may_change:
             raise RecordFixed(f"{type(self).__name__} is only added to.")

@@ -105,6 +105,7 @@ class Image(ClientCreated):
 
     def counts_in(self, canal: str) -> bool:
         """Whether marks of the canal on this image count: it was neither struck nor moved away from the canal."""
+        # An image of the tooth shows several canals, and each counts until it was moved away from that one.
         away = self.canal != canal and self.put_right.filter(canal=canal).exists()
         return not self.struck and not away
 

@@ -124,6 +124,7 @@ class PlanTexts(AppendOnly):
         """What the planner was given, and what it said, character by character: the version's hash is over these."""
         whole = gzip.decompress(self.packed).decode()
         start = len(BEFORE_GIVEN)
+        # By its length, and not by reading the JSON: written anew it might differ in a character, and so in its hash.
         end = start + self.given_length
         return whole[start:end], whole[end + len(BEFORE_PLAN) : -len(AFTER_PLAN)]
 

@@ -38,7 +38,7 @@ def area_mm2(narrow_mm: Floats, wide_mm: Floats, round_mm: Floats) -> Floats:
     flat = wide_mm**2 - narrow_mm**2
     beyond = round_mm**2 - narrow_mm**2
     within = np.arcsin(np.sqrt(np.clip(beyond / np.where(flat > 0, flat, 1.0), 0.0, 1.0)))
-    # A round canal has no narrow side: the circle covers all of it, or nothing beyond it.
+    # A round canal has no narrow side: a wider circle covers all of it, a narrower one adds nothing.
     within = np.where(flat > 0, within, np.where(beyond > 0, math.pi / 2, 0.0))
     # `within` is the ellipse's parameter. Seen from the centre the same point lies at this angle.
     sector = np.arctan2(wide_mm * np.sin(within), narrow_mm * np.cos(within))

@@ -62,6 +62,7 @@ def technique_check(asked: TechniqueText) -> TechniqueChecked:
     try:
         return check(read_technique(asked.text, where=asked.name))
     except PlanningError as refusal:
+        # The fault lies somewhere in the text, which is one field of what was sent; its line says where.
         refusal.pointer = ("text",)
         raise
 

@@ -28,6 +28,7 @@ class BoundedJSONParser(JSONParser):
         media_type: str | None = None,
         parser_context: Mapping[str, Any] | None = None,
     ) -> Any:
+        # One byte more than is taken tells that there is more, without reading all of it.
         body = stream.read(MOST_BYTES + 1)
         if len(body) > MOST_BYTES:
             raise BodyTooLong
@@ -44,6 +45,7 @@ def _refuse_constant(name: str) -> NoReturn:
 
 
 def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    # Readers of JSON differ on which of two equal keys counts, so neither does.
     read = dict(pairs)
     if len(read) < len(pairs):
         seen: set[str] = set()

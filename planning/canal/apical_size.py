@@ -104,6 +104,7 @@ def advise(asked: SizeRequest, figures: Figures) -> SizeRange:
             f"It asks for at least {least} and bears at most {most}: a wide canal. No size is proposed, your "
             "supervisor chooses one; a cone fitted to this canal is advised."
         )
+        # It rests on what bears least, and so has that reason's source.
         reasons.append(replace(ceiling, code=WIDE_CANAL, bound="tells", says=says))
     reasons += _reached(asked, least, figures)
     return SizeRange(least=least, most=most, proposed=None if wide else least, reasons=tuple(reasons))
@@ -178,6 +179,7 @@ def _first_binder(asked: SizeRequest, figures: Figures) -> Iterator[SizeReason]:
     size = _above(asked.first_binder, up)
     says = f"At least {size}: the next size above {asked.first_binder}, the first to bind after flaring ({_cited(up)})."
     yield _least("first-binder", size, says, up)
+    # The old rule is told, and binds nothing.
     three = figures.row("final.plus_three")
     size = _above(asked.first_binder, three)
     says = f"{int(three.value)} sizes above the first to bind would be {size} ({_cited(three)})."
@@ -207,6 +209,7 @@ def _schools(asked: SizeRequest) -> tuple[Mapping[str, str], ...]:
     ranges = (
         row for row in tables.rows("final_sizes") if row["tooth"] == tooth and asked.canal in row["canals"].split()
     )
+    # The more cautious of two schools is the one that ends lower.
     return tuple(sorted(ranges, key=lambda row: int(row["most_size"])))
 
 
@@ -250,7 +253,7 @@ def _curve(asked: SizeRequest, figures: Figures) -> Iterator[SizeReason]:
     if deg is None:
         return
     kind = None
-    # Severe is above its angle, moderate from its angle on, as the sources put it.
+    # Severe is above its angle, moderate from its angle on, as their rows say.
     if deg > figures["final.severe_deg"]:
         kind = "severe"
     elif deg >= figures["final.moderate_deg"]:
@@ -281,6 +284,7 @@ def _wall(asked: SizeRequest, least: int, figures: Figures) -> Iterator[SizeReas
             f"of the thinnest wall {where} ({whence}): choose a smaller taper, or your supervisor decides."
         )
         yield _tells("wall-thin", None, says, limit)
+    # Where even the largest size leaves enough of it, the wall is no reason.
     elif fit[-1] < sizes()[-1]:
         says = (
             f"Not above {fit[-1]} with a taper of .{asked.taper:02d}: a larger one may leave less than "

@@ -40,6 +40,7 @@ class Filled:
 
 def obturation(items: Sequence[FillingItem], canal: Filled, figures: Figures) -> Obturation:
     """Where every item of the kit rests, the proposed master cone, and volumes; cones first, then by size."""
+    # By the alphabet cones come first.
     ordered = sorted(items, key=lambda item: (item.kind, item.size, item.taper))
     rests = [rest(item, canal, figures) for item in ordered]
     master = _master(ordered, rests, canal)

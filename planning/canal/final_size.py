@@ -76,7 +76,7 @@ def _end(widths: Widths, place: CanalFrame | None) -> ApicalEnd:
     if place is not None and place.initial_shape is not None:
         narrow_mm = prepared_shape.width_at(narrow_line(place.initial_shape), place.end_mm) or narrow_mm
         wide_mm = prepared_shape.width_at(wide_line(place.initial_shape), place.end_mm) or wide_mm
-    # Widths that were entered rest on no row of the tables: they were measured.
+    # Widths that were entered rest on no row of the tables: they count as measured.
     if not widths.end_rows[0]:
         return ApicalEnd(narrow_mm=narrow_mm, wide_mm=wide_mm)
     return ApicalEnd(narrow_mm=narrow_mm, wide_mm=wide_mm, source=widths.source, know=widths.know, rows=widths.end_rows)

@@ -100,6 +100,7 @@ def join_of(plan_input: PlanInput, number: int, length: Length) -> Join | None:
         guessed = caution("junction-estimated", canal=canal.name, main=main)
         accepted = override_of(plan_input, guessed.code, canal.name) is not None
         return Join(main=main, junction_um=then_um - away_um if accepted else None, caution=guessed)
+    # The junction stays where it was measured. That the length has moved since is told, as one of the two may be wrong.
     moved = abs(um(length.working_length_mm) - then_um)
     warn = caution("junction-moved", canal=canal.name, value=mm(moved), unit="mm") if moved else None
     return Join(main=main, junction_um=then_um - away_um, caution=warn)

@@ -114,6 +114,7 @@ def with_options(
 ) -> SizeRange:
     """The range with every size from one below it to two above, and what each would mean."""
     series = sizes()
+    # In a wide canal the most lies below the least.
     first = max(0, series.index(min(advised.least, advised.most)) - 1)
     last = size_above(max(advised.least, advised.most), 2) or series[-1]
     end = apical_size.end_of(asked, figures)

@@ -42,6 +42,7 @@ class Stand:
         if self.tip_mm <= from_mm:
             return ()
         points = [(self.tip_mm - z, d + wider_mm) for z, d in corners(self.instrument) if self.tip_mm - z > from_mm]
+        # It begins where the canal does: outlines that are laid over each other start at one depth.
         top = (from_mm, self.width_mm(from_mm) + wider_mm)
         return (top, *reversed(points))
 

@@ -139,6 +139,7 @@ def _up_to(points: Corners, most: float, *, across: bool) -> Corners:
     for (z0, d0), (z1, d1) in pairwise(points):
         over, before = (d1, d0) if across else (z1, z0)
         if over > most:
+            # Where even the first point lies beyond, the outline ends there.
             share = max(0.0, (most - before) / (over - before))
             kept.append((z0 + share * (z1 - z0), d0 + share * (d1 - d0)))
             break

@@ -159,6 +159,7 @@ def _confirming(reading: ConfirmingImage, about: LengthContext, figures: Figures
     if abs(tip) > um(figures["lengths.tip_too_far"]):
         return _Said(reading, None, f"tip {in_mm(abs(tip))} mm off: move the stop and take the image again", True)
     less = _set_back(about, figures)
+    # From the reference point to the tip, on to the apex, and back by the set-back.
     length = um(reading.set_mm) + tip - less
     moved = abs(length - um(reading.set_mm))
     if tip < 0 or moved > um(figures["lengths.image_again_over"]):

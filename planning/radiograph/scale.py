@@ -60,6 +60,7 @@ class _Rung:
 
 def _rung(facts: SpacingFacts, figures: Figures) -> _Rung:
     """The best scale that the file alone gives: the standard's attributes, the most reliable first."""
+    # A film that was scanned stands for a detector: its spacing is not corrected for the magnification either.
     patient, detector = facts.in_patient, facts.at_detector or facts.scanned
     if patient is not None and facts.calibration == "fiducial":
         says = "Calibrated on an object of known size: right at that object's depth, near the middle of the beam."

@@ -82,6 +82,7 @@ def _counts(phase: Phase) -> Iterator[tuple[tuple[str, ...], str]]:
             yield (name,), f"{name} must be above 0 and at most {MOST_PASSES}: whatever repeats has to end."
     if phase.step_mm is not None and phase.step_mm <= 0:
         yield ("step_mm",), "step_mm must be above 0."
+    # Where no most is stated, nothing can exceed it.
     if (phase.expected_passes or 0) > (phase.most_passes or phase.expected_passes or 0):
         yield ("expected_passes",), "more passes are expected than allowed."
 

@@ -39,6 +39,7 @@ def plan(plan_input: PlanInput) -> Plan:
     """The plan of one tooth. Raises PlanningError, whose `pointer` is the path into the input."""
     # First of all, and by counting alone: everything after it takes time that grows with these counts.
     refuse_too_much(plan_input)
+    # `Figures` below takes any value that it is given.
     refuse_thresholds(plan_input.thresholds)
     _refuse_unusable_technique(plan_input)
     tooth = tooth_of(plan_input)

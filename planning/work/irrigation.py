@@ -47,7 +47,6 @@ def free_mm(shape: Line, outside_mm: float) -> float | None:
         return None
     for (a, wide_a), (b, wide_b) in pairwise(shape):
         if wide_b < outside_mm:
-            # At a step both points have one depth, and there is nothing to divide by.
             return a if a == b else a + (b - a) * (wide_a - outside_mm) / (wide_a - wide_b)
     return shape[-1][0]
 

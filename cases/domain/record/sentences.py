@@ -62,6 +62,7 @@ def _step(step: p.StepPayload, fact: RecordedEvent, history: CaseHistory) -> str
         return _with("Irrigated", *_volume(step))
     left, where = _LEFT.get(step.exit, step.exit), millimetres(step.depth_um)
     past = step.depth_um is not None and step.stop_um is not None and step.depth_um > step.stop_um
+    # "Stopped short at 18.5 mm", but "at its stop, 19.0 mm".
     between = " at " if left == _LEFT["short"] and not past else ", "
     how = between.join(each for each in ("past its stop" if past else left, where) if each)
     if planned is not None and planned.action is Action.IMAGE and step.no_image:

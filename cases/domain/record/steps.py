@@ -61,6 +61,7 @@ def _of_version(history: CaseHistory, version: Version, canal: str, done: list[R
     facts = dict(zip(_step_passes([fact.event.node for fact in done]), done, strict=True))
     over = history.course is not None and _finished(history, canal)
     after = _passed_over(planned, facts)
+    # First those that were expected before anything that was done.
     yield from (_planned(version, canal, plan, step_pass, StepComparison.LEFT_OUT) for step_pass in after.pop(None, ()))
     for step_pass, fact in facts.items():
         yield _done(version, canal, plan, step_pass, fact, as_planned=step_pass in planned)
@@ -132,6 +133,7 @@ def _done(
     step = version.step(canal, step_pass[0])
     depth, stop = _depth_um(fact), fact.payload.stop_um if isinstance(fact.payload, StepPayload) else None
     band = _band(plan, step_pass)
+    # Where the phone did not tell which stop it showed, the plan's own.
     if stop is None and step is not None:
         stop = step.stop_um
     return StepRecord(
