@@ -38,7 +38,7 @@ def me(request: Request) -> Person:
 
 
 def given(serializer: type[BaseSerializer[Any]], request: Request, *, partial: bool = False) -> dict[str, Any]:
-    """What was sent, read. Raises ValidationError."""
+    """What was sent, by the names of the serializer's fields. Raises ValidationError."""
     read = serializer(data=request.data, partial=partial)
     read.is_valid(raise_exception=True)
     return dict(read.validated_data)
@@ -47,7 +47,7 @@ def given(serializer: type[BaseSerializer[Any]], request: Request, *, partial: b
 def answer(
     serializer: type[BaseSerializer[Any]], value: Any, *, etag: object = None, created: bool = False
 ) -> Response:
-    """What is shown; 201 where it was made by this request."""
+    """The value as an answer: 201 where it was made by this request, else 200."""
     code = status.HTTP_201_CREATED if created else status.HTTP_200_OK
     headers = {} if etag is None else {"ETag": tag(etag)}
     return Response(serializer(value).data, status=code, headers=headers)

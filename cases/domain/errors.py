@@ -47,7 +47,7 @@ class AliasRefused(NotUsable):
 
 
 class AliasLooksLikeAName(NotUsable):
-    """Asked once: whoever says that it is no name has it taken."""
+    """The alias may be a name. It is asked about once: whoever says that it is none has it taken."""
 
     code = "alias-looks-like-a-name"
     sentence = "This looks like somebody's name. Make up an alias, or say that it is no name."

@@ -71,7 +71,9 @@ class NameCheck(StrEnum):
 
 
 def name_check(*, state: ImageState, burnt_in_text: str, checked: bool) -> NameCheck:
-    """Asked of every kind of file: a photo of a screen shows names as well as a radiograph does."""
+    """Whether somebody has to look for a name. That is asked of every kind of file: a photo of a screen shows names
+    too.
+    """
     if state != ImageState.STORED:
         return NameCheck.NOT_ASKED
     if checked:

@@ -106,7 +106,7 @@ def _entry(entry: TimelineEntry) -> Row:
 
 
 def _device(entry: TimelineEntry) -> str:
-    """By the device's own clock; with the day where that is another one."""
+    """The time by the device's own clock; with the day where it is not the server's."""
     at = entry.device_time.astimezone(UTC)
     return f"{at:%H:%M}" if at.date() == entry.at.astimezone(UTC).date() else cells.time(at)
 

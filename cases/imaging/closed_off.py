@@ -50,7 +50,9 @@ def bound(limits: Limits) -> None:
 
 
 def close(machine: str = MACHINE) -> bool:
-    """Nothing is opened any more, neither file nor connection. Whether the kernel refuses every other call too."""
+    """Closes the process off: it opens neither file nor connection any more. Returns whether the kernel refuses every
+    other call too.
+    """
     # What is open stays open: the file that was sent, and the way for the answer.
     resource.setrlimit(resource.RLIMIT_NOFILE, (0, 0))
     return _filtered(machine)

@@ -106,7 +106,9 @@ def _values(sent: Dataset) -> Values:
 
 
 def _shown(sent: Dataset, values: Values) -> npt.NDArray[np.uint8]:
-    """As the file wants it shown: rescaled, within its window, dark where it says so."""
+    """The grey picture as the file wants it shown: rescaled, within its window, turned from light to dark where it
+    says so.
+    """
     windowed = "WindowWidth" in sent or "VOILUTSequence" in sent
 
     def shown_as(levels: Values) -> Values:

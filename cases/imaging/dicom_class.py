@@ -90,7 +90,7 @@ def _computed(sent: Dataset, kept: Dataset) -> Attributes:
 
 
 def _digital(sent: Dataset, kept: Dataset) -> Attributes | None:
-    """None where the file does not say what a digital radiograph must."""
+    """The attributes of a digital radiograph; None where the file does not say what one must."""
     said: Attributes = {keyword: sent.get(keyword) for keyword in LISTED}
     orientation = sent.get("PatientOrientation")
     whole = all(value in LISTED[keyword] for keyword, value in said.items())

@@ -16,7 +16,7 @@ SHORT = ("truncated", "less than expected", "end of file", "end-of-file", "eof",
 
 
 def sentence_for(error: Exception) -> str:
-    """Of whatever a decoder raised. Raises it again where the installation is at fault and not the image."""
+    """The sentence for what a decoder raised. Raises it again where the installation and not the image is at fault."""
     if isinstance(error, Unreadable):
         return str(error)
     if isinstance(error, ImportError):

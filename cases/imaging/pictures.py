@@ -109,8 +109,8 @@ def eight_bits(values: Values) -> Bytes:
 
 
 def by_level(values: Values, shown_as: Callable[[Values], Values], left_out: float = LEFT_OUT) -> Bytes:
-    """The same for integers of at most 16 bits, by what each of the values there can be is shown as: one reckoning
-    for each value and not for each pixel, whatever it takes.
+    """As `eight_bits`, for integers of at most 16 bits. `shown_as` says what each value is shown as; it is asked once
+    for each value that there can be, and not for each pixel.
     """
     darkest, lightest = int(values.min()), int(values.max())
     many = np.zeros(lightest - darkest + 1, dtype=np.int64)

@@ -24,5 +24,5 @@ def size_px(data: bytes) -> tuple[int, int] | None:
 
 
 def length_bytes(data: bytes) -> int:
-    """Of the whole file. RFC 9649, 2.3 and 2.4: what follows the first eight."""
+    """Bytes of the whole file, as its head says. RFC 9649, 2.3 and 2.4: it counts what follows the first eight."""
     return 8 + int.from_bytes(data[4:8], "little")

@@ -16,12 +16,12 @@ def marks_of(row: Marking) -> ImageMarks:
 
 
 def measured_of(row: Marking) -> Measured:
-    """As they measured on the day."""
+    """What the marks measured on the day they were set."""
     return decode(Measured, json.loads(row.measured_text), Mode.KEPT)
 
 
 def in_space_of(row: BendInSpace) -> Between:
-    """What two views came to on the day."""
+    """The angle in space that two views came to on the day they were combined."""
     return decode(Between, json.loads(row.text), Mode.KEPT)
 
 

@@ -89,5 +89,5 @@ class _Written:
 
 
 def _stored(id_: UUID) -> Any:
-    """As the database is given it."""
+    """The id as the database is given it."""
     return _ID.get_db_prep_value(id_, connection)

@@ -93,7 +93,7 @@ def _by_designation() -> Mapping[Notation, Mapping[str, str]]:
 
 
 def _plain(designation: str) -> str:
-    """Without blanks, in capitals, Palmer's corners in their own signs."""
+    """The designation without blanks, in capitals, with Palmer's corners in their own signs."""
     joined = "".join(designation.split()).upper()
     return "".join(_LIKE_GLYPHS.get(sign, sign) for sign in joined)
 

@@ -51,7 +51,7 @@ class WallAbove:
         return max(self.canal_mm, (size + taper * self.from_end_mm) * HUNDREDTH_MM)
 
     def worst_mm(self, size: int, taper: int) -> float:
-        """What a final size leaves of it where the preparation drifts to its side all the way."""
+        """Wall [mm] that a final size leaves where the preparation drifts to its side all the way."""
         return hundredth_below(self.wall.thickness_mm - (self.width_mm(size, taper) - self.canal_mm))
 
 
@@ -270,7 +270,9 @@ def _curve(asked: SizeRequest, figures: Figures) -> Iterator[SizeReason]:
 
 
 def _wall(asked: SizeRequest, least: int, figures: Figures) -> Iterator[SizeReason]:
-    """Up to the largest size that leaves enough wall at worst. The taper is to blame where not even the least does."""
+    """The largest size that leaves enough wall at worst, as a bound. Where not even the least size does, the taper is
+    to blame.
+    """
     above = asked.wall
     if above is None:
         return

@@ -136,7 +136,9 @@ def _length(number: int, canal: CanalInput, about: LengthContext, figures: Figur
 
 
 def _final_size(plan_input: PlanInput, number: int, advised: SizeRange) -> int | None:
-    """As a supervisor chose it for a wide canal, else as it was chosen, else as it is proposed."""
+    """The final size: as a supervisor chose it for a wide canal, else as the student did, else as it is proposed.
+    Raises ChoiceNotPossible.
+    """
     name = plan_input.canals[number].name
     chosen = next(((n, c.final_size) for n, c in enumerate(plan_input.choices.canals) if c.canal == name), (0, None))
     let = ((n, o.final_size) for n, o in enumerate(plan_input.overrides) if (o.code, o.canal) == (WIDE_CANAL, name))

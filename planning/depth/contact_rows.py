@@ -239,7 +239,7 @@ def _kept(depth: Floats, wide: Floats) -> Rows:
 
 
 def _packed(depth: Floats, wide: Floats, keep: NDArray[np.bool_]) -> tuple[Floats, Floats, NDArray[np.int64]]:
-    """Only the corners to keep, in order, with a row's last one repeated where it has fewer; and how many it has."""
+    """Only the corners to keep, in order, and how many each row has. A row with fewer than others repeats its last."""
     used = keep.sum(axis=1)
     there = np.arange(used.max()) < used[:, None]
 

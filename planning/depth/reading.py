@@ -75,7 +75,7 @@ class Likely:
 
 
 def reading(figures: Figures) -> Reading:
-    """By the data tables or the programme."""
+    """How depths are read, by the data tables or the programme."""
     return Reading(
         step_mm=figures["reading.step"],
         more_sd_mm=figures["reading.more_sd"],

@@ -51,7 +51,7 @@ class Spread:
 
 
 def spread(widths: Widths, block: bool, figures: Figures) -> Spread:
-    """By the data tables or the programme; the end by its own published spread where there is one."""
+    """The spreads by the data tables or the programme; the end has its own published one where there is one."""
     width_share = figures["samples.block_share" if block else "samples.width_share"]
     end = widths.levels[0]
     return Spread(

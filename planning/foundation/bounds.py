@@ -48,7 +48,7 @@ class Bound:
 
     @property
     def sentence(self) -> str:
-        """What whoever entered something else is told, wherever that was."""
+        """The sentence for whoever enters something outside, wherever that is."""
         unit = f" {self.unit_said}" if self.unit_said == self.unit else self.unit_said
         return f"{self.says} lies between {self.least:g} and {self.most:g}{unit}. Check the figure and its unit."
 
@@ -60,7 +60,7 @@ class Bound:
         return round(value, KEPT_DECIMALS[self.unit]) if self.unit in KEPT_DECIMALS else value
 
     def refusal(self, at: Pointer = (), of: str = "") -> OutOfBounds:
-        """What to raise for a value outside; `of` names whose it is."""
+        """The refusal of a value outside; `of` names whose it is."""
         kind = LengthOutOfBounds if self.key == "length" else OutOfBounds
         return kind(reason=f"{of}: {self.sentence}" if of else self.sentence, at=at)
 

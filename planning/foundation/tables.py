@@ -109,7 +109,7 @@ class Figures:
         return self.row(key).value
 
     def count(self, key: str) -> int:
-        """A figure that counts something."""
+        """A figure that counts something, as a whole number."""
         return int(self[key])
 
     def row(self, key: str) -> Figure:

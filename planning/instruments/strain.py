@@ -41,7 +41,7 @@ class Bend:
 
 
 def strain(instrument: Instrument, tip_mm: float, bend: Bend, figures: Figures) -> Strain | None:
-    """What the instrument's surface is stretched by with its tip at `tip_mm`; None where it does not get to the bend.
+    """How far the instrument's surface is stretched with its tip at `tip_mm`; None where it does not get to the bend.
 
     Beam theory: diameter / (2 x radius), the radius to the middle of the instrument.
     """

@@ -76,7 +76,7 @@ def _slope(equation: NDArray[np.float64], x: NDArray[np.float64], y: NDArray[np.
 
 
 def _direction(marks: Marks) -> NDArray[np.float64]:
-    """Of the line nearest to the marks, from the first towards the last; length 1."""
+    """The direction of the line nearest to the marks, from the first towards the last; length 1."""
     from_middle = marks - marks.mean(axis=0)
     along: NDArray[np.float64] = np.linalg.svd(from_middle)[2][0]
     return along if along @ (marks[-1] - marks[0]) >= 0 else -along

@@ -197,11 +197,13 @@ class _Line:
         return tail, 1 - tail
 
     def _middle(self, from_: float, to: float) -> float:
-        """From the canal's end to the middle between two places, counted from where it leaves its axis."""
+        """How far the middle of two places lies from the canal's end [mm]; the places are counted from where it leaves
+        its axis.
+        """
         return round(float(self.distances[-1] - self.distances[self.leaves]) - (from_ + to) / 2, DIGITS)
 
     def from_end_mm(self, first: int, last: int) -> float:
-        """From the canal's end to the middle between two marks, along it."""
+        """How far the middle between two marks lies from the canal's end [mm], along the canal."""
         middle = (self.distances[first] + self.distances[last]) / 2
         return round(float(self.distances[-1] - middle), DIGITS)
 

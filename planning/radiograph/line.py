@@ -23,7 +23,7 @@ def length(marks: Marks, straight_to: int = 0) -> float:
 
 
 def distances(marks: Marks, straight_to: int = 0) -> NDArray[np.float64]:
-    """From the first mark to each, along the line. Shape (n,)."""
+    """How far each mark lies from the first one, along the line. Shape (n,)."""
     return np.concatenate(([0.0], np.cumsum(_pieces(marks, straight_to)[1])))
 
 
@@ -49,7 +49,7 @@ def turn_rad(before: Marks, here: Marks, after: Marks) -> float:
 
 
 def _pieces(marks: Marks, straight_to: int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """By piece: how far it turns [rad, signed], and how long it is."""
+    """For each piece: how far it turns [rad, signed], and how long it is."""
     chords = np.hypot(*np.diff(marks, axis=0).T)
     bows = np.zeros(len(marks))
     curved = marks[straight_to:]

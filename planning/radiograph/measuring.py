@@ -102,7 +102,9 @@ def _measured(of: CanalLine, on: _On) -> LineMeasured:
 
 
 def _tip_short(of: CanalLine, on: _On) -> Between | None:
-    """From the tip to the canal's end: above 0 short of it, below 0 past it, by the direction of the last part."""
+    """The distance from the tip to the canal's end [mm]: above 0 short of it, below 0 past it, by how the last part
+    runs.
+    """
     if of.tip is None:
         return None
     both, slips = on.places((of.tip, of.points[-1]))

@@ -26,8 +26,9 @@ class Touch:
     row_per_column: float
 
     def slip_px(self, mark: Pixel) -> tuple[float, float]:
-        """One standard deviation across and down, in pixels. The screen shows a tall pixel tall, so that a finger is
-        off by a smaller part of it."""
+        """How far the mark is off: one standard deviation across and down, in pixels. The screen shows a tall pixel
+        tall, so that a finger is off by a smaller part of it.
+        """
         zoom = mark.screen_px_per_px
         if zoom is None:
             return self.assumed_px, self.assumed_px

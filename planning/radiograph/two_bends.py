@@ -69,7 +69,7 @@ class Arcs:
         return float(self.weight[opposite].sum())
 
     def tightest(self, least_rad: float) -> Floats:
-        """In every pair the curvature of the tighter arc, among those that turn by `least_rad` or more; above 0 to the
+        """For every pair the curvature of its tighter arc, among arcs that turn by `least_rad` or more; above 0 to the
         likelier side."""
         curves, turns = np.abs([self.first, self.second]), np.abs(self.turns())
         counts = turns >= np.minimum(turns.max(axis=0), least_rad)
@@ -237,7 +237,7 @@ class _Fit:
 
 
 def _arc(heading: Floats, curvature: Floats, length: Floats) -> Floats:
-    """From the beginning of an arc to its end. The last axis is across and down."""
+    """The way from the beginning of an arc to its end, across and down in the last axis."""
     half = curvature * length / 2
     chord = length * np.sinc(half / np.pi)
     way: Floats = np.stack((chord * np.cos(heading + half), chord * np.sin(heading + half)), axis=-1)

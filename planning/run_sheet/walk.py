@@ -130,7 +130,9 @@ class Walk:
         return last is not None and last >= node.stop_um
 
     def _gained(self, id_: str, least_um: int) -> bool:
-        """On the first pass there is nothing to compare with, and unknown depths are taken as a gain."""
+        """Whether the step went that much deeper than in the pass before. In the first pass there is nothing to compare
+        with; that counts as a gain, and so do unknown depths.
+        """
         depths = self.depths_um.get(id_) or []
         if len(depths) < 2:  # one depth so far: first pass
             return True

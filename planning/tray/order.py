@@ -69,7 +69,7 @@ def shared(runs: Sequence[TrayRun]) -> TrayOrder:
 
 
 def one_at_a_time(runs: Sequence[TrayRun]) -> TrayOrder:
-    """Each canal from start to end before the next; a canal that joins another comes right after it."""
+    """The order with one canal after the other, each to its end; one that joins another comes right after it."""
     names = {run.canal for run in runs}
     in_order = [
         run

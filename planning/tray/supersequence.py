@@ -53,7 +53,9 @@ def _contains(whole: Word, part: Word) -> bool:
 
 
 def by_best_first(words: Sequence[Word], *, most: int) -> tuple[str, ...] | None:
-    """By A* (Hart, Nilsson & Raphael 1968, from memory); None once more than `most` states have been reached."""
+    """A shortest common supersequence by A* (Hart, Nilsson & Raphael 1968, from memory); None once more than `most`
+    states have been reached.
+    """
     least = _bound(words)
     start, end = (0,) * len(words), tuple(map(len, words))
     queue = [(least(start), 0, start)]

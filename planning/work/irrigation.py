@@ -101,7 +101,7 @@ def totals(steps: Iterable[Do]) -> tuple[IrrigantTotal, ...]:
 
 
 def rinse_says(irrigant: str, figures: Figures) -> str:
-    """What to heed in a final rinse of one irrigant."""
+    """The sentence for a final rinse of one irrigant: what to heed."""
     slowly = (
         f"at most {figures['rinse.most_ml_per_min']:g} mL a minute from its own labelled syringe, the needle loose."
     )

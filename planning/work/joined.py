@@ -22,7 +22,7 @@ _Kind = Callable[[Phase], bool]
 
 
 def cautions(canals: Sequence[Canal], every: Sequence[Phase]) -> dict[str, list[Caution]]:
-    """By canal, the cautions that close its steps because a canal that it joins cannot come far enough.
+    """The cautions of each canal that close its steps because a canal that it joins cannot come far enough.
 
     A canal that cannot come so far for reasons of its own gets no such caution.
     """

@@ -54,7 +54,7 @@ def _sign_off(sheet: Sheet, phase: Phase) -> str:
 
 
 def _to_length(sheet: Sheet, phase: Phase) -> str | None:
-    """Hand sizes, each worked until it is loose at length."""
+    """Adds hand sizes, each worked until it is loose at length. None where there is no size to work."""
     last = _last_hand_size(sheet, phase)
     most = min(last, sheet.work.largest_size or last)
     wanted = [s for s in sizes() if (phase.from_size or 0) <= s <= most]
@@ -76,7 +76,7 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
 
 
 def _again(sheet: Sheet, phase: Phase, instrument: Instrument, start: str) -> str:
-    """An instrument that is worked to length may take several goes; then the supervisor decides."""
+    """Adds further goes of an instrument that is worked to length, a few; then the supervisor decides."""
     times = PassesBelow(node=start, n=sheet.figures.count("explore.times"))
     sheet.ask(phase, f"{start}/again", times, yes=start, no=f"{start}/supervisor")
     say = f"{instrument.name} does not go to its stop: do not push; the supervisor decides."
@@ -153,7 +153,9 @@ def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
 
 
 def _ascend(sheet: Sheet, phase: Phase) -> str:
-    """From the smallest of the series up to the final size. Where one stops short, the next larger makes room above."""
+    """Adds the sizes from the smallest of the series up to the final one. Where one stops short, the next larger makes
+    room.
+    """
     smallest, final = sheet.selection.descending[-1].size, sheet.work.final
     if final < smallest:
         reason = (
@@ -225,7 +227,7 @@ def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
 
 
 def _step_back(sheet: Sheet, phase: Phase) -> str | None:
-    """Larger hand sizes, each a step shorter; between them the final size goes to length again."""
+    """Adds larger hand sizes, each a step shorter; between them the final size goes to length again."""
     size, step = sheet.work.final, um(phase.step_mm or 0)
     final = hand_of(sheet.selection, size, sheet.technique, sheet.work.canal)
     small = final if sheet.technique.recapitulate_with_final else sheet.selection.recapitulating
@@ -243,7 +245,9 @@ def _step_back(sheet: Sheet, phase: Phase) -> str | None:
 
 
 def _confirm(sheet: Sheet, phase: Phase) -> str:
-    """The final size seats at length and the next larger stays short: only then is the end that size."""
+    """Adds the gauging of the end: the final size seats at length and the next larger stays short. Only then is the end
+    that size.
+    """
     final = hand_of(sheet.selection, sheet.work.final, sheet.technique, sheet.work.canal)
     larger = sheet.selection.hand.get(size_above(final.size) or 0)
     seats = f"{phase.key}/{step_name(final)}"
@@ -380,3 +384,4 @@ WRITERS: dict[PhaseKind, Callable[[Sheet, Phase], str | None]] = {
     PhaseKind.CONE: _cone,
     PhaseKind.FILL: _fill,
 }
+"""By kind, what adds a phase's steps. Each returns the id of the first one, or None where there is nothing to do."""

@@ -16,7 +16,8 @@ SIGNED_APART = frozenset({"CanalInput.readings", "CanalInput.felt", "CanalInput.
 
 
 def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan) -> bool:
-    """True where only the progress of the work has changed, and lengths by no more than the programme lets pass.
+    """Whether the approval holds: only the progress of the work has changed, and lengths by no more than the programme
+    lets pass.
 
     Lengths are signed off on their own. A final size that moved with them, or anything new that stops the work, asks
     for the plan to be approved anew.

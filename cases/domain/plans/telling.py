@@ -120,7 +120,7 @@ def told(difference: Difference) -> tuple[str | None, Change | None]:
 
 
 def _fact(holder: type | None, name: str) -> Fact:
-    """What its declaration says of a field; one that says nothing goes by its name, and as if it were dangerous."""
+    """The note on a field. A field without one goes by its name, and counts as dangerous."""
     facts = noted(holder, Fact) if holder else {}
     return facts.get(name) or Fact(name.replace("_", " "), Bears.DEPTH)
 

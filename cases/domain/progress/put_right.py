@@ -27,7 +27,7 @@ class PutRight:
 
 
 def put_right(events: Iterable[CourseEvent]) -> PutRight:
-    """What these events put right, the later ones after the earlier."""
+    """The corrections of images by these events, in their order."""
     images = PutRight()
     for event in events:
         image = of_an_image(event.payload)

@@ -76,7 +76,7 @@ def _finished(history: CaseHistory, canal: str) -> bool:
 
 
 def _step_passes(nodes: list[str]) -> list[StepPass]:
-    """Each step with how often it has been worked by then."""
+    """The steps in their order, each with which time it is worked, from 1."""
     times: Counter[str] = Counter()
     step_passes: list[StepPass] = []
     for node in nodes:

@@ -133,7 +133,7 @@ def _supervisor(programme_id: UUID, person_id: UUID | None) -> Person | None:
 
 
 def _factors(recorded: Sequence[str]) -> tuple[str, ...]:
-    """One order whoever records them. Raises FactorNotKnown."""
+    """The recorded factors in one order, whoever recorded them. Raises FactorNotKnown."""
     try:
         refuse_unknown(recorded)
     except PlanningError as refusal:

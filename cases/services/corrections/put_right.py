@@ -78,7 +78,9 @@ def _put_right(actor: Person, row: Image, was: str, why: StruckWhy, moved_to: st
 
 
 def _let_go(actor: Person, image: Image, name: str, why: StruckWhy) -> None:
-    """What was taken of the canal from the image counts no more; what was charted by it is charted anew or unknown."""
+    """Strikes the lengths that were taken of the canal from the image, and charts anew, or as unknown, what was charted
+    by it.
+    """
     canal = Canal.objects.select_related("tooth__case").get(tooth__case=image.case_id, name=name)
     for reading in LengthReading.objects.filter(marking__image=image, canal=canal, struck_at=None):
         struck.strike(actor=actor, reading=reading, why=why)

@@ -40,7 +40,7 @@ def strike(*, actor: Person, reading: Row, why: StruckWhy) -> Row:
 
 
 def _tell(actor: Person, case: Case, canal: Canal, reading: Row, why: StruckWhy) -> None:
-    """At the chair, where a plan is in force."""
+    """Tells the chair of it, where a plan is in force."""
     course = folds.course_of(case.pk)
     if course is None:
         return

@@ -145,7 +145,7 @@ def _append(image: Image, offset: int, data: bytes) -> int:
 
 
 def _look_again(image: Image) -> None:
-    """Where it stands now: somebody else may have sent the rest of it, or removed it."""
+    """Reads anew where the image stands: somebody else may have sent the rest of it, or removed it."""
     image.refresh_from_db(fields=["state", "reason", "removed_for", "sha256"])
 
 

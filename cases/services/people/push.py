@@ -116,7 +116,7 @@ def _tell(case: Case, items: Sequence[News]) -> None:
 
 
 def _payload(case: Case, item: News) -> dict[str, str]:
-    """Nothing of the patient but the alias; sealed for the browser, so that its push service reads none of it."""
+    """What the browser is told: of the patient only the alias. It is sealed, so the push service reads none of it."""
     event = TreatmentEvent.objects.select_related("actor").get(pk=item.by) if item.by else None
     return {
         "case": str(case.pk),

@@ -48,7 +48,7 @@ def was_here(person: Person) -> str:
 
 
 def _tries(request: HttpRequest, username: str) -> tuple[tuple[str, int], ...]:
-    """By what wrong tries are counted, and how many there may be."""
+    """The keys under which wrong tries are counted, each with how many there may be."""
     address, name = request.META.get("REMOTE_ADDR", ""), username.casefold()
     known = _who_was_here(request)
     if known is not None and known.get_username().casefold() == name:

@@ -35,7 +35,7 @@ def preview(*, actor: Person, case: Case, asked: Asked) -> Plan:
 
 
 def preview_changes(*, actor: Person, case: Case, asked: Asked, against: int) -> GivenChanges:
-    """What would go in otherwise than into a version; no plan is made. Raises NotAllowed, NotHere, NotUsable."""
+    """How the input would differ from that of a version; no plan is made. Raises NotAllowed, NotHere, NotUsable."""
     guard(May.PLAN, actor, case)
     version = case.versions.filter(number=against).first()
     if version is None:
@@ -80,7 +80,9 @@ def propose(
 
 
 def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> ToothPlanVersion:
-    """The same content once more. What was decided while another stood, or before the case changed, is over."""
+    """Takes up a version of the same content once more. What was decided on it while another stood, or before the case
+    changed, is over.
+    """
     over = version.state == PlanState.SUPERSEDED or (
         version.case_revision != case.revision and version.state in (PlanState.WAITING, PlanState.APPROVED)
     )

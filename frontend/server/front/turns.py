@@ -59,7 +59,7 @@ class Turns:
             raise
 
     def _make_room(self, who: str) -> None:
-        """In a full queue the last one of whoever has most in it goes. Raises Busy where that is the one who comes."""
+        """In a full queue the last one of whoever has most in it makes room. Raises Busy where that is who comes."""
         if len(self._waiting) < self.most_waiting:
             return
         counts = Counter(waits for waits, _ in self._waiting)

@@ -23,7 +23,7 @@ APART_MM = 1e-9  # rounding error of doubles
 
 
 def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution]:
-    """What concerns one canal before it is planned."""
+    """The cautions that concern one canal before it is planned."""
     rules = (
         _finding(canal),
         _length(canal, figures),

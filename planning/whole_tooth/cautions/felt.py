@@ -28,7 +28,7 @@ class _Record:
 
 
 def felt_cautions(canal: Canal, planned: PlannedCanal, figures: Figures) -> list[Caution]:
-    """What the recorded depths of one canal tell, in the order of work. One caution of each kind: the last."""
+    """The cautions from the recorded depths of one canal, in the order of work; of each kind the last."""
     records = list(_records(canal, planned))
     rules = (
         _past(planned.plan, records),
@@ -41,7 +41,7 @@ def felt_cautions(canal: Canal, planned: PlannedCanal, figures: Figures) -> list
 
 
 def _records(canal: Canal, planned: PlannedCanal) -> Iterator[_Record]:
-    """What was felt at steps that this plan has; a depth of another plan's step says nothing here."""
+    """The depths felt at steps that this plan has; one of another plan's step says nothing here."""
     kit = {tool.key: tool for tool in canal.plan_input.kit.instruments}
     for felt in canal.input.felt:
         node = planned.tabled.nodes.get(felt.node)

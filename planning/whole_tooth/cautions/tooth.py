@@ -19,7 +19,7 @@ SINGLE = "single"
 
 
 def tooth_cautions(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> list[Caution]:
-    """What concerns the tooth as a whole."""
+    """The cautions that concern the tooth as a whole."""
     return [
         *_setting(plan_input),
         *_irrigants(plan_input),
@@ -41,7 +41,7 @@ def _setting(plan_input: PlanInput) -> Iterator[Caution]:
 
 
 def _irrigants_used(plan_input: PlanInput) -> tuple[Irrigant, ...]:
-    """In the order they meet."""
+    """The irrigants of the plan, in the order in which they meet."""
     return (plan_input.choices.irrigant, *plan_input.choices.final_rinse)
 
 

@@ -15,7 +15,7 @@ from planning.work.canal_plan import PlannedCanal
 
 
 def work_cautions(canal: Canal, planned: PlannedCanal, figures: Figures) -> list[Caution]:
-    """What concerns one canal once it is planned."""
+    """The cautions that concern one canal once it is planned."""
     plan = planned.plan
     return [
         *_taper(canal, plan, figures),

@@ -22,7 +22,7 @@ const signOffOf = ({ actor, server_time, node, payload }: EventShown): SignOffGi
   payload: payload as PayloadOf<'sign_off'>,
 })
 
-/** Those that the server has, in their order. */
+/** The canal's sign-offs that the server has, in their order. */
 function signOffsOf(chair: Chair, canal: string): readonly EventShown[] {
   const signOffs = chair.events.filter((event) => event.kind === 'sign_off' && event.canal === canal)
   return signOffs.flatMap(({ id }) => shownEvent(chair, id) ?? [])
@@ -44,7 +44,7 @@ export function wasFirst(chair: Chair, canal: string): SignOffGiven | undefined 
   return first && signOffOf(first)
 }
 
-/** Sign-offs by which canals went on in spite of something; they are shown for ever. */
+/** The canal's sign-offs that were given although something was missing. They stay on the screen for good. */
 export function approvedDespiteMissing(chair: Chair, canal: string): readonly SignOffGiven[] {
   return signOffsOf(chair, canal)
     .map(signOffOf)

@@ -22,7 +22,7 @@ export function imagesTaken({ events, course }: Pick<Chair, 'events' | 'course'>
   return imagesIn(events, course.undone, canal)
 }
 
-/** Those since the last sign-off on it that counted. */
+/** Ids of the images taken of a canal, or put to it, since its last sign-off that counted. */
 export function imagesSince({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string[] {
   const last = events.findLastIndex(
     ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && course.signOffCounts(canal, id),
@@ -41,7 +41,7 @@ function imageFor(event: CourseEvent, canal: string): string | undefined {
   return concernsImage(event) && movedTo(event) === canal ? event.payload.struck : undefined
 }
 
-/** Whether the last sign-off of the canal rested on an image that counts there no more. */
+/** Whether the canal's last sign-off rested on an image that no longer counts there. */
 export function restedOnGone({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): boolean {
   const words = events.flatMap(({ id, kind, canal: of }, at) =>
     kind === 'sign_off' && of === canal && !course.outOfCourse[id] ? [at] : [],
@@ -52,7 +52,7 @@ export function restedOnGone({ events, course }: Pick<Chair, 'events' | 'course'
   return imagesIn(events.slice(before + 1, last), course.undone, canal).some((id) => !counts(id, canal))
 }
 
-/** Whether the last sign-off of the canal, which had come where it was asked for, is asked for again. */
+/** Whether the canal's last sign-off, which was in course when it was given, has to be given again. */
 export function askedAgain({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): boolean {
   const last = events.findLast(
     ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && !course.outOfCourse[id],

@@ -3,7 +3,7 @@ import { uuid7 } from '@/store/device/uuid7'
 import type { PayloadOf } from '@/walk/course-event'
 import type { Chair } from './chair'
 
-/** Canals that a person takes out of what is done for several at once, by where that is. */
+/** Canals that a person has taken out of what is done for several at once, by case, plan and step. */
 const leftOut = signal<Readonly<Record<string, readonly string[]>>>({})
 
 const placeOf = ({ caseId, course }: Chair, node: string) => `${caseId} ${course.plan} ${node}`
@@ -18,7 +18,7 @@ export function standingWith(chair: Chair, canal: string): readonly string[] {
   return [canal, ...others.map(([name]) => name)]
 }
 
-/** Those of them that one exposure shows apart, by the plan; this one alone in a plan of before. */
+/** Those of them that one exposure shows apart by the plan; this one alone in a plan from before that was told. */
 export function shownWith(chair: Chair, canal: string): readonly string[] {
   const exposures = stageOf(chair, canal)?.exposures ?? []
   const mates = exposures.find(({ canals }) => canals.includes(canal))?.canals ?? [canal]
@@ -47,7 +47,7 @@ function stageOf({ plan, course }: Chair, canal: string) {
   return plan?.asks?.stages.find((stage) => stage.phase === phase && stage.canals.includes(canal))
 }
 
-/** Of these canals, those that what is done next holds for; the first always. */
+/** Those of the canals that the next answer is for; always the first one. */
 export function picked(chair: Chair, node: string, canals: readonly string[]): readonly string[] {
   const out = leftOut.value[placeOf(chair, node)] ?? []
   return canals.filter((name, i) => i === 0 || !out.includes(name))
@@ -60,7 +60,7 @@ export function pick(chair: Chair, node: string, canal: string): void {
   leftOut.value = { ...leftOut.value, [at]: now }
 }
 
-/** Records the same of several canals, canal by canal as every server knows it, and as one act. */
+/** Records one act for several canals: an event for each, which every server knows, with an id in common. */
 export async function recordFor(
   chair: Chair,
   canals: readonly string[],

@@ -6,7 +6,7 @@ import { membership, personId, session } from '@/store/session/session'
 import type { CourseEvent, Kind } from '@/walk/course-event'
 import type { Chair } from './chair'
 
-/** The supervisors of the programme, kept on the phone: who may be in the room. Undefined until they were once heard. */
+/** The supervisors of the programme, who may be in the room; undefined until the phone has had them once. */
 export function useSupervisors(): readonly PersonRef[] | undefined {
   const programme = membership.value?.programme.id
   return useCached(

@@ -2,8 +2,8 @@ import { useRef, useState } from 'preact/hooks'
 import { type Sending, useSending } from './sending'
 
 /**
- * Facts that are sent one by one as they are chosen. Shown as chosen while they are on their way, in the order they
- * were chosen; once all are answered, as the server says. `send` gets all facts, and those chosen apart.
+ * Sends facts one by one, in the order in which they are chosen. While they are on their way they are shown as chosen, and
+ * once all are answered as the server has them. `send` is given all facts, and beside them those that were chosen.
  */
 export function useAutoSave<T extends object>(
   charted: T,
@@ -23,6 +23,7 @@ export function useAutoSave<T extends object>(
     now.before = now.before
       .then(() => run(() => send(all, chosen)))
       .finally(() => {
+        // Something was chosen since: what is shown waits for the last answer.
         if (now.turn !== mine) return
         now.wanted = {}
         setWanted({})

@@ -26,6 +26,7 @@ export function openDraft<T extends object>(name: string, initial: T): Draft<T> 
   let writing: Promise<unknown> = Promise.resolve()
   const stored = read('drafts', person, name)
     .then((entry) => {
+      // Whoever typed before the copy was read means what they typed.
       if (entry && !touched) {
         fields.value = { ...initial, ...(entry.value as T) }
         restored.value = true

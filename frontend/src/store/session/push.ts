@@ -20,8 +20,8 @@ async function present(): Promise<PushState> {
 }
 
 /**
- * Whether the server still tells this browser: it is told again, for the server may have let the subscription go. One
- * made for another key is of a server that is no more, and ends.
+ * Whether the server still notifies this browser. The subscription is sent once more, as the server may have dropped it.
+ * One that was made for another key belongs to a server that is gone, and is ended.
  */
 async function stillHolds(subscription: PushSubscription): Promise<boolean> {
   try {
@@ -63,7 +63,7 @@ async function allow(): Promise<PushState> {
   return 'on'
 }
 
-/** This browser is told nothing more. Its push service then refuses the server, should that not hear of it now. */
+/** Ends notifications on this browser. A server that does not hear of it now is refused by the push service later. */
 export async function stopPush(): Promise<PushState> {
   const subscription = await (await manager())?.getSubscription()
   if (subscription) {
