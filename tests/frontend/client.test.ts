@@ -1,10 +1,10 @@
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import * as calls from '@/api/calls'
 import { getSession, signIn } from '@/api/calls'
-import { onSignedOut } from '@/api/client'
+import { onAnswered, onSignedOut } from '@/api/client'
 import { Refused, Unreachable } from '@/api/problem'
 import { somebody } from './people'
-import { problem, serve } from './server'
+import { NOBODY, problem, serve } from './server'
 
 function token(value: string, age = ''): void {
   // biome-ignore lint/suspicious/noDocumentCookie: the token is read from the cookie
@@ -59,7 +59,7 @@ describe('what is sent', () => {
   test('without a token sign-in asks for one first', async () => {
     const seen = serve(({ method }) => {
       if (method === 'GET') token('fresh')
-      return method === 'GET' ? problem(401, 'not-authenticated') : { body: somebody('ines') }
+      return method === 'GET' ? NOBODY : { body: somebody('ines') }
     })
     await signIn('ines', 'secret')
     expect(seen.map((s) => s.method)).toEqual(['GET', 'POST'])
@@ -146,7 +146,7 @@ describe('what comes back', () => {
   test('a lost token is fetched anew, and what was sent goes again with it', async () => {
     const seen = serve(({ method, headers }) => {
       if (method === 'GET') token('new')
-      if (method === 'GET') return problem(401, 'not-authenticated')
+      if (method === 'GET') return NOBODY
       return headers.get('X-CSRFToken') === 'new' ? { body: { id: 'v1' } } : problem(403, 'token-missing')
     })
     await calls.addCanal('c1', { name: 'MB2' } as unknown as Parameters<typeof calls.addCanal>[1])
@@ -161,6 +161,22 @@ describe('what comes back', () => {
   test('a token that is refused again refuses nothing for good', async () => {
     serve(({ method }) => (method === 'GET' ? { body: somebody('ines') } : problem(403, 'token-missing')))
     await expect(calls.submitPlan('v1')).rejects.toBeInstanceOf(Unreachable)
+  })
+
+  test('that nobody is signed in is an answer, with the time of the server', async () => {
+    const tell = vi.fn()
+    onAnswered(tell)
+    serve(() => NOBODY)
+    await expect(getSession()).resolves.toBeUndefined()
+    expect(tell).toHaveBeenCalledOnce()
+  })
+
+  test.each([
+    ['an empty answer of something in between', { status: 204 }],
+    ['half an answer that asks to sign in', { ...NOBODY, status: 200, body: {} }],
+  ])('%s does not say that nobody is signed in', async (_, answer) => {
+    serve(() => answer)
+    await expect(getSession()).rejects.toBeInstanceOf(Unreachable)
   })
 
   test('401 anywhere is told, 403 is not', async () => {

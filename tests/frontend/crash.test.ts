@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
 import type { NewEvent } from '@/store/outbox/record'
 import { type App, type Fate, known, openApp, type Stop } from './page'
-import { problem, serve } from './server'
+import { NOBODY, problem, serve } from './server'
 
 // The page is killed at every await on the way of an entry, and nothing is lost or counted twice. The awaits are taken
 // from the code as it is. The judge is a server that stores each device's events in their order, each id once, and
@@ -62,7 +62,7 @@ function keeper({ first }: Way) {
     if (!state.app?.page.sends) return 'nothing'
     if (method === 'GET') {
       setToken()
-      return problem(401, 'not-authenticated')
+      return NOBODY
     }
     const { events } = body as { events: EventGiven[] }
     if (state.first === 'no answer') return 'nothing'

@@ -10,7 +10,10 @@ export interface Sent {
 }
 
 /** `html`: a page of something that stands between the phone and the server. */
-type Answer = { status?: number; body?: unknown; html?: string; waitS?: number } | 'nothing'
+type Answer = { status?: number; body?: unknown; html?: string; waitS?: number; asks?: string } | 'nothing'
+
+/** Nobody is signed in: what `GET session` answers to it. */
+export const NOBODY = { status: 204, asks: 'Session realm="fourth-canal"' }
 
 /** A server that answers by what `answers` says for `GET /path`, and tells what it was sent. */
 export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[] {
@@ -28,12 +31,16 @@ export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[]
     seen.push(sent)
     const answer = await answers(sent)
     if (answer === 'nothing') throw new TypeError('Failed to fetch')
-    const { status = 200, body, html, waitS } = answer
+    const { status = 200, body, html, waitS, asks } = answer
     const type = html ? 'text/html' : status < 400 ? 'application/json' : 'application/problem+json'
     const sends = status === 204 ? null : (html ?? JSON.stringify(body))
     return new Response(sends, {
       status,
-      headers: { 'Content-Type': type, ...(waitS === undefined ? {} : { 'Retry-After': String(waitS) }) },
+      headers: {
+        'Content-Type': type,
+        ...(waitS === undefined ? {} : { 'Retry-After': String(waitS) }),
+        ...(asks === undefined ? {} : { 'WWW-Authenticate': asks }),
+      },
     })
   })
   return seen

@@ -5,7 +5,7 @@ import { SignIn } from '@/screens/sign-in/sign-in'
 import { read, readDevice, write } from '@/store/device/database'
 import { findSession, session, sessionState, signOut } from '@/store/session/session'
 import { signedIn, somebody } from './people'
-import { problem, serve } from './server'
+import { NOBODY, problem, serve } from './server'
 
 beforeEach(() => {
   session.value = undefined
@@ -21,7 +21,7 @@ const remembered = (name: string) => async () => {
 
 describe('at the start', () => {
   test('nobody known, nobody signed in: sign in', async () => {
-    serve(() => problem(401, 'not-authenticated'))
+    serve(() => NOBODY)
     await findSession()
     expect(sessionState.value).toBe('out')
   })
@@ -43,6 +43,7 @@ describe('at the start', () => {
     { status: 401, html: '<h1>Sign in to this network</h1>' },
     { html: '<h1>Sign in to this network</h1>' },
     { body: {} },
+    { status: 204 },
     problem(503, 'store-away'),
   ])('whoever signed in last goes on, whatever else answers: %o', async (answer) => {
     await remembered('Priya')()
@@ -53,10 +54,17 @@ describe('at the start', () => {
 
   test('known here but signed out there: sign in again, as the same person', async () => {
     await remembered('Priya')()
-    serve(() => problem(401, 'not-authenticated'))
+    serve(() => NOBODY)
     await findSession()
     expect([sessionState.value, session.value?.person.name]).toEqual(['expired', 'Priya'])
   })
+})
+
+test('signed out in another tab: nobody is left here', async () => {
+  signedIn('Priya')
+  serve(() => NOBODY)
+  await findSession()
+  expect([sessionState.value, session.value]).toEqual(['out', undefined])
 })
 
 test('an answer 401 in the middle of work asks to sign in again', async () => {
@@ -86,7 +94,7 @@ describe('the form', () => {
   }
 
   test('lets password managers in, and sends the password untouched', async () => {
-    const seen = serve(({ method }) => (method === 'GET' ? problem(401, 'x') : { body: somebody('Ines') }))
+    const seen = serve(({ method }) => (method === 'GET' ? NOBODY : { body: somebody('Ines') }))
     render(<SignIn />)
     expect(screen.getByLabelText('User name').getAttribute('autocomplete')).toBe('username')
     expect(screen.getByLabelText('Password').getAttribute('autocomplete')).toBe('current-password')
@@ -100,7 +108,7 @@ describe('the form', () => {
     [problem(429, 'throttled'), 'Refused: throttled.'],
     ['nothing' as const, 'No answer from the server. Check the connection and try again.'],
   ])('says why not', async (answer, says) => {
-    serve(({ method }) => (method === 'GET' && answer !== 'nothing' ? problem(401, 'x') : answer))
+    serve(({ method }) => (method === 'GET' && answer !== 'nothing' ? NOBODY : answer))
     render(<SignIn />)
     fill()
     expect(await screen.findByText(says)).toBeTruthy()

@@ -33,10 +33,15 @@ def test_little_is_fetched_and_nothing_twice(
 ) -> None:
     phone = open_phone()
     asked_by_page: set[str] = set()
+    errors: list[str] = []
+    phone.on("console", lambda message: errors.append(message.text) if message.type == "error" else None)
     phone.on("request", lambda request: asked_by_page.add(urlsplit(request.url).path))
     phone.goto(line.url)
     expect(phone.get_by_label("User name")).to_be_visible()
     signing_in = _bytes_of(line, asked_by_page)
+    # Who is signed in is asked once, with the scripts, and that nobody is is no error.
+    assert [answer.status for answer in line.passed if answer.path == "/api/v1/session"] == [204]
+    assert errors == []
     phone.wait_for_function("() => navigator.serviceWorker.controller !== null")
     assert _twice(line) == {}
     whole = sum(answer.size_bytes for answer in line.passed if not answer.path.startswith("/api/"))

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from http import HTTPStatus
 from typing import Any
 
 from django.conf import settings
 from django.middleware.csrf import get_token
-from drf_spectacular.utils import extend_schema
+from drf_spectacular.utils import OpenApiResponse, extend_schema
 from rest_framework import serializers, status
 from rest_framework.permissions import AllowAny
 from rest_framework.request import Request
 from rest_framework.response import Response
 
+from cases.api import problems
 from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Text, Value
 from cases.api.token import check_token
@@ -65,12 +67,15 @@ class SessionView(View):
         tags=["session"],
         summary="Who is signed in",
         description="Also sets the `csrftoken` cookie, whose value every change sends as X-CSRFToken; "
-        "without it a change is answered 403 `token-missing`. 401 where nobody is signed in.",
-        responses=SessionShown,
+        "without it a change is answered 403 `token-missing`. That nobody is signed in is no error: 204, with the "
+        "`WWW-Authenticate` of a 401, as anything between may answer with nothing.",
+        responses={200: SessionShown, 204: OpenApiResponse(description="Nobody is signed in.")},
         examples=[examples.SESSION],
     )
     def get(self, request: Request) -> Response:
         get_token(request._request)
+        if not request.user.is_authenticated:
+            return Response(status=status.HTTP_204_NO_CONTENT, headers=problems.HEADERS[HTTPStatus.UNAUTHORIZED])
         return _shown(me(request))
 
     @extend_schema(

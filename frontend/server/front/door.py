@@ -78,7 +78,9 @@ class Door:
             answer = await workers.answer(environ_of(scope, len(body)), body, session or address)
         finally:
             self.bodies.free(body)
-        if session and (workers.lane.signed_in or (scope["method"], scope["path"]) == WHO_IS_SIGNED_IN):
+        if session and (scope["method"], scope["path"]) == WHO_IS_SIGNED_IN:
+            self.known.answered(session, signed_in=answer.status == HTTPStatus.OK)
+        elif session and workers.lane.signed_in:
             self.known.answered(session, signed_in=answer.status != HTTPStatus.UNAUTHORIZED)
         return answer
 

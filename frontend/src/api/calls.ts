@@ -1,4 +1,4 @@
-import { answerTo, csrfToken, done, http } from './client'
+import { answerTo, answerUnlessOut, csrfToken, done, http } from './client'
 import type * as S from './shapes'
 
 const ofProgramme = (programme_id: string) => ({ params: { path: { programme_id } } })
@@ -220,7 +220,8 @@ export const removeSubscription = (endpoint: string) =>
 
 const SESSION = { person: 'object', memberships: 'list' } as const
 
-export const getSession = () => answerTo(http.GET('/api/v1/session'), SESSION)
+/** Undefined where nobody is signed in. */
+export const getSession = () => answerUnlessOut(http.GET('/api/v1/session'), SESSION)
 
 export async function signIn(username: string, password: string) {
   // Asking who is signed in sets the token's cookie, whatever the answer; a phone that lost it gets it so.

@@ -111,6 +111,14 @@ export async function answerTo<T>(call: Promise<Answer<T>>, least: Least<T>): Pr
   return data as T
 }
 
+/** As `answerTo`; undefined where the server asks to sign in, which is no error. An empty answer alone may be anybody's. */
+export async function answerUnlessOut<T>(call: Promise<Answer<T>>, least: Least<T>): Promise<T | undefined> {
+  const { response } = await ended(call)
+  if (response.status !== 204 || !response.headers.has('WWW-Authenticate')) return answerTo(call, least)
+  tellAnswered(response)
+  return undefined
+}
+
 /** The server has done it and has nothing to say. Raises as `answerTo` does. */
 export async function done(call: Promise<Answer<unknown>>): Promise<void> {
   const { response } = await ended(call)

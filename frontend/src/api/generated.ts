@@ -1366,7 +1366,7 @@ export interface paths {
         };
         /**
          * Who is signed in
-         * @description Also sets the `csrftoken` cookie, whose value every change sends as X-CSRFToken; without it a change is answered 403 `token-missing`. 401 where nobody is signed in.
+         * @description Also sets the `csrftoken` cookie, whose value every change sends as X-CSRFToken; without it a change is answered 403 `token-missing`. That nobody is signed in is no error: 204, with the `WWW-Authenticate` of a 401, as anything between may answer with nothing.
          */
         get: operations["session_retrieve"];
         put?: never;
@@ -9681,6 +9681,13 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["SessionShown"];
                 };
+            };
+            /** @description Nobody is signed in. */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

@@ -51,7 +51,8 @@ def test_the_description_is_open_and_of_the_promised_version(client: Client) -> 
     assert answer.json()["openapi"] == "3.1.1"
 
 
-def test_who_is_not_signed_in_is_asked_to_sign_in(client: Client) -> None:
-    answer = client.get("/api/v1/session")
-    assert answer.status_code == 401
+@pytest.mark.parametrize(("path", "status"), [("session", 204), ("one-time-code", 401)])
+def test_who_is_not_signed_in_is_asked_to_sign_in(client: Client, path: str, status: int) -> None:
+    answer = client.get(f"/api/v1/{path}")
+    assert answer.status_code == status
     assert answer["WWW-Authenticate"].startswith("Session")

@@ -35,14 +35,16 @@ export async function findSession(): Promise<void> {
     sessionState.value = 'in'
   }
   try {
-    await take(await calls.getSession())
+    const now = await calls.getSession()
+    if (now) return await take(now)
+    // Only who is told that nobody is signed in has to sign in again; any trouble passes.
+    if (known) sessionState.value = 'expired'
   } catch (error) {
     if (!(error instanceof Unreachable) && !(error instanceof Refused)) throw error
-    // Only who is told that nobody is signed in has to sign in again; any other trouble passes.
-    const signedOut = error instanceof Refused && error.status === 401
-    if (!known) session.value = undefined
-    if (!known || signedOut) sessionState.value = known ? 'expired' : 'out'
   }
+  if (known) return
+  session.value = undefined
+  sessionState.value = 'out'
 }
 
 /** Somebody signed in or out in another tab: everything is that person's from here on. */

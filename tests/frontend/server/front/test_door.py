@@ -216,6 +216,7 @@ def test_a_body_that_is_too_long_or_too_slow_is_a_problem_too() -> None:
 
 
 PLAN = ("POST", "/api/v1/compute/plan")
+MADE_UP = [f"made up {number}" for number in range(5)]
 
 
 def cookie(session: str) -> list[tuple[bytes, bytes]]:
@@ -223,9 +224,10 @@ def cookie(session: str) -> list[tuple[bytes, bytes]]:
 
 
 def signs_in(environ: dict[str, Any], start: Any) -> list[bytes]:
-    """Knows one session of all that may be made up."""
+    """Knows one session of all that may be made up; that nobody is signed in is an error where a sign-in is needed."""
     known = "sessionid=real" in environ.get("HTTP_COOKIE", "")
-    start("200 OK" if known else "401 Unauthorized", [])
+    nobody = "204 No Content" if environ["PATH_INFO"] == "/api/v1/session" else "401 Unauthorized"
+    start("200 OK" if known else nobody, [])
     return [b""]
 
 
@@ -255,8 +257,9 @@ def test_strangers_behind_one_address_do_not_use_up_what_a_person_there_has(monk
 
     async def course() -> None:
         through = Door(signs_in, threads_alone())
-        assert (await Sent("GET", "/api/v1/session", headers=cookie("real")).through(through)).status == 200
-        made_up = [await Sent(*PLAN, b"{}", cookie(f"made up {number}")).through(through) for number in range(5)]
+        asking = [Sent("GET", "/api/v1/session", headers=cookie(of)) for of in ("real", *MADE_UP)]
+        assert [(await each.through(through)).status for each in asking] == [200, *[204] * 5]
+        made_up = [await Sent(*PLAN, b"{}", cookie(of)).through(through) for of in MADE_UP]
         assert [answer.status for answer in made_up] == [401, 401, 401, 429, 429]
         real = [await Sent(*PLAN, b"{}", cookie("real")).through(through) for _ in range(4)]
         assert [answer.status for answer in real] == [200, 200, 200, 429]
