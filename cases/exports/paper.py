@@ -51,6 +51,7 @@ class Paper(Sheet):
         self.ln(1)
         self.use(SMALL_PT)
         top_mm, room_mm = self.get_y(), self.epw - PAGE_NUMBER_MM
+        # Parted into lines once, as it is the same on every page.
         self._below_lines = self._below_lines or list(table.wrapped(self, self.below, room_mm))
         for number, line in enumerate(self._below_lines):
             self.put(MARGIN_MM, top_mm + number * FOOT_LINE_MM, line, FOOT_LINE_MM)

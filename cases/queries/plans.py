@@ -22,6 +22,7 @@ from cases.models import Case, PlanTexts, Review, ReviewRemark, Revocation, Toot
 def with_decisions(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]:
     """Versions with `was_approved`."""
     approved = Q(Exists(Review.objects.filter(version=OuterRef("pk"), decision=Decision.APPROVED)))
+    # An approval that was carried over is one too.
     was_approved = ExpressionWrapper(approved | Q(carried_from__isnull=False), output_field=BooleanField())
     carried = F("carried_from__number")
     return versions.annotate(was_approved=was_approved, carried_number=carried).order_by("number")

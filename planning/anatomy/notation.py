@@ -88,6 +88,7 @@ def _by_designation() -> Mapping[Notation, Mapping[str, str]]:
     return {
         Notation.ISO_3950: {row["iso"]: row["iso"] for row in rows},
         Notation.UNIVERSAL: {row["universal"]: row["iso"] for row in rows},
+        # Read as it is typed and with its corner.
         Notation.PALMER: palmer | {glyph_of(typed): iso for typed, iso in palmer.items()},
     }
 

@@ -165,6 +165,7 @@ def asked(history: CaseHistory, decisions: int) -> AskCounts:
             case p.SignOffPayload(together=together) if history.in_course(fact):
                 # What was given for several canals at once is one sign-off.
                 sign_offs.add(together or fact.event.id)
+            # By the image's id, as one exposure may be recorded for several canals.
             case p.ImagePayload(image_id=image):
                 exposures.add(image)
             case p.StepPayload(together=together, no_image=no_image) if no_image in ON_NO_SENSOR:
@@ -274,6 +275,7 @@ def visits(history: CaseHistory) -> tuple[VisitRecord, ...]:
     records: list[VisitRecord] = []
     for fact in history.counting:
         opens = isinstance(fact.payload, ReopenPayload) and history.in_course(fact)
+        # Nothing tells of the first visit's beginning but its first event.
         if not records or opens:
             records.append(_visit(len(records) + 1, fact))
         match fact.payload:

@@ -72,6 +72,7 @@ def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], see
     guard(May.CHART, actor, case)
     case = locked(case.pk)
     refuse_changed(case, seen_revision)
+    # As it is now, behind the lock.
     canal = Canal.objects.get(pk=canal.pk)
     _guard_finding(actor, case, changes)
     before, after = _chart(canal, changes)
@@ -121,6 +122,7 @@ def _refuse_widths(widths: tuple[WidthInput, ...]) -> None:
 
 
 def _guard_finding(actor: Person, case: Case, facts: Mapping[str, Any]) -> None:
+    # That a canal is not there is a judgement of the anatomy: a supervisor records it.
     if facts.get("finding") == Finding.SEARCHED_NOT_FOUND:
         guard(May.JUDGE_ANATOMY, actor, case)
 
@@ -137,6 +139,7 @@ def remove_canal(*, actor: Person, canal: Canal, seen_revision: int | None = Non
     root = canal.root
     audit.changed(actor=actor, verb="remove", subject=canal, case=case, before={"name": canal.name, "root": root.name})
     canal.delete()
+    # A root is charted only for its canals.
     if not root.canals.exists():
         root.delete()
     raise_revision(case)

@@ -148,6 +148,7 @@ def change_case(*, actor: Person, case: Case, seen_revision: int, changes: Mappi
     `aliases.correct` does for another alias.
     """
     values = dict(changes)
+    # An alias is corrected by rules of its own, in the patient's other cases too.
     alias, is_no_name = values.pop("patient_alias", None), values.pop("alias_is_no_name", False)
     if alias is not None:
         case = aliases.correct(actor=actor, case=case, seen_revision=seen_revision, alias=alias, is_no_name=is_no_name)

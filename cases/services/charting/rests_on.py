@@ -23,6 +23,7 @@ def facts(line: LineMeasured) -> Facts:
     An earlier radius no longer counts where the canal may bend to both sides and the marks do not tell how.
     """
     bend = line.bend
+    # Without a scale a line says nothing in millimetres.
     if bend is None or bend.begins_mm is None:
         return {}
     facts: Facts = {"curvature_deg": charted_deg(bend), "curve_start_mm": bend.begins_mm}

@@ -63,6 +63,7 @@ def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, P
             replace(
                 canal_input(canal, usual),
                 bend_shape=rests_on.bend_shape(canal),
+                # The last ones, as the planner takes no more.
                 felt=felt.get(canal.name, ())[-MOST_FELT:],
                 progress=progress.get(canal.name),
             )

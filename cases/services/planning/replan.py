@@ -29,6 +29,7 @@ def progress(case: Case) -> dict[str, Progress]:
 def approval_for(case: Case, plan_input: PlanInput, made: Plan) -> ToothPlanVersion | None:
     """The version that is worked, where its approval holds for this plan too."""
     work = courses.ongoing_work(case.pk)
+    # An approval that was withdrawn is carried over to nothing.
     if work is None or work.course.revoked_by is not None:
         return None
     version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)

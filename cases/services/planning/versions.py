@@ -43,6 +43,7 @@ class CreatedVersion:
 
     @property
     def hash(self) -> str:
+        # No canonical text has a line break in it, so that the two cannot run into each other.
         return digest(f"{self.input_text}\n{self.output_text}")
 
 
@@ -50,6 +51,7 @@ def create(
     *, actor: Person, author: Person, case: Case, made: CreatedVersion, id: UUID | None = None, sent_hash: str = ""
 ) -> ToothPlanVersion:
     """A draft; the one that stood until now is superseded. The caller holds the case."""
+    # First, as at most one version of a case stands; the database holds that too.
     supersede(case, but=made.hash, actor=actor)
     cautions = made.plan.cautions
     version = ToothPlanVersion.objects.create(

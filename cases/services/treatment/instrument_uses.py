@@ -27,6 +27,7 @@ def keep(case: Case, work: CaseFolded, versions: Sequence[ToothPlanVersion] | No
 
     Returns the ids of the events that tell of a use.
     """
+    # Nothing new could be a use, so that what is stored holds.
     if not work.whole and not any(row.kind in COUNTS for row in work.new):
         return work.folded.used
     by_hash = {row.hash: row for row in (versions if versions is not None else _versions(case))}
