@@ -81,6 +81,7 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("GET", f"{_CASE}/images/[^/]+/[^/]+", FILES),
     ("POST|PUT|PATCH", f"{_CASE}/images(/[^/]+)?", IMAGES),
 )
+_OF_CASE = re.compile(_CASE)
 _COMPILED = tuple((methods.split("|"), re.compile(pattern), lane) for methods, pattern, lane in _RULES)
 
 
@@ -88,3 +89,9 @@ def lane_of(method: str, path: str) -> Lane:
     """The lane of a request; `path` as the application will see it."""
     asked = "GET" if method == "HEAD" else method
     return next((lane for methods, rule, lane in _COMPILED if asked in methods and rule.fullmatch(path)), READS)
+
+
+def case_of(path: str) -> str:
+    """What the paths of one case begin with; empty where a path is of no case."""
+    of_case = _OF_CASE.match(path)
+    return of_case[0] if of_case else ""

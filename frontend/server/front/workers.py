@@ -6,9 +6,10 @@ import asyncio
 from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 from wsgiref.types import WSGIApplication
+from zlib import crc32
 
 from frontend.server.front.gateway import Answer, Environ, answered
-from frontend.server.front.lanes import Lane
+from frontend.server.front.lanes import Lane, case_of
 from frontend.server.front.rooms import Room
 from frontend.server.front.turns import Turns
 
@@ -35,12 +36,19 @@ class Workers:
         async with self.turns.turn(who):
             if not self.rooms:
                 return await loop.run_in_executor(self._threads, answered, self._application, environ, body)
-            room = self._free.pop()
+            room = self._room(case_of(environ["PATH_INFO"]))
             try:
                 ask = partial(room.ask, environ, body, answer_s=self.lane.answer_s)
                 return await loop.run_in_executor(self._threads, ask)
             finally:
                 self._free.append(room)
+
+    def _room(self, case: str) -> Room:
+        """A room that is free: the case's own where that is one, as it remembers the case's last plans."""
+        own = self.rooms[crc32(case.encode()) % len(self.rooms)]
+        room = own if case and own in self._free else self._free[-1]
+        self._free.remove(room)
+        return room
 
     def start(self) -> None:
         """Has the processes ready before they are needed. Takes as long as loading the program once."""

@@ -23,6 +23,7 @@ from frontend.server.front.gateway import Answer, Environ
 from frontend.server.front.lanes import COMPUTING, EVENTS, IMAGES, LANES, READS, Lane, lane_of
 from frontend.server.front.rates import LaneThrottle
 from frontend.server.front.rooms import Room, RoomClosed
+from frontend.server.front.workers import Workers
 
 Message = Mapping[str, Any]
 EVENTS_PATH = "/api/v1/cases/1/events"
@@ -347,6 +348,46 @@ def environ(path: str, method: str = "GET") -> Environ:
         "CONTENT_LENGTH": "0",
         "SCRIPT_NAME": "",
     }
+
+
+def test_a_case_comes_to_the_room_that_knows_it_and_never_waits_for_that(monkeypatch: pytest.MonkeyPatch) -> None:
+    """By the room that was free last, as it is for what is of no case, two cases at once change places."""
+    entered: dict[str, list[str]] = {}
+    at_work, hang = threading.Event(), threading.Event()
+
+    def ask(room: Room, environ: Environ, body: bytes, *, answer_s: float) -> Answer:
+        entered.setdefault(environ["PATH_INFO"].rpartition("/")[0], []).append(room.name)
+        if body:
+            at_work.set()
+            hang.wait(20)
+        return Answer(200, (), b"")
+
+    monkeypatch.setattr(Room, "ask", ask)
+    workers = Workers(replace(COMPUTING, at_once=2), echo)
+
+    def asks(path: str, body: bytes = b"") -> Awaitable[Answer]:
+        return workers.answer({"PATH_INFO": path}, body, "priya")
+
+    async def course() -> None:
+        paths = [f"/api/v1/cases/{number}" for number in range(20)]
+        for path in paths:
+            await asks(f"{path}/preview")
+        own = {path: rooms[0] for path, rooms in entered.items()}
+        here = paths[0]
+        there = next(path for path in paths if own[path] != own[here])
+        for pair in ((here, there), (there, here), (here, there)):
+            await asyncio.gather(*(asks(f"{path}/plan-versions") for path in pair))
+        assert (entered[here], entered[there]) == ([own[here]] * 4, [own[there]] * 4)
+        hanging = asyncio.ensure_future(asks(f"{here}/preview", b"hangs"))
+        assert await asyncio.to_thread(at_work.wait, 20)
+        await asks(f"{here}/preview")
+        await asks("/api/v1/compute/plan")
+        hang.set()
+        await hanging
+        assert entered[here][4:] == [own[here], own[there]]
+        assert entered["/api/v1/compute"] == [own[there]]
+
+    run(course())
 
 
 @pytest.fixture
