@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 from collections.abc import Sequence
 from typing import Any
 
@@ -66,6 +67,15 @@ def unchanged(request: Request, etag: object) -> HttpResponse | None:
     # A 304 carries the tag that the whole answer would have carried (RFC 9110, 15.4.5).
     not_modified["ETag"] = tag(etag)
     return not_modified
+
+
+def as_it_lies(request: Request, packed: bytes) -> HttpResponse:
+    """JSON that was compressed before, in gzip for whoever takes that."""
+    if "gzip" not in request.headers.get("Accept-Encoding", ""):
+        return HttpResponse(gzip.decompress(packed), content_type="application/json")
+    return HttpResponse(
+        packed, content_type="application/json", headers={"Content-Encoding": "gzip", "Vary": "Accept-Encoding"}
+    )
 
 
 class NewestFirst(CursorPagination):

@@ -7,8 +7,6 @@ from collections.abc import Mapping
 from dataclasses import fields, replace
 from typing import Any
 
-from django.db.models import Prefetch, QuerySet
-
 from cases.models.overrides import CautionOverride
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.teeth import Canal, Case, Root
@@ -20,21 +18,6 @@ from planning.foundation.quantities import mm, um
 from planning.foundation.tables import Figures
 from planning.lengths.readings import Length, Reading
 from planning.lengths.working_length import LengthContext, settle
-
-
-def with_chart(cases: QuerySet[Case]) -> QuerySet[Case]:
-    """The cases with all that is needed to show or plan them, in a fixed number of questions to the database."""
-    canals = Canal.objects.select_related("root").order_by("place")
-    readings = LengthReading.objects.select_related("actor", "struck_by").order_by("number")
-    junctions = JunctionReading.objects.select_related("actor", "struck_by").order_by("number")
-    overrides = CautionOverride.objects.select_related("canal", "supervisor", "withdrawn_by").order_by("at", "pk")
-    return cases.select_related("tooth", "patient", "student", "supervisor", "programme").prefetch_related(
-        Prefetch("overrides", queryset=overrides),
-        Prefetch("tooth__roots", queryset=Root.objects.select_related("main_canal").order_by("name")),
-        Prefetch("tooth__canals", queryset=canals),
-        Prefetch("tooth__canals__readings", queryset=readings),
-        Prefetch("tooth__canals__junctions", queryset=junctions),
-    )
 
 
 def reading_of(row: LengthReading) -> Reading:
@@ -112,7 +95,7 @@ def widths_in(text: str) -> tuple[WidthInput, ...]:
 
 
 def override_inputs(row: Case) -> tuple[Override, ...]:
-    """The overrides that supervisors have not withdrawn; `row` comes from `with_chart`."""
+    """The overrides that supervisors have not withdrawn; `row` comes from `chart`."""
     standing = [each for each in row.overrides.all() if each.withdrawn_at is None]
     return tuple(override_input(each) for each in standing)
 

@@ -17,6 +17,7 @@ from cases.domain.progress.course import fold
 from cases.mapping.plans import plan_of
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
+from cases.models.prepared import Prepared
 from planning.depth.last_depth import Ahead, ahead
 from planning.foundation.encoding import Mode, decode
 from planning.lengths.readings import LengthState
@@ -24,6 +25,10 @@ from planning.techniques.technique import Setting
 
 # Reading a plan takes longer than folding a visit; so many are worked on in one clinic.
 PLANS_KEPT = 64
+
+
+events_of = Prepared(lambda case: TreatmentEvent.objects.filter(case=case).order_by("position"))
+"""The events of a case, in order."""
 
 
 def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> CaseState | None:
@@ -56,7 +61,7 @@ class OngoingWork:
 
 def ongoing_work(case_id: UUID) -> OngoingWork | None:
     """The work on the case; None before anything was done."""
-    events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
+    events = events_of(case_id)
     course = fold_case(case_id, events) if work_has_begun(events) else None
     if course is None:
         return None

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import json
 from typing import Any
+from uuid import UUID
 
 from cases.mapping.charts import micrometres, millimetres, widths_in
 from cases.models.kits import Kit as KitRow
 from cases.models.kits import KitFilling, KitInstrument, KitNeedle, ProgrammeWidths, TechniqueRecord, ThresholdOverride
+from cases.models.prepared import Prepared, hand_out
 from planning.anatomy import like
 from planning.contract.canal_facts import WidthInput
 from planning.contract.obturation import FillingItem
@@ -18,10 +20,21 @@ from planning.instruments.iso_3630 import DiameterAt, Instrument, Motion, Use
 from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
 
+_THRESHOLDS = Prepared(
+    lambda programme: ThresholdOverride.objects.filter(programme=programme).order_by("key").values_list("key", "value")
+)
+_WIDTHS = Prepared(lambda programme: ProgrammeWidths.objects.filter(programme=programme))
+_TECHNIQUES = Prepared(lambda programme: TechniqueRecord.objects.filter(programme=programme).order_by("key"))
+_KIT = Prepared(lambda kit: KitRow.objects.filter(pk=kit))
+_IN_A_KIT: dict[str, Prepared[Any]] = {
+    "instruments": Prepared(lambda kit: KitInstrument.objects.filter(kit=kit)),
+    "needles": Prepared(lambda kit: KitNeedle.objects.filter(kit=kit)),
+    "filling": Prepared(lambda kit: KitFilling.objects.filter(kit=kit)),
+}
 
-def thresholds_of(programme_id: Any) -> dict[str, float]:
-    rows = ThresholdOverride.objects.filter(programme_id=programme_id).order_by("key")
-    return dict(rows.values_list("key", "value"))
+
+def thresholds_of(programme_id: UUID) -> dict[str, float]:
+    return dict(_THRESHOLDS(programme_id))
 
 
 def widths_key(tooth: str) -> str | None:
@@ -32,10 +45,19 @@ def widths_key(tooth: str) -> str | None:
         return None
 
 
-def programme_widths(programme_id: Any, tooth: str) -> dict[str, tuple[WidthInput, ...]]:
+def programme_widths(programme_id: UUID, tooth: str) -> dict[str, tuple[WidthInput, ...]]:
     """The programme's own widths of a tooth's canals, by canal."""
-    rows = ProgrammeWidths.objects.filter(programme_id=programme_id, tooth=widths_key(tooth))
-    return {row.canal: widths_in(row.text) for row in rows}
+    key = widths_key(tooth)
+    return {row.canal: widths_in(row.text) for row in _WIDTHS(programme_id) if row.tooth == key}
+
+
+def kit_at_hand(kit_id: UUID) -> KitRow | None:
+    """The kit with all that is in it; None where there is none."""
+    row = _KIT.first(kit_id)
+    if row is not None:
+        for name, inside in _IN_A_KIT.items():
+            hand_out([row], name, inside(kit_id))
+    return row
 
 
 def kit_of(row: KitRow) -> Kit:
@@ -98,8 +120,8 @@ def instrument_row(kit_row: KitRow, value: Instrument) -> KitInstrument:
     )
 
 
-def techniques_of(programme_id: Any) -> dict[str, Technique]:
+def techniques_of(programme_id: UUID) -> dict[str, Technique]:
     """The provided techniques and the programme's own, by key."""
-    rows = TechniqueRecord.objects.filter(programme_id=programme_id).order_by("key")
+    rows = _TECHNIQUES(programme_id)
     own = {row.key: decode(Technique, json.loads(row.text), Mode.KEPT) for row in rows}
     return {**provided_techniques(), **own}

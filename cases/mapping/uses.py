@@ -8,11 +8,20 @@ from cases.mapping.kits import kit_of, thresholds_of
 from cases.models.events import InstrumentUse
 from cases.models.kits import Kit as KitRow
 from cases.models.people import Person
+from cases.models.prepared import Prepared
 from cases.models.teeth import Case
 from planning.contract.plan_input import Kit
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, Motion
 from planning.techniques.technique import Setting
+
+_USES = Prepared(
+    lambda kit, student: (
+        InstrumentUse.objects.filter(kit=kit, student=student)
+        .exclude(case__setting=Setting.CLINIC)
+        .order_by("at", "event__position", "pk")
+    )
+)
 
 
 def counted(row: KitRow, student: Person, case: Case | None = None) -> Kit:
@@ -26,8 +35,7 @@ def counted(row: KitRow, student: Person, case: Case | None = None) -> Kit:
     if case is not None and case.setting == Setting.CLINIC:
         return _of_one_patient(kit, Figures(thresholds_of(row.programme_id)))
     uses = {instrument.key: instrument.uses for instrument in kit.instruments}
-    rows = InstrumentUse.objects.filter(kit=row, student=student).exclude(case__setting=Setting.CLINIC)
-    for use in rows.order_by("at", "event__position", "pk"):
+    for use in _USES(row.pk, student.pk):
         if use.discarded:
             uses[use.instrument] = 0
         elif case is None or use.case_id != case.pk:

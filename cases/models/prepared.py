@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Generic, TypeVar, cast
 from uuid import UUID
 
 from django.db import DEFAULT_DB_ALIAS, connection, models
-from django.db.models.query import ModelIterable
+from django.db.models.query import ModelIterable, get_related_populators
 
 Row = TypeVar("Row")
 Query = models.QuerySet[Any, Row]
@@ -17,12 +17,14 @@ Query = models.QuerySet[Any, Row]
 # A query is written once for each number of ids that it is asked for with.
 MOST_WRITTEN = 256
 _ID = models.UUIDField()
+# The type checker knows it as a later Django has it, with one argument more.
+_others_of: Callable[..., Sequence[Any]] = get_related_populators
 # No row has such an id: it is of no version.
 _FIRST = 0xF << 124
 
 
 class Prepared(Generic[Row]):
-    """A query by ids, of whole rows or of a `values_list` that is not flat.
+    """A query by ids, of whole rows, with others by `select_related`, or of a `values_list` that is not flat.
 
     `query` makes the query set for ids; it is called with ids that stand in for those it will be asked for with.
     """
@@ -58,7 +60,8 @@ class Prepared(Generic[Row]):
             params=tuple(params),
             places={at: places[param] for at, param in enumerate(params) if param in places},
             model=asked.model if whole else None,
-            names=[column.target.attname for column in columns] if whole else [],
+            names=[columns[at].target.attname for at in compiler.klass_info["select_fields"]] if whole else [],
+            related=_others_of(compiler.klass_info, compiler.select, DEFAULT_DB_ALIAS) if whole else [],
             converters=compiler.get_converters(columns),
         )
 
@@ -74,6 +77,9 @@ class _Written:
     model: type[models.Model] | None
     """None where the rows are tuples."""
     names: list[str]
+    """Of the row's own columns, which come first."""
+    related: Sequence[Any]
+    """What fills in the rows of `select_related`."""
     converters: Mapping[int, Any]
 
     def filled_in(self, ids: list[Any]) -> list[Any]:
@@ -85,9 +91,27 @@ class _Written:
             for at, (converters, column) in self.converters.items():
                 for convert in converters:
                     values[at] = convert(values[at], column, connection)
-            yield self.model.from_db(DEFAULT_DB_ALIAS, self.names, values) if self.model else tuple(values)
+            yield self._row(values) if self.model else tuple(values)
+
+    def _row(self, values: list[Any]) -> Any:
+        row = cast(type[models.Model], self.model).from_db(DEFAULT_DB_ALIAS, self.names, values[: len(self.names)])
+        for other in self.related:
+            other.populate(values, row)
+        return row
 
 
 def _stored(id_: UUID) -> Any:
     """The id as the database is given it."""
     return _ID.get_db_prep_value(id_, connection)
+
+
+def hand_out(parents: Iterable[models.Model], name: str, rows: Sequence[models.Model]) -> None:
+    """Gives each parent the rows under `name` that are its own, as `prefetch_related` does with rows of its asking."""
+    for parent in parents:
+        manager = getattr(parent, name)
+        own = manager.get_queryset()
+        own._result_cache = [row for row in rows if getattr(row, manager.field.attname) == parent.pk]
+        own._prefetch_done = True
+        for row in own._result_cache:
+            manager.field.set_cached_value(row, parent)
+        parent.__dict__.setdefault("_prefetched_objects_cache", {})[name] = own

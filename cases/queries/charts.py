@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
 
-from django.db.models import QuerySet
+from django.db.models import QuerySet, prefetch_related_objects
 
 from cases.domain.plans.status import PlanStatus
-from cases.mapping.charts import facts_of, last_junction, length_of, root_input, tooth_facts_of, with_chart
+from cases.mapping.chart_rows import chart
+from cases.mapping.charts import facts_of, last_junction, length_of, root_input, tooth_facts_of
 from cases.mapping.kits import thresholds_of
 from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, ToothPlanVersion
 from cases.queries import plans, seen
@@ -99,7 +100,8 @@ def listed(row: Case) -> CaseListed:
 
 def shown(case_id: UUID) -> CaseShown:
     """The case with its chart and what each length comes to."""
-    row = with_chart(Case.objects.filter(pk=case_id)).prefetch_related(plans.with_status()).get()
+    row = chart(case_id)
+    prefetch_related_objects([row], plans.with_status())
     figures = Figures(thresholds_of(row.programme_id))
     return CaseShown(
         row=row,

@@ -134,7 +134,7 @@ def test_a_plan_says_that_a_marked_canal_bends_both_ways_while_its_image_counts(
     priya: Person, vale: Person, opened: Case, image: Image, asked: Asked, seen: dict[str, Any], code: str
 ) -> None:
     def bends() -> list[tuple[str | None, str]]:
-        cautions = plans.preview(actor=priya, case=opened, asked=asked).cautions
+        cautions = plans.preview(actor=priya, case=opened, asked=asked).plan.cautions
         return [(caution.canal, caution.code) for caution in cautions if caution.code.startswith("bend-")]
 
     mark(priya, image, {"marks": marks(), "take": ["P"]})

@@ -10,7 +10,8 @@ from pypdf import PdfReader
 
 from cases.domain.uuid7 import uuid7
 from cases.exports.record_pdf import record_pdf
-from cases.mapping.charts import canal_input, with_chart
+from cases.mapping.chart_rows import chart
+from cases.mapping.charts import canal_input
 from cases.models import Case, LengthReading, Person, ToothPlanVersion
 from cases.queries.record import record_of
 from cases.services.charting import readings
@@ -61,8 +62,7 @@ def test_it_stays_with_who_when_and_why_and_counts_for_nothing(
 
 def test_it_never_reaches_the_planner(priya: Person, molar: Case, mistaken: LengthReading) -> None:
     def given() -> list[Any]:
-        row = with_chart(Case.objects.filter(pk=molar.pk)).get()
-        return [canal_input(each, {}) for each in row.tooth.canals.all() if each.name == "DB"]
+        return [canal_input(each, {}) for each in chart(molar.pk).tooth.canals.all() if each.name == "DB"]
 
     assert any(getattr(reading, "set_mm", None) == 16 for reading in given()[0].readings)
     strike(priya, mistaken.pk)

@@ -75,7 +75,7 @@ def plan_input_as_stored(version: ToothPlanVersion) -> object:
 
 
 def test_what_was_previewed_is_what_is_kept(molar: Case, priya: Person, asked: Asked) -> None:
-    before = plans.preview(actor=priya, case=molar, asked=asked)
+    before = plans.preview(actor=priya, case=molar, asked=asked).plan
     version, _ = plans.propose(actor=priya, case=molar, asked=asked)
     assert canonical_text(before) == version.output_text
 
@@ -95,7 +95,7 @@ def test_a_case_draws_the_same_samples_every_time(
 
 
 def test_a_preview_stores_nothing(priya: Person, molar: Case, asked: Asked) -> None:
-    shown = plans.preview(actor=priya, case=molar, asked=asked)
+    shown = plans.preview(actor=priya, case=molar, asked=asked).plan
     assert len(shown.canals) == 4
     assert not ToothPlanVersion.objects.exists()
 
@@ -311,7 +311,7 @@ def test_a_size_outside_the_range_is_not_submitted_without_a_reason(priya: Perso
 
 def test_a_figure_of_the_programme_changes_the_plan(priya: Person, rosa: Person, molar: Case, asked: Asked) -> None:
     thresholds.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=0.5)
-    shown = plans.preview(actor=priya, case=molar, asked=asked)
+    shown = plans.preview(actor=priya, case=molar, asked=asked).plan
     p = next(canal for canal in shown.canals if canal.canal == "P")
     assert p.length.stop_mm == 22.0
     thresholds.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=None)

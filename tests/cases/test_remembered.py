@@ -41,8 +41,8 @@ def computed(monkeypatch: pytest.MonkeyPatch) -> list[PlanInput]:
 def test_a_preview_asked_for_again_and_its_version_are_computed_once(
     priya: Person, molar: Case, asked: Asked, computed: list[PlanInput]
 ) -> None:
-    first = plans.preview(actor=priya, case=molar, asked=asked)
-    assert canonical_text(plans.preview(actor=priya, case=molar, asked=asked)) == canonical_text(first)
+    first = plans.preview(actor=priya, case=molar, asked=asked).plan
+    assert canonical_text(plans.preview(actor=priya, case=molar, asked=asked).plan) == canonical_text(first)
     version, _ = plans.propose(actor=priya, case=molar, asked=asked)
     assert (version.output_text, len(computed)) == (canonical_text(first), 1)
 
@@ -54,7 +54,7 @@ def test_whatever_is_other_in_the_input_is_computed(computed: list[PlanInput]) -
         replace(plan_input, seed=plan_input.seed + 1),
         replace(plan_input, samples=plan_input.samples + 1),
     ]
-    made = [remembered.planned(each) for each in (*others, *others)]
+    made = [remembered.planned(each).plan for each in (*others, *others)]
     assert computed == others
     assert [canonical_text(each) for each in made[:3]] == [canonical_text(plan(each)) for each in others]
     assert made[:3] == made[3:]
@@ -77,4 +77,4 @@ def test_a_refusal_is_not_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
         patched.setattr(remembered, "plan", refuses)
         with pytest.raises(NotUsable):
             remembered.planned(plan_input)
-    assert canonical_text(remembered.planned(plan_input)) == canonical_text(plan(plan_input))
+    assert canonical_text(remembered.planned(plan_input).plan) == canonical_text(plan(plan_input))

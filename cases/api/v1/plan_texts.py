@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gzip
 from typing import Any
 from uuid import UUID
 
@@ -12,7 +11,7 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, me, unchanged
+from cases.api.base import View, answer, as_it_lies, me, unchanged
 from cases.api.etags import IF_NONE_MATCH, tag
 from cases.api.fields import Value
 from cases.api.v1.shapes import VersionListed
@@ -65,15 +64,9 @@ class TextsView(View):
         version = seen.version(me(request), version_id)
         if hash_ != version.hash:
             raise NotHere(what="text of a plan version")
-        response = unchanged(request, hash_) or _as_it_lies(request, packed_texts(version.pk))
+        response = unchanged(request, hash_) or as_it_lies(request, packed_texts(version.pk))
         response["ETag"] = tag(hash_)
         # Another person at the same browser has other cookies, and gets nothing from its store.
         response["Vary"] = "Accept-Encoding, Cookie"
         response["Cache-Control"] = f"private, max-age={A_YEAR_S}, immutable"
         return response
-
-
-def _as_it_lies(request: Request, packed: bytes) -> HttpResponse:
-    if "gzip" not in request.headers.get("Accept-Encoding", ""):
-        return HttpResponse(gzip.decompress(packed), content_type="application/json")
-    return HttpResponse(packed, content_type="application/json", headers={"Content-Encoding": "gzip"})

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Any
 from uuid import UUID
 
+from django.http import HttpResponse
 from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, given, me
+from cases.api.base import View, answer, as_it_lies, given, me
 from cases.api.etags import maybe_seen_tag, seen_tag
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
@@ -106,9 +107,10 @@ class PreviewView(View):
         responses=serializer_of(Plan),
         examples=[examples.ASKED, planning_examples.PLAN],
     )
-    def post(self, request: Request, case_id: UUID) -> Response:
+    def post(self, request: Request, case_id: UUID) -> HttpResponse:
         case = seen.case(me(request), case_id)
-        return Response(encode(plans.preview(actor=me(request), case=case, asked=_asked(given(AskedGiven, request)))))
+        made = plans.preview(actor=me(request), case=case, asked=_asked(given(AskedGiven, request)))
+        return as_it_lies(request, made.packed)
 
 
 class PreviewChangesGiven(AskedGiven):

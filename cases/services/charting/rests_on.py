@@ -9,12 +9,26 @@ from django.db.models import Q
 
 from cases.mapping.markings import in_space_of, measured_of
 from cases.models import BendInSpace, Canal, Image, LengthReading, Marking
+from cases.models.prepared import Prepared
 from planning.anatomy.curvature import BendShape
 from planning.contract.canal_facts import as_charted
 from planning.radiograph import charted_deg
 from planning.radiograph.values import LineMeasured
 
 Facts = dict[str, Any]
+
+_TAKEN = Prepared(
+    lambda canal: (
+        LengthReading.objects.filter(canal=canal, marking__isnull=False, struck_at=None)
+        .select_related("marking__image")
+        .order_by("-number")
+    )
+)
+_BENDS = Prepared(
+    lambda canal: (
+        BendInSpace.objects.filter(canal=canal).select_related("first__image", "second__image").order_by("number")
+    )
+)
 
 
 def facts(line: LineMeasured) -> Facts:
@@ -38,7 +52,7 @@ def facts(line: LineMeasured) -> Facts:
 
 def standing_bends(canal: Canal) -> list[BendInSpace]:
     """Bends in space of the canal both of whose images count, in order."""
-    rows = canal.bends_in_space.select_related("first__image", "second__image").order_by("number")
+    rows = _BENDS(canal.pk)
     return [row for row in rows if all(view.image.counts_in(canal.name) for view in (row.first, row.second))]
 
 
@@ -78,8 +92,8 @@ def bend_shape(canal: Canal) -> BendShape | None:
 
 def _last_taken(canal: Canal) -> LengthReading | None:
     """The last length taken from an image that counts."""
-    readings = canal.readings.filter(marking__isnull=False, struck_at=None).select_related("marking__image")
-    return next((each for each in readings.order_by("-number") if each.marking.image.counts_in(canal.name)), None)
+    taken = ((each, each.marking) for each in _TAKEN(canal.pk))
+    return next((each for each, marking in taken if marking and marking.image.counts_in(canal.name)), None)
 
 
 def _line(marking: Marking, canal: Canal) -> LineMeasured | None:

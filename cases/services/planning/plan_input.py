@@ -9,10 +9,11 @@ from uuid import UUID
 from cases.domain.errors import NotUsable
 from cases.domain.progress import depths
 from cases.mapping import uses
-from cases.mapping.charts import by_name, canal_input, override_inputs, root_input, tooth_facts_of, with_chart
-from cases.mapping.courses import course_event
-from cases.mapping.kits import programme_widths, techniques_of, thresholds_of
-from cases.models import Case, Kit
+from cases.mapping.chart_rows import chart
+from cases.mapping.charts import by_name, canal_input, override_inputs, root_input, tooth_facts_of
+from cases.mapping.courses import course_event, events_of
+from cases.mapping.kits import kit_at_hand, programme_widths, techniques_of, thresholds_of
+from cases.models import Case
 from cases.services.charting import rests_on
 from planning.contract.plan_input import CanalChoice, Choices, PlanInput, Progress
 from planning.contract.plan_input import Kit as KitValue
@@ -45,16 +46,16 @@ def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, P
 
     Raises NotUsable for a kit or technique the programme does not have.
     """
-    kit = Kit.objects.filter(pk=asked.kit_id, programme_id=case.programme_id).first()
-    if kit is None:
+    kit = kit_at_hand(asked.kit_id)
+    if kit is None or kit.programme_id != case.programme_id:
         raise NotUsable(reason="The programme has no such kit. Choose one from its list.", at=("kit",))
     techniques = techniques_of(case.programme_id)
     if asked.technique not in techniques:
         known = ", ".join(techniques)
         raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
-    charted = with_chart(Case.objects.filter(pk=case.pk)).get()
+    charted = chart(case.pk)
     tooth = charted.tooth
-    felt = depths.recorded_depths(course_event(event) for event in case.events.order_by("position"))
+    felt = depths.recorded_depths(course_event(event) for event in events_of(case.pk))
     usual = programme_widths(case.programme_id, tooth.iso)
     return PlanInput(
         tooth=tooth.iso,

@@ -19,16 +19,15 @@ from cases.services.common.guard import guard
 from cases.services.common.locking import locked
 from cases.services.planning import replan, versions
 from cases.services.planning.plan_input import Asked, snapshot
-from cases.services.planning.remembered import planned
+from cases.services.planning.remembered import PlanAtHand, planned
 from cases.services.planning.versions import CreatedVersion
-from planning.contract.plan_value import Plan
 from planning.lengths.readings import LengthState
 
 # As many for a preview as for a version: fewer move the medians, and a plan would differ from itself.
 SAMPLES = 500
 
 
-def preview(*, actor: Person, case: Case, asked: Asked) -> Plan:
+def preview(*, actor: Person, case: Case, asked: Asked) -> PlanAtHand:
     """The plan as it would be; nothing is stored. Raises NotAllowed, NotUsable and what the planner refuses."""
     guard(May.PLAN, actor, case)
     return planned(snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case)))
@@ -67,7 +66,7 @@ def propose(
     if before := idempotency.sent_before(ToothPlanVersion, id, sent_hash):
         return before, False
     plan_input = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
-    made = CreatedVersion.of(plan_input, planned(plan_input), kit_id=asked.kit_id, technique_key=asked.technique)
+    made = CreatedVersion.of(plan_input, planned(plan_input).plan, kit_id=asked.kit_id, technique_key=asked.technique)
     if same := case.versions.filter(hash=made.hash).first():
         versions.supersede(case, but=same.hash, actor=actor)
         return _taken_up_again(same, actor, case), False

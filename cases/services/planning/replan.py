@@ -65,7 +65,7 @@ def _brought_up_to_date(actor: Person, case: Case, version: ToothPlanVersion) ->
     if current == plan_input:
         return version
     again = versions.CreatedVersion.of(
-        current, planned(current), kit_id=version.kit_id, technique_key=version.technique_key
+        current, planned(current).plan, kit_id=version.kit_id, technique_key=version.technique_key
     )
     later = versions.create(actor=actor, author=version.author, case=case, made=again)
     versions.carry_over(version=later, approved=version, actor=actor)
