@@ -158,6 +158,7 @@ class _Made:
     def _canal(self, shown: charts.CanalShown) -> CanalRecord:
         name, course = shown.row.name, self.history.course
         latest = max(self.history.versions.values(), key=lambda each: each.number, default=None)
+        # Before the work may begin there is no plan in force: the newest version tells what is planned.
         version = self.history.versions.get(course.plan) if course else latest
         planned = version.canal(name) if version else None
         walked = course.canals.get(name) if course else None

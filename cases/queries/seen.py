@@ -37,6 +37,7 @@ def programmes(person: Person) -> QuerySet[Programme]:
 def cases(person: Person) -> QuerySet[Case]:
     member = Membership.objects.filter(person=person)
     whole = member.filter(role__in=WHOLE_PROGRAMME).values("programme")
+    # Their own cases too only in programmes of theirs: who has left one sees nothing of it any more.
     return Case.objects.filter(Q(programme__in=whole) | Q(student=person, programme__in=member.values("programme")))
 
 

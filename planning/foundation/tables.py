@@ -26,6 +26,7 @@ def rows(table: str) -> tuple[Mapping[str, str], ...]:
     """The rows of `data/<table>.csv`, each a mapping of column to text. Raises RowRefused."""
     path = DATA / f"{table}.csv"
     with path.open(encoding="utf-8", newline="") as lines:
+        # Lines that begin with # tell people what the columns mean.
         reader = csv.DictReader(line for line in lines if not line.startswith("#"))
         records = tuple(reader)
     for number, row in enumerate(records, start=1):

@@ -11,6 +11,7 @@ from cases.domain.errors import ChangedSince
 from cases.models import Case
 from cases.models.prepared import Prepared
 
+# With `no_key` PostgreSQL lets rows that point to the case be added meanwhile: their foreign keys do not wait.
 _LOCKED = Prepared(lambda case: Case.objects.select_for_update(no_key=True).filter(pk=case))
 
 

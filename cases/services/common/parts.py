@@ -36,6 +36,7 @@ def refuse_unless_works_now(person: Person, case: Case, what: str) -> None:
     """Raises NotAllowed for somebody who does not work the case at this moment, NotHere for somebody of another
     programme.
     """
+    # Closing the visit ends a take-over as well.
     kinds = (EventKind.TAKE_OVER, EventKind.GIVE_BACK, EventKind.CLOSE)
     rows = case.events.filter(kind__in=kinds).order_by("position").values_list("kind", "actor_id")
     taken_over = TakenOver()

@@ -45,6 +45,7 @@ def add_kit(
     """
     lock_programme(actor, programme_id)
     sent_hash = idempotency.fingerprint(actor=actor, to=programme_id, what={"kit": kit})
+    # First, as a kit that was sent before would find its own name taken.
     if before := idempotency.sent_before(Kit, id, sent_hash):
         return before, False
     if not 0 < len(kit.name.strip()) <= MOST_NAME:
@@ -120,6 +121,7 @@ def add_technique(
     """
     lock_programme(actor, programme_id)
     sent_hash = idempotency.fingerprint(actor=actor, to=programme_id, what={"technique": technique})
+    # First, as a technique that was sent before would find its own key taken.
     if before := idempotency.sent_before(TechniqueRecord, id, sent_hash):
         return before, False
     if not re.fullmatch(KEY.regex, technique.key) or len(technique.key) > MOST_KEY:

@@ -48,6 +48,7 @@ def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
     read them all; a PlanningError of the value's own checks passes with its path completed.
     """
     try:
+        # A list of one, as the reader is one of lists: see `shape_of_list`.
         return _reader(type_, mode).validate_python([data])[0]
     except ValidationError as wrong:
         count = wrong.error_count()
@@ -95,6 +96,7 @@ def _path(error: ErrorDetails, data: Any) -> Pointer:
     """Where in the data it is. pydantic names more: the member of a union that was read, '[key]' after a wrong key."""
     path: list[str | int] = []
     unknown = error["type"] == "unexpected_keyword_argument"
+    # The first step is the place in the list of one that `decode` reads.
     steps = error["loc"][1:] if unknown or error["loc"][-1] != "[key]" else error["loc"][1:-1]
     for number, step in enumerate(steps, start=1):
         if isinstance(data, dict):

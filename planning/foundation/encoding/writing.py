@@ -39,6 +39,7 @@ def canonical_text(value: object) -> str:
 def kept_text(value: object) -> str:
     """The text of a dataclass whose mappings keep their order: for what is written and read back here alone."""
     kind: Any = type(value)
+    # Without the brackets of the list of one that `shape_of_list` asks for.
     return _writer(kind).to_json([value])[1:-1].decode()
 
 
