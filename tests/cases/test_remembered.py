@@ -6,15 +6,19 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 
 from cases.domain.errors import NotUsable
-from cases.models import Case, Person
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, Person, ToothPlanVersion
 from cases.services.planning import plans, remembered
 from cases.services.planning.plan_input import Asked
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import canonical_text
 from planning.whole_tooth.plan import plan
+from tests.cast import with_size
 from tests.planning.given import molar
 
 
@@ -61,7 +65,7 @@ def test_whatever_is_other_in_the_input_is_computed(computed: list[PlanInput]) -
 
 
 def test_the_one_asked_for_longest_ago_is_forgotten(computed: list[PlanInput], monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(remembered, "MOST", 2)
+    monkeypatch.setattr(remembered.kept, "most", 2)
     first, second, third = (replace(molar(samples=0), seed=seed) for seed in (1, 2, 3))
     for plan_input in (first, second, first, third, first, second):
         remembered.planned(plan_input)
@@ -78,3 +82,22 @@ def test_a_refusal_is_not_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
         with pytest.raises(NotUsable):
             remembered.planned(plan_input)
     assert canonical_text(remembered.planned(plan_input).plan) == canonical_text(plan(plan_input))
+
+
+def test_what_a_version_was_made_from_and_says_is_read_once_and_another_is_another(
+    priya: Person, proposed: ToothPlanVersion, asked: Asked
+) -> None:
+    other, _ = plans.propose(actor=priya, case=proposed.case, asked=with_size(asked, "P", 40))
+    versions = (proposed, other)
+    texts = [(each.input_text, each.output_text) for each in versions]
+
+    def read() -> list[tuple[str, str]]:
+        rows = [ToothPlanVersion.objects.get(pk=each.pk) for each in versions]
+        with CaptureQueriesContext(connection) as questions:
+            values = [(canonical_text(plan_input_of(row)), canonical_text(plan_of(row))) for row in rows]
+        asked_for.append(len(questions))
+        return values
+
+    asked_for: list[int] = []
+    assert read() == read() == texts
+    assert asked_for[1] == 0

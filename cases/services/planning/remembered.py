@@ -4,17 +4,14 @@ from __future__ import annotations
 
 import gzip
 import json
-from collections import OrderedDict
 from functools import cached_property
-from threading import Lock
 
+from cases.mapping.recent import Recent
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import canonical_text, digest, encode
 from planning.whole_tooth.plan import plan
 
-# A plan takes about 1.5 MB; a process keeps those of a dozen phones that choose at the same time.
-MOST = 16
 # As compression on the way has it; the last few per cent would take three times as long.
 LEVEL = 6
 
@@ -32,8 +29,8 @@ class PlanAtHand:
         return gzip.compress(text.encode(), LEVEL, mtime=0)
 
 
-kept: OrderedDict[str, PlanAtHand] = OrderedDict()
-_turn = Lock()
+# A plan takes about 1.5 MB; a process keeps those of a dozen phones that choose at the same time.
+kept: Recent[str, PlanAtHand] = Recent(16)
 
 
 def planned(plan_input: PlanInput) -> PlanAtHand:
@@ -41,15 +38,4 @@ def planned(plan_input: PlanInput) -> PlanAtHand:
 
     Raises what the planner refuses; a refusal is not remembered.
     """
-    key = digest(canonical_text(plan_input))
-    with _turn:
-        if known := kept.get(key):
-            kept.move_to_end(key)
-            return known
-    # Outside the lock, as computing takes long and others must not wait for it.
-    made = PlanAtHand(plan(plan_input))
-    with _turn:
-        kept[key] = made
-        while len(kept) > MOST:
-            kept.popitem(last=False)
-    return made
+    return kept.of(digest(canonical_text(plan_input)), lambda: PlanAtHand(plan(plan_input)))
