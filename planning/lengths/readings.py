@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated, Literal
@@ -53,6 +54,11 @@ class Ratio:
     """Of the tooth's length; None where it was not marked on an image."""
     method: Annotated[Literal["ratio"], _KIND] = "ratio"
 
+    @property
+    def tooth_mm(self) -> float:
+        """The tooth's length, as many times the instrument's as on the image."""
+        return mm(um(self.tooth_on_image_mm / (self.instrument_on_image_mm / self.instrument_mm)))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ConfirmingImage:
@@ -96,17 +102,24 @@ class DirectSight:
 Reading = PreOperativeImage | Ratio | ConfirmingImage | ApexLocator | DirectSight
 
 
-def tooth_mm(reading: Reading) -> float | None:
-    """The tooth's length by a reading from the reference point to the end; None for one that does not give it."""
-    match reading:
-        case PreOperativeImage(tooth_mm=tooth_mm):
-            return tooth_mm
-        case ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm):
-            return mm(um(set_mm) + um(tip_short_mm))
-        case DirectSight(seen_mm=seen_mm):
-            return seen_mm
-        case _:
-            return None
+def tooth_mm(readings: Sequence[Reading]) -> float | None:
+    """The tooth's length from the reference point to its end, by the last reading that gives it; None where none does.
+
+    One taken in the canal goes before an estimate on an image, whichever came later.
+    """
+    in_canal: float | None = None
+    estimated: float | None = None
+    for reading in readings:
+        match reading:
+            case PreOperativeImage(tooth_mm=tooth_mm) | Ratio(tooth_mm=tooth_mm):
+                estimated = tooth_mm
+            case ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm):
+                in_canal = mm(um(set_mm) + um(tip_short_mm))
+            case DirectSight(seen_mm=seen_mm):
+                in_canal = seen_mm
+            case ApexLocator():  # finds the canal's end, which may lie short of the tooth's
+                pass
+    return estimated if in_canal is None else in_canal
 
 
 class Resorption(StrEnum):

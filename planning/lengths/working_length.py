@@ -124,7 +124,7 @@ def _ratio(number: int, reading: Ratio, about: LengthContext, figures: Figures) 
     if not figures["ratio.least"] <= ratio <= figures["ratio.most"]:
         reason = f"image over actual length is {ratio:.3f}: the image is distorted. Take another."
         raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "instrument_on_image_mm"))
-    tooth_mm = _on_image_mm(reading)
+    tooth_mm = reading.tooth_mm
     _refuse_interval(number, reading.interval, tooth_mm, about)
     less = _less(reading, tooth_mm, about, figures)
     return _Said(
@@ -199,15 +199,8 @@ def apex_beyond_mm(length: Length, readings: Sequence[Reading], about: LengthCon
     """How far the apex lies beyond the working length [mm]: as much as was taken off the tooth that it rests on."""
     for reading in reversed(readings):
         if reading.method in length.rests_on and isinstance(reading, Ratio | PreOperativeImage):
-            return mm(_less(reading, _on_image_mm(reading), about, figures))
+            return mm(_less(reading, reading.tooth_mm, about, figures))
     return mm(_beyond(length.rests_on, about, figures))
-
-
-def _on_image_mm(reading: Ratio | PreOperativeImage) -> float:
-    """The tooth as it was estimated."""
-    if isinstance(reading, PreOperativeImage):
-        return reading.tooth_mm
-    return reading.tooth_on_image_mm / (reading.instrument_on_image_mm / reading.instrument_mm)
 
 
 def _beyond(rests_on: Sequence[str], about: LengthContext, figures: Figures) -> int:

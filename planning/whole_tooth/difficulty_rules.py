@@ -139,6 +139,6 @@ def _of_canal(canal: CanalInput, figures: Figures) -> Iterator[FactorFound]:
         yield _shown("apex", "moderate", f"{name}: {apex:g} mm", wide)
     if canal.finding is Finding.SEARCHED_NOT_FOUND:
         yield _shown("orifices", "moderate", name)
-    measured = [length for length in map(tooth_mm, canal.readings) if length is not None]
-    if measured and measured[-1] > long_.value:
-        yield _shown("length", "high", f"{name}: {measured[-1]:g} mm", long_)
+    length_mm = tooth_mm(canal.readings)
+    if length_mm is not None and length_mm > long_.value:
+        yield _shown("length", "high", f"{name}: {length_mm:g} mm", long_)

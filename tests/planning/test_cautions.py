@@ -23,7 +23,7 @@ from planning.contract.plan_input import (
     RootInput,
 )
 from planning.contract.plan_value import Severity
-from planning.lengths.readings import ApexLocator, ConfirmingImage, ImageInterval, PreOperativeImage
+from planning.lengths.readings import ApexLocator, ConfirmingImage, ImageInterval, PreOperativeImage, Ratio
 from planning.techniques.technique import Setting, Technique
 from planning.whole_tooth.plan import plan
 from tests.planning.given import (
@@ -53,6 +53,12 @@ HARD, NOT_SO_HARD = ("cooperation:high",), ("cooperation:moderate",)
 
 def in_clinic(factors: tuple[str, ...]) -> PlanInput:
     return molar(setting=Setting.CLINIC, isolated=True, factors=factors)
+
+
+def by_ratio(tooth_mm: float) -> PlanInput:
+    """Of a molar whose first canal was only estimated, beside an instrument at true size."""
+    reading = Ratio(instrument_mm=16, instrument_on_image_mm=16, tooth_on_image_mm=tooth_mm, reference_point="MB cusp")
+    return molar(**first(readings=(reading,)))
 
 
 def first(**more: Any) -> dict[str, Any]:
@@ -168,6 +174,7 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
         molar(**first(readings=confirmed(16.5, 15.5, 1.0, "MB cusp"))),
         molar(**first(readings=confirmed(17.0, 16.0, 1.0, "MB cusp"))),
     ),
+    ("length-outside-range", by_ratio(16.5), by_ratio(17.0)),
     # A technique whose own order of work takes the length again says it there.
     ("length-again-due", untold(curvature_deg=25), untold(curvature_deg=24.9)),
     ("length-again-due", untold(curvature_deg=25), molar(**first(curvature_deg=25))),

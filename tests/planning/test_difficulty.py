@@ -18,7 +18,7 @@ from planning.contract.plan_input import Override, Pattern, PlanInput, RootInput
 from planning.contract.plan_value import Caution, Plan, Severity
 from planning.foundation import tables
 from planning.foundation.errors import FactorNotKnown, OverrideNotPossible
-from planning.lengths.readings import PreOperativeImage
+from planning.lengths.readings import PreOperativeImage, Ratio
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, block, canal, confirmed, molar
@@ -41,6 +41,12 @@ def premolar(**more: Any) -> PlanInput:
 def with_canal(**changes: Any) -> PlanInput:
     plan_input = premolar()
     return replace(plan_input, canals=(replace(plan_input.canals[0], **changes),))
+
+
+def by_ratio(tooth_on_image_mm: float) -> Ratio:
+    return Ratio(
+        instrument_mm=20, instrument_on_image_mm=19, tooth_on_image_mm=tooth_on_image_mm, reference_point="tip"
+    )
 
 
 def counted(plan_input: PlanInput) -> Difficulty:
@@ -90,6 +96,11 @@ def test_every_factor_counts_as_it_is_recorded(factor: Any) -> None:
         ({"finding": Finding.SEARCHED_NOT_FOUND}, {"orifices": "moderate"}),
         ({"readings": (PreOperativeImage(tooth_mm=25.0, reference_point="tip"),)}, {}),
         ({"readings": (PreOperativeImage(tooth_mm=25.5, reference_point="tip"),)}, {"length": "high"}),
+        # 20 mm shown as 19: of the tooth, 23.75 are 25 and 24.7 are 26.
+        ({"readings": (by_ratio(23.75),)}, {}),
+        ({"readings": (by_ratio(24.7),)}, {"length": "high"}),
+        # What was measured in the canal goes before an estimate, whichever came later.
+        ({"readings": (*confirmed(26.0, 25.0, 0.5, "tip"), by_ratio(23.75))}, {"length": "high"}),
     ],
 )
 def test_what_a_canal_shows(changes: dict[str, Any], expected: dict[str, str]) -> None:

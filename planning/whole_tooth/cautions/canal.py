@@ -77,14 +77,14 @@ def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
 
 def _range(canal: Canal, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
     """The tooth's length against the least and greatest ever measured; a training block has no such range."""
-    measured = [t for t in map(tooth_mm, canal.input.readings) if t is not None]
+    length_mm = tooth_mm(canal.input.readings)
     known = usual_range(tooth)
-    if canal.plan_input.setting is Setting.BLOCK or known is None or not measured:
+    if canal.plan_input.setting is Setting.BLOCK or known is None or length_mm is None:
         return
     least, most = known.low_mm, known.high_mm
-    if least is None or most is None or least <= measured[-1] <= most:
+    if least is None or most is None or least <= length_mm <= most:
         return
-    limit = least if measured[-1] < least else most
+    limit = least if length_mm < least else most
     # Read through `figures`, so that the plan names these rows among those it rests on.
     for row in tables.rows("tooth_lengths"):
         if (row["tooth"], row["set"]) == (like(tooth.iso), known.reference_set):
@@ -93,7 +93,7 @@ def _range(canal: Canal, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
     yield _about(
         canal,
         "length-outside-range",
-        value=measured[-1],
+        value=length_mm,
         limit=limit,
         unit="mm",
         tooth=tooth.iso,
