@@ -11,6 +11,8 @@ from functools import partial
 from typing import Any
 
 import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 from rest_framework.renderers import JSONRenderer
 
 from cases.domain.events.payloads import StepPayload
@@ -89,6 +91,19 @@ def test_it_is_byte_by_byte_what_a_plan_computed_anew_is_written_as(
     assert (packed["Content-Encoding"], packed["Content-Type"]) == ("gzip", "application/json")
     assert "Accept-Encoding" in packed["Vary"]
     assert not again.has_header("Content-Encoding")
+
+
+def test_it_asks_as_much_of_the_database_however_many_canals_there_are(priya: Person, molar: Case, kit: Kit) -> None:
+    """Who asks (two), the case, the role; what was done; and what a plan is made from (17)."""
+    previews, counts = Previews(priya, molar, kit), []
+    previews.answer()
+    for name in ("DB2", "P2"):
+        with CaptureQueriesContext(connection) as asked:
+            previews.answer()
+        counts.append(len(asked))
+        canals.add_canal(actor=priya, case=molar, name=name, root=name[:-1], facts={})
+        previews.answer()
+    assert counts == [22, 22]
 
 
 class Changes:

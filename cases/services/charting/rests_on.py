@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from django.db.models import Q
@@ -18,15 +18,15 @@ from planning.radiograph.values import LineMeasured
 Facts = dict[str, Any]
 
 _TAKEN = Prepared(
-    lambda canal: (
-        LengthReading.objects.filter(canal=canal, marking__isnull=False, struck_at=None)
+    lambda *canals: (
+        LengthReading.objects.filter(canal__in=canals, marking__isnull=False, struck_at=None)
         .select_related("marking__image")
         .order_by("-number")
     )
 )
 _BENDS = Prepared(
-    lambda canal: (
-        BendInSpace.objects.filter(canal=canal).select_related("first__image", "second__image").order_by("number")
+    lambda *canals: (
+        BendInSpace.objects.filter(canal__in=canals).select_related("first__image", "second__image").order_by("number")
     )
 )
 
@@ -52,8 +52,7 @@ def facts(line: LineMeasured) -> Facts:
 
 def standing_bends(canal: Canal) -> list[BendInSpace]:
     """Bends in space of the canal both of whose images count, in order."""
-    rows = _BENDS(canal.pk)
-    return [row for row in rows if all(view.image.counts_in(canal.name) for view in (row.first, row.second))]
+    return _standing(canal, _BENDS(canal.pk))
 
 
 def canals_on(image: Image) -> list[str]:
@@ -72,28 +71,39 @@ def charted_from(image: Image, canal: Canal) -> Iterator[Facts]:
 
 def charted(canal: Canal) -> Facts:
     """What the images that count say of the canal: the last length taken, and the last bend in space over it."""
-    last = _last_taken(canal)
+    last = _last(canal, _TAKEN(canal.pk))
     bends = standing_bends(canal)
     return (_facts_of(last, canal) if last else {}) | (_bend(bends[-1]) if bends else {})
 
 
-def bend_shape(canal: Canal) -> BendShape | None:
-    """What the images that count say of how it bends: to both sides, or perhaps; None where it is to one, or unknown.
+def bend_shapes(canals: Sequence[Canal]) -> dict[str, BendShape]:
+    """By canal, what the images that count say of how it bends: to both sides, or perhaps; none where it is to one, or
+    unknown.
 
     Of several the worst counts: a bend may be hidden on one view.
     """
-    last = _last_taken(canal)
-    spatial = standing_bends(canal)[-1:]
+    keys = [canal.pk for canal in canals]
+    taken, bends = _TAKEN(*keys), _BENDS(*keys)
+    shapes = {canal.name: _worst(canal, _last(canal, taken), _standing(canal, bends)[-1:]) for canal in canals}
+    return {name: shape for name, shape in shapes.items() if shape is not None}
+
+
+def _worst(canal: Canal, last: LengthReading | None, spatial: Sequence[BendInSpace]) -> BendShape | None:
     markings = [last and last.marking, *(view for row in spatial for view in (row.first, row.second))]
     lines = [_line(marking, canal) for marking in markings if marking]
     shapes = {line.bend.shape for line in lines if line and line.bend}
     return next((shape for shape in (BendShape.DOUBLE, BendShape.UNCLEAR) if shape in shapes), None)
 
 
-def _last_taken(canal: Canal) -> LengthReading | None:
-    """The last length taken from an image that counts."""
-    taken = ((each, each.marking) for each in _TAKEN(canal.pk))
-    return next((each for each, marking in taken if marking and marking.image.counts_in(canal.name)), None)
+def _standing(canal: Canal, bends: Sequence[BendInSpace]) -> list[BendInSpace]:
+    own = [row for row in bends if row.canal_id == canal.pk]
+    return [row for row in own if all(view.image.counts_in(canal.name) for view in (row.first, row.second))]
+
+
+def _last(canal: Canal, taken: Sequence[LengthReading]) -> LengthReading | None:
+    """The last length taken from an image that counts; `taken` has the last one first."""
+    own = ((row, row.marking) for row in taken if row.canal_id == canal.pk)
+    return next((row for row, marking in own if marking and marking.image.counts_in(canal.name)), None)
 
 
 def _line(marking: Marking, canal: Canal) -> LineMeasured | None:

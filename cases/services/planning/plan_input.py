@@ -54,21 +54,22 @@ def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, P
         known = ", ".join(techniques)
         raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
     charted = chart(case.pk)
-    tooth = charted.tooth
+    tooth, canals = charted.tooth, list(charted.tooth.canals.all())
     felt = depths.recorded_depths(course_event(event) for event in events_of(case.pk))
     usual = programme_widths(case.programme_id, tooth.iso)
+    shapes = rests_on.bend_shapes(canals)
     return PlanInput(
         tooth=tooth.iso,
         setting=Setting(case.setting),
         canals=tuple(
             replace(
                 canal_input(canal, usual),
-                bend_shape=rests_on.bend_shape(canal),
+                bend_shape=shapes.get(canal.name),
                 # The last ones, as the planner takes no more.
                 felt=felt.get(canal.name, ())[-MOST_FELT:],
                 progress=progress.get(canal.name),
             )
-            for canal in tooth.canals.all()
+            for canal in canals
         ),
         kit=uses.counted(kit, charted.student, charted),
         technique=techniques[asked.technique],
