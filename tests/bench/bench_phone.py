@@ -10,6 +10,7 @@ what is touched, on a line as fast as this machine. Each the least of a few, and
 from __future__ import annotations
 
 import os
+import re
 import tempfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -188,7 +189,7 @@ def chair_rows(bench: Bench) -> Iterator[Row]:
         problems.append(phone.touches(page.get_by_role("button", name="Problem"), "//dialog[@open]"))
         page.keyboard.press("Escape")
         page.wait_for_timeout(600)
-        there = screen.canals(page).get_by_role("button").filter(has_text=canal).first
+        there = screen.canals(page).get_by_role("button", name=re.compile(f"^{canal} "))
         turns.append(phone.touches(there, f"//*[starts-with(@aria-label,'Now in {canal}')]"))
     yield from _drawn("the sheet of problems", problems)
     yield from _drawn("a turn to another canal", turns)
