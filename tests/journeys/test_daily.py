@@ -136,7 +136,10 @@ def test_what_is_committed_is_checked_and_nothing_else(copied: Path) -> None:
     app.write_text("export const STOP_MM = 1\n")
     git("add", "frontend/src/units/new.ts")
     app.write_text("not yet    whole\n")
-    committed = git("commit", "--message", "Clean")
+    refused = git("commit", "--message", "x" * 73)
+    assert refused.returncode != 0
+    assert "73 characters" in refused.stderr
+    committed = git("commit", "--message", "x" * 72)
     assert committed.returncode == 0, committed.stderr
     assert git("show", "HEAD:frontend/src/units/new.ts").stdout == "export const STOP_MM = 1\n"
 
