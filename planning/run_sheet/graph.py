@@ -5,9 +5,9 @@ Depths are whole micrometres, so that the server and the phone compare them exac
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from graphlib import CycleError, TopologicalSorter
 from typing import Annotated, Literal
 
 from planning.foundation.facts import Bears, Fact
@@ -183,9 +183,8 @@ def why_unsound(sheet: RunSheet) -> str:
     """Why a walk through the sheet might not come to an end, or '' where every walk does.
 
     Every loop has to pass through the YES of a `passes_below`, which a walker can take only a fixed number of times.
-    So without those edges the graph must have no cycle.
+    So without those edges the graph must have no cycle, which a topological sort tells.
     """
-    # Looked at before cycles are: the search for those follows every exit, so each has to lead somewhere.
     for node in sheet.nodes.values():
         if isinstance(node, End):
             continue
@@ -196,8 +195,12 @@ def why_unsound(sheet: RunSheet) -> str:
             return f"step '{node.id}' has no way out"
     if sheet.start not in sheet.nodes:
         return f"it starts at '{sheet.start}', which does not exist"
-    cycle = _cycle({node.id: _bounded_away(node) for node in sheet.nodes.values()})
-    return f"it could go round for ever: {' → '.join(cycle)}" if cycle else ""
+    try:
+        TopologicalSorter({node.id: _bounded_away(node) for node in sheet.nodes.values()}).prepare()
+    except CycleError as cycle:
+        # The sorter goes from what comes after to what comes before: told backwards, it is the way as it is walked.
+        return f"it could go round for ever: {' → '.join(reversed(cycle.args[1]))}"
+    return ""
 
 
 def _bounded_away(node: Node) -> tuple[str, ...]:
@@ -205,26 +208,3 @@ def _bounded_away(node: Node) -> tuple[str, ...]:
     if isinstance(node, Ask) and isinstance(node.question, PassesBelow):
         return tuple(target for exit_, target in node.exits.items() if exit_ is not Exit.YES)
     return next_ids(node)
-
-
-def _cycle(ways: Mapping[str, tuple[str, ...]]) -> list[str]:
-    """A way that comes back to where it began, both ends named; empty where there is none. By depth-first search
-    (Tarjan 1972, from memory).
-    """
-    # Steps from which every way on has been followed: none of them leads back into the way that is being followed.
-    over: set[str] = set()
-    for start in ways:
-        # The way from `start` to here in order, each step with those ways on that have not been tried yet.
-        under_way: dict[str, Iterator[str]] = {} if start in over else {start: iter(ways[start])}
-        while under_way:
-            here = next(reversed(under_way))
-            onward = next((to for to in under_way[here] if to not in over), None)
-            if onward is None:
-                over.add(here)
-                del under_way[here]
-            elif onward in under_way:
-                way = [*under_way, onward]
-                return way[way.index(onward) :]
-            else:
-                under_way[onward] = iter(ways[onward])
-    return []
