@@ -6,11 +6,12 @@ from collections.abc import Mapping
 from typing import Any
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.records import approved_case, report, to_the_glide_path
+from tests.journeys.records import approved_case, report, submitted_plan, to_the_glide_path
 
 LEAST_PX, GLOVED_PX = 44, 56  # of a target; at the chair
 
@@ -100,3 +101,15 @@ def test_every_mark_answers_where_it_stands(
     phone.get_by_text("How deep so far").click()
     expect(phone.locator("[data-drawn=felt]").first).to_be_visible()
     every_mark_answers(phone.get_by_role("figure"), GLOVED_PX)
+
+
+def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Opens, demo: Mapping[str, Any]) -> None:
+    phone = open_phone()
+    sign_in(phone, person(demo, "student"))
+    version = submitted_plan(phone, "Bench 262")
+    held: list[Route] = []
+    phone.route("**/preview", lambda route: held.append(route))  # it cannot hold a list's own method
+    phone.goto(f"/cases/{version['case']}/plan")
+    expect(phone.get_by_role("img", name="Depth board")).to_be_visible()
+    screen.until(phone, lambda: bool(held))
+    phone.unroute_all(behavior="ignoreErrors")
