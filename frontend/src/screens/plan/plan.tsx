@@ -136,7 +136,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
           onLeave={() => void draft.clear(empty())}
         />
       )}
-      <Refusal preview={preview} caseId={of.id} />
+      {(!same || preview.state !== 'computing') && <Refusal preview={preview} caseId={of.id} />}
       {asked && plan && (
         <PlanViews
           plan={plan}
