@@ -11,7 +11,7 @@ from playwright.sync_api import Locator, Page, expect
 
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.records import approved_case, report, submitted_plan, to_the_glide_path
+from tests.journeys.records import approved_case, report, send, submitted_plan, to_the_glide_path
 
 LEAST_PX, GLOVED_PX = 44, 56  # of a target; at the chair
 
@@ -115,3 +115,12 @@ def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Open
     expect(phone.get_by_role("img", name="Depth board")).to_be_visible()
     # Nothing has changed since: nobody waits for anything.
     expect(phone.get_by_text("The server computes for others first")).to_have_count(0)
+
+    # Who reads on keeps the place when the case turns out to have changed.
+    cautions = phone.get_by_role("tab", name="Cautions")
+    cautions.tap()
+    canal = phone.request.get(f"/api/v1/cases/{version['case']}").json()["canals"][0]
+    send(phone, "PATCH", f"canals/{canal['id']}", {"curvature_deg": 20})
+    expect(phone.get_by_text("The case has changed since")).to_be_visible(timeout=30_000)
+    expect(phone.get_by_text("The server computes for others first")).to_be_visible()
+    expect(cautions).to_have_attribute("aria-selected", "true")

@@ -77,9 +77,11 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const asked = draft.fields.value.asked ?? firstAsked(last, kits, techniques)
   const preview = usePreview(of, draft.ready.value ? asked : undefined, last?.number)
   // With no connection the figures are those of the last version, and said to be; where nothing has changed since, they
-  // are the same, and nobody waits for them.
-  const same = draft.ready.value && draft.fields.value.asked === null && last?.stale === false
-  const stored = preview.state === 'offline' || (same && preview.state !== 'refused')
+  // are the same, and nobody waits for them. Once on the screen they stay until others are there: who reads keeps the place.
+  const same = draft.ready.value && !draft.fields.value.asked && last?.number === of.status.number && !of.status.stale
+  const atOnce = useRef(false)
+  atOnce.current ||= same
+  const stored = preview.state === 'offline' || (atOnce.current && preview.state !== 'refused')
   const plan = preview.plan ?? (stored ? last?.plan : undefined)
   const now = basisOf(of, last)
   const { on } = draft.fields.value
