@@ -1,5 +1,4 @@
-import { act, render as renderInPage } from '@testing-library/preact'
-import { render } from 'preact'
+import { act, render } from '@testing-library/preact'
 import { afterEach, expect, test, vi } from 'vitest'
 import { AfterDrawn, useAfterDrawn } from '@/parts/after-drawn'
 import { DepthBoard } from '@/parts/depth-board/depth-board'
@@ -8,30 +7,33 @@ import { until } from './until'
 
 afterEach(() => vi.unstubAllGlobals())
 
-function Views({ chosen }: { chosen: string }) {
-  return (
-    <>
-      <p key={chosen}>{chosen}, </p>
-      <p>{useAfterDrawn(chosen)}</p>
-    </>
-  )
-}
-
-test('what was chosen is seen first, what it opens follows', async () => {
-  const root = document.createElement('div')
-  render(<Views chosen="depths" />, root)
-  render(<Views chosen="stops" />, root)
-  expect(root.textContent).toBe('stops, depths')
-  await until(() => expect(root.textContent).toBe('stops, stops'))
-  render(null, root)
+test('what was chosen is seen first, what it opens follows', () => {
+  const drawn: string[] = []
+  function Views({ chosen }: { chosen: string }) {
+    drawn.push(`${chosen}, ${useAfterDrawn(chosen)}`)
+    return null
+  }
+  const { rerender } = render(<Views chosen="depths" />)
+  rerender(<Views chosen="stops" />)
+  expect(drawn).toEqual(['depths, depths', 'stops, depths', 'stops, stops'])
 })
 
-test('what stands around comes first', async () => {
-  const root = document.createElement('div')
-  render(<AfterDrawn>choices</AfterDrawn>, root)
-  expect(root.textContent).toBe('')
-  await until(() => expect(root.textContent).toBe('choices'))
-  render(null, root)
+test('what stands around comes first', () => {
+  const around: (string | null)[] = []
+  function Choices() {
+    around.push(document.body.textContent)
+    return <p>choices</p>
+  }
+  const { container } = render(
+    <>
+      <p>board</p>
+      <AfterDrawn>
+        <Choices />
+      </AfterDrawn>
+    </>,
+  )
+  expect(around).toEqual(['board'])
+  expect(container.textContent).toBe('boardchoices')
 })
 
 test('a board is drawn once, at the size that it has', async () => {
@@ -48,7 +50,7 @@ test('a board is drawn once, at the size that it has', async () => {
   const { canals } = plan(3)
   const drawn = vi.fn(() => [].values())
   const silhouettes = Object.assign(new Map(), { values: drawn })
-  const { container } = renderInPage(<DepthBoard canals={canals} silhouettes={silhouettes} />)
+  const { container } = render(<DepthBoard canals={canals} silhouettes={silhouettes} />)
   await until(() => expect(container.querySelector('svg')?.getAttribute('width')).toBe('400'))
   // Resize Observer (W3C): of what is observed the first size is told, once the page was laid out.
   act(() => tellers.forEach((tell) => void tell()))
