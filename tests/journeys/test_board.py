@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 from typing import Any
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.records import approved_case, report, send, submitted_plan, to_the_glide_path
+from tests.journeys.records import approved_case, plan_anew, report, send, submitted_plan, to_the_glide_path
 
 LEAST_PX, GLOVED_PX = 44, 56  # of a target; at the chair
 
@@ -123,4 +124,17 @@ def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Open
     send(phone, "PATCH", f"canals/{canal['id']}", {"curvature_deg": 20})
     expect(phone.get_by_text("The case has changed since")).to_be_visible(timeout=30_000)
     expect(phone.get_by_text("The server computes for others first")).to_be_visible()
+    expect(cautions).to_have_attribute("aria-selected", "true")
+
+    # Nor does a version that comes meanwhile take it: the former one stays until that one is here.
+    held: list[Route] = []
+    texts = re.compile("/texts/")
+    phone.route(texts, lambda route: held.append(route))
+    with phone.expect_request(texts):
+        number = plan_anew(phone, version["case"])["number"]
+    expect(cautions).to_have_attribute("aria-selected", "true")
+    expect(phone.get_by_text(f"Plan {number} waits")).to_have_count(0)
+    for route in held:
+        route.continue_()
+    expect(phone.get_by_text(f"Plan {number} waits")).to_be_visible()
     expect(cautions).to_have_attribute("aria-selected", "true")

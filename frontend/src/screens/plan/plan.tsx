@@ -32,16 +32,11 @@ export function Planning({ id }: { id: string }) {
   const waiting = of?.status.state === 'waiting'
   usePolling(waiting, cached)
   usePolling(waiting, versions)
-  if (of && versions.value && kits.value && techniques.value && (last.value || !of.version)) {
-    return (
-      <Workbench
-        of={of}
-        versions={versions.value}
-        last={of.version ? last.value : undefined}
-        kits={kits.value}
-        techniques={techniques.value}
-      />
-    )
+  // A case that names another version is shown once that version is here too: until then whoever reads keeps the place.
+  const shown = useRef<Pick<Bench, 'of' | 'last'> | null>(null)
+  if (of && (last.value || !of.version)) shown.current = { of, last: of.version ? last.value : undefined }
+  if (shown.current && versions.value && kits.value && techniques.value) {
+    return <Workbench {...shown.current} versions={versions.value} kits={kits.value} techniques={techniques.value} />
   }
   const missing = of ? [versions, kits, techniques, last].find((part) => part.value === undefined) : undefined
   return (
