@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import csv
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -132,6 +132,10 @@ class Figures:
         )
         self._cells[key] = figure
         return figure
+
+    def rest_on(self, figures: Iterable[Figure]) -> None:
+        """Counts figures as used that another set of them was asked for."""
+        self._cells.update((figure.key, figure) for figure in figures)
 
     def used(self) -> tuple[Figure, ...]:
         """Every figure asked for so far, by key."""

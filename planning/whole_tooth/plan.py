@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from planning import tray
 from planning.anatomy import Tooth
-from planning.canal.canal import Canal, describe, tooth_of
+from planning.canal.canal import tooth_of
 from planning.canal.setting_phases import phases_of
 from planning.contract.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
 from planning.contract.chairside import at_the_chair
@@ -22,11 +22,10 @@ from planning.run_sheet.graph import Do
 from planning.techniques.files import refuse_unusable
 from planning.tray import layout, selection
 from planning.whole_tooth import cautions, difficulty_rules
+from planning.whole_tooth.canals import PlannedCanals, plan_canals
 from planning.whole_tooth.limits import refuse_thresholds, refuse_too_much
-from planning.whole_tooth.rationales import rationales
 from planning.whole_tooth.refusals import refuse
-from planning.work import joined
-from planning.work.canal_plan import PlannedCanal, plan_canal
+from planning.work.canal_plan import PlannedCanal
 from planning.work.stages import asked_for
 
 NOTICE = (
@@ -50,90 +49,14 @@ def plan(plan_input: PlanInput) -> Plan:
     difficulty = difficulty_rules.count(plan_input, tooth, figures)
     warned = [*cautions.tooth_cautions(plan_input, tooth, figures), *difficulty_rules.cautions(plan_input, difficulty)]
     all_cautions = overridden(plan_input, warned)
-    # What closes the tooth closes each of its canals.
-    shut = withholding(all_cautions)
-    canals: list[Canal] = []
-    for number in range(len(plan_input.canals)):
-        canal, own = _canal(plan_input, number, tooth, shut, selected, figures)
-        canals.append(canal)
-        all_cautions += own
-    planned, later = _together(canals, selected, figures)
-    all_cautions += later
-    all_cautions += cautions.worn_cautions(plan_input, planned)
+    canals = plan_canals(plan_input, tooth, withholding(all_cautions), selected, figures)
+    all_cautions += canals.warned
+    all_cautions += cautions.worn_cautions(plan_input, canals.planned)
     # Last, once every caution is known that an override could be meant for.
     all_cautions += unused_overrides(plan_input, all_cautions)
-    made = _assembled(plan_input, tooth, canals, planned, all_cautions, figures)
+    made = _assembled(plan_input, tooth, canals, all_cautions, figures)
     # Figures of its own: what is brought along for the chair is nothing that this plan's numbers rest on.
     return replace(made, difficulty=difficulty, at_the_chair=at_the_chair(Figures(plan_input.thresholds)))
-
-
-def _canal(
-    plan_input: PlanInput,
-    number: int,
-    tooth: Tooth,
-    shut: tuple[Caution, ...],
-    selected: selection.Selection,
-    figures: Figures,
-) -> tuple[Canal, list[Caution]]:
-    """One canal with what keeps its steps closed, and what is warned of before it is planned."""
-    canal = describe(plan_input, number, tooth, selected, figures)
-    warned = overridden(plan_input, cautions.canal_cautions(canal, tooth, figures))
-    return replace(canal, held=(*shut, *withholding(warned))), warned
-
-
-def _together(
-    canals: Sequence[Canal], selected: selection.Selection, figures: Figures
-) -> tuple[list[PlannedCanal], list[Caution]]:
-    """The plans of all canals, and the cautions that are known once they are planned. Canals that join keep steps of
-    each other closed.
-    """
-    closed, joint = _joined(canals)
-    each = [_planned(canal, selected, figures) for canal in closed]
-    planned, later_cautions = (
-        [canal_plan for canal_plan, _ in each],
-        [caution for _, later in each for caution in later],
-    )
-    if not withholding(later_cautions):
-        return planned, [*joint, *later_cautions]
-    # What is known of a canal only once it is planned may keep closed what joins it.
-    held = [replace(c, held=(*c.held, *withholding(later))) for c, (_, later) in zip(canals, each, strict=True)]
-    again, joint_now = _joined(held)
-    for number, canal in enumerate(again):
-        # Planned once more only where something holds it that its plan did not know of yet.
-        if {caution.code for caution in canal.held} - {
-            caution.code for caution in (*closed[number].held, *each[number][1])
-        }:
-            planned[number] = _planned(canal, selected, figures)[0]
-    return planned, [*joint_now, *later_cautions]
-
-
-def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[PlannedCanal, list[Caution]]:
-    """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
-    planned = plan_canal(canal, selected, figures)
-    warned = overridden(canal.plan_input, cautions.work_cautions(canal, planned, figures))
-    held = [caution for caution in withholding(warned) if caution not in canal.held]
-    # Some are known only from the plan itself, the wall that is left for one: it is made again without what they
-    # withhold.
-    if held:
-        planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
-    reasons = rationales(canal, planned.plan, canal.size_asked.tooth_iso, figures)
-    return replace(planned, plan=replace(planned.plan, rationales=reasons)), warned
-
-
-def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
-    """The canals, each with what keeps its steps closed because of a canal that it joins, and the cautions on that."""
-    plan_input = canals[0].plan_input
-    every = phases_of(plan_input)
-    own = {name: overridden(plan_input, warned) for name, warned in joined.cautions(canals, every).items()}
-    closed = [
-        replace(
-            canal,
-            held=(*canal.held, *withholding(own[canal.input.name])),
-            unfinished=joined.unfinished(canal, canals, every),
-        )
-        for canal in canals
-    ]
-    return closed, [caution for warned in own.values() for caution in warned]
 
 
 def _refuse_unusable_technique(plan_input: PlanInput) -> None:
@@ -146,12 +69,12 @@ def _refuse_unusable_technique(plan_input: PlanInput) -> None:
 def _assembled(
     plan_input: PlanInput,
     tooth: Tooth,
-    canals: Sequence[Canal],
-    planned: Sequence[PlannedCanal],
+    canals: PlannedCanals,
     all_cautions: list[Caution],
     figures: Figures,
 ) -> Plan:
     kit = {instrument.key: instrument for instrument in plan_input.kit.instruments}
+    planned = canals.planned
     _refuse_short(planned, kit, figures)
     # The tray follows the path that is expected, the stop table what the technique writes: no stop hangs on an
     # estimate.
@@ -159,9 +82,9 @@ def _assembled(
     tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
     runs = [
         tray.tray_run(p.ahead, p.path, shares=cautions.passed_on(canal, figures))
-        for canal, p in zip(canals, planned, strict=True)
+        for canal, p in zip(canals.described, planned, strict=True)
     ]
-    joining = [canal.input.name for canal in canals if canal.join is not None]
+    joining = [canal.input.name for canal in canals.described if canal.join is not None]
     asks = asked_for(plan_input, tabled, joining, phases_of(plan_input), figures)
     return Plan(
         asks=asks,

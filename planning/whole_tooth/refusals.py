@@ -22,11 +22,12 @@ def refuse(plan_input: PlanInput, tooth: Tooth, figures: Figures) -> None:
         _refuse_tooth(plan_input, tooth)
     if not plan_input.canals:
         raise NoCanals(tooth=tooth.iso, at=("canals",))
-    seen: set[str] = set()
+    # In the order of the chart: a refusal names them, and is the same every time.
+    seen: dict[str, None] = {}
     for number, canal in enumerate(plan_input.canals):
         if canal.name in seen:
             raise CanalsDoNotFit(reason=f"{canal.name} is there twice.", at=("canals", number, "name"))
-        seen.add(canal.name)
+        seen[canal.name] = None
         _refuse_canal(plan_input, tooth, number, canal, figures)
     refuse_outside(plan_input.kit, ("kit",))
     refuse_outside(plan_input.choices, ("choices",))

@@ -1,12 +1,19 @@
 """What a plan of the four-canal molar takes, computed and remembered: in empty requests (e) made in turns with it.
 
-python -m tests.bench.bench_plan
+    python -m tests.bench.bench_plan
+
+No input is planned twice where a plan is computed: in each a reading was taken again, of one canal (what a tap on a
+field changes), or of all, which is another case of the same programme, with its kit and its technique.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
+from itertools import count
 
+from planning.contract.plan_input import CanalInput, PlanInput
+from planning.lengths.readings import ConfirmingImage
 from planning.whole_tooth.plan import plan
 from tests.bench.empty import empty_request
 from tests.bench.rows import Row, alone, in_turns
@@ -15,7 +22,29 @@ from tests.planning.given import molar
 
 TIMES = 20
 SAMPLES = 500
-GOALS = {"a plan, no samples": 3, f"a plan, {SAMPLES} samples": 100, "the same plan, remembered": 1}
+STEP_MM = 0.01
+GOALS = {
+    "a plan, no samples, one canal new": 3,
+    "a plan, no samples, all canals new": 3,
+    f"a plan, {SAMPLES} samples, one canal new": 100,
+    f"a plan, {SAMPLES} samples, all canals new": 100,
+    "the same plan, remembered": 1,
+}
+numbers = count(1)
+
+
+def taken_again(plan_input: PlanInput, new: int) -> PlanInput:
+    """The input with a reading that no input before it had in its last canals, so many of them."""
+    longer_mm = next(numbers) * STEP_MM
+    kept = len(plan_input.canals) - new
+    canals = (*plan_input.canals[:kept], *(_read(canal, longer_mm) for canal in plan_input.canals[kept:]))
+    return replace(plan_input, canals=canals)
+
+
+def _read(canal: CanalInput, longer_mm: float) -> CanalInput:
+    *before, last = canal.readings
+    assert isinstance(last, ConfirmingImage)
+    return replace(canal, readings=(*before, replace(last, set_mm=last.set_mm + longer_mm)))
 
 
 def rows() -> Iterator[Row]:
@@ -23,10 +52,14 @@ def rows() -> Iterator[Row]:
         from cases.services.planning import remembered
 
         medians, sampled = molar(), molar(samples=SAMPLES)
+        every = len(medians.canals)
+        plan(medians)
         remembered.planned(sampled)
         each: tuple[Callable[[], object], ...] = (
-            lambda: plan(medians),
-            lambda: plan(sampled),
+            lambda: plan(taken_again(medians, 1)),
+            lambda: plan(taken_again(medians, every)),
+            lambda: plan(taken_again(sampled, 1)),
+            lambda: plan(taken_again(sampled, every)),
             lambda: remembered.planned(sampled),
         )
         works: dict[str, Callable[[], object]] = {"empty": empty_request()} | dict(zip(GOALS, each, strict=True))
