@@ -6,13 +6,13 @@ import gzip
 from dataclasses import dataclass
 from hashlib import sha256
 from threading import Lock
-from typing import Any
+from typing import Any, ClassVar
 
 from django.http import HttpResponse, HttpResponseBase
 from django.utils.cache import get_conditional_response, patch_vary_headers
 from drf_spectacular.generators import SchemaGenerator
 from drf_spectacular.renderers import OpenApiJsonRenderer, OpenApiYamlRenderer
-from drf_spectacular.views import SpectacularAPIView
+from drf_spectacular.views import SpectacularAPIView, SpectacularSwaggerSplitView
 from rest_framework.request import Request
 
 
@@ -58,6 +58,8 @@ description = Description()
 class DescriptionView(SpectacularAPIView):
     """The generator's own view, except that it answers what is kept."""
 
+    query: ClassVar = {"GET": ("format",)}
+
     def _get_schema_response(self, request: Request) -> HttpResponseBase:
         renderer: Any = request.accepted_renderer
         compressed = "gzip" in request.headers.get("Accept-Encoding", "")
@@ -71,3 +73,9 @@ class DescriptionView(SpectacularAPIView):
         patch_vary_headers(answer, ["Accept", "Accept-Encoding"])
         conditional = get_conditional_response(request._request, etag=kept.tag, response=answer)
         return conditional or answer
+
+
+class DocsView(SpectacularSwaggerSplitView):
+    """Pages to try the API on. Its script is at the same address, by `script`."""
+
+    query: ClassVar = {"GET": ("script",)}

@@ -14,6 +14,7 @@ from uuid import UUID
 import pytest
 from rest_framework.test import APIClient
 
+from cases.api.etags import SHOWN_DIGITS
 from cases.domain.access.roles import Role
 from cases.domain.plans.acknowledged import to_acknowledge
 from cases.domain.plans.lifecycle import Decision
@@ -241,6 +242,13 @@ def client(person: Person | None) -> APIClient:
     if person is not None:
         browser.force_login(person)
     return browser
+
+
+def state_of(answer: Any) -> str:
+    """What a change is compared with: the part of the tag before what else is shown."""
+    state, shown = answer["ETag"].strip('"').split("-")
+    assert len(shown) == SHOWN_DIGITS
+    return str(state)
 
 
 def problem(answer: Any, status: int, code: str) -> dict[str, str]:

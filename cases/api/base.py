@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 import gzip
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Collection, Mapping, Sequence
+from datetime import UTC, datetime
+from functools import partial
+from typing import Any, ClassVar
 
 from django.http import HttpResponse
 from django.utils.cache import get_conditional_response
 from rest_framework import status
-from rest_framework.exceptions import NotAuthenticated
-from rest_framework.pagination import CursorPagination
+from rest_framework.exceptions import NotAuthenticated, NotFound, ValidationError
+from rest_framework.pagination import Cursor, CursorPagination
 from rest_framework.parsers import BaseParser
 from rest_framework.request import Request
 from rest_framework.response import Response
 from rest_framework.serializers import BaseSerializer
 from rest_framework.views import APIView
 
-from cases.api.etags import tag
+from cases.api.etags import tag, tag_of_state
 from cases.api.schema import ProblemSchema
 from cases.domain.errors import ChangedSince
 from cases.models import Person
@@ -28,6 +30,8 @@ class View(APIView):
     """A view for people who are signed in."""
 
     schema = ProblemSchema()
+    # By method, the names that its query may have: `cases.api.reading` refuses others.
+    query: ClassVar[Mapping[str, Collection[str]]] = {}
     parser_classes: Sequence[type[BaseParser]] = (BoundedJSONParser,)
 
 
@@ -46,12 +50,25 @@ def given(serializer: type[BaseSerializer[Any]], request: Request, *, partial: b
 
 
 def answer(
-    serializer: type[BaseSerializer[Any]], value: Any, *, etag: object = None, created: bool = False
+    serializer: type[BaseSerializer[Any]],
+    value: Any,
+    *,
+    etag: object = None,
+    state: object = None,
+    created: bool = False,
 ) -> Response:
-    """The value as an answer: 201 where it was made by this request, else 200."""
+    """The value as an answer: 201 where it was made by this request, else 200. The tag is the one of all that is shown,
+    or else made of it; `state` is what a change is compared with (`etags.seen_tag`)."""
     code = status.HTTP_201_CREATED if created else status.HTTP_200_OK
     headers = {} if etag is None else {"ETag": tag(etag)}
-    return Response(serializer(value).data, status=code, headers=headers)
+    response = Response(serializer(value).data, status=code, headers=headers)
+    if state is not None:
+        response.add_post_render_callback(partial(_tag_with, state))
+    return response
+
+
+def _tag_with(state: object, response: HttpResponse) -> None:
+    response["ETag"] = tag_of_state(state, response.content)
 
 
 def unchanged(request: Request, etag: object) -> HttpResponse | None:
@@ -78,6 +95,14 @@ def as_it_lies(request: Request, packed: bytes) -> HttpResponse:
     )
 
 
+def _check_moment(text: str) -> None:
+    """Raises ValueError or OverflowError for what is no time, has no zone, or is none in UTC."""
+    moment = datetime.fromisoformat(text)
+    if moment.tzinfo is None:
+        raise ValueError
+    moment.astimezone(UTC)
+
+
 class NewestFirst(CursorPagination):
     """Pages that stay whole while new rows come in."""
 
@@ -85,3 +110,26 @@ class NewestFirst(CursorPagination):
     max_page_size = 100
     page_size_query_param = "limit"
     ordering = ("-created_at", "-id")
+
+    def get_page_size(self, request: Request) -> int:
+        """Raises ValidationError for what is no number of rows."""
+        asked = request.query_params.get(self.page_size_query_param)
+        if asked is None:
+            return self.page_size
+        if asked not in map(str, range(1, self.max_page_size + 1)):
+            says = f"must be a whole number from 1 to {self.max_page_size}"
+            raise ValidationError({self.page_size_query_param: [says]}, code="out-of-range")
+        return int(asked)
+
+    def decode_cursor(self, request: Request) -> Any:
+        """Raises ValidationError for what no page of this list has named."""
+        try:
+            cursor = super().decode_cursor(request)
+            if cursor == Cursor(offset=0, reverse=False, position=None):
+                raise ValueError  # what could not be read: the first page has no cursor
+            if cursor and cursor.position is not None:
+                _check_moment(str(cursor.position))
+        except (NotFound, ValueError, OverflowError):
+            says = "is not from this list: take it from `next` or `previous`, or leave it out for the first page"
+            raise ValidationError({self.cursor_query_param: [says]}, code="not-understood") from None
+        return cursor

@@ -7,11 +7,15 @@ refused (428), and a weak tag counts, since compression on the way weakens it.
 
 from __future__ import annotations
 
+from hashlib import sha256
+
 from drf_spectacular.utils import OpenApiParameter
 from rest_framework.request import Request
 
 from cases.domain.errors import HashMissing
 
+STATE_END = "-"  # in no revision and in no hash
+SHOWN_DIGITS = 16
 NO_REVISION = -1  # no case has it
 IF_NONE_MATCH = OpenApiParameter(
     "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where nothing has changed."
@@ -22,15 +26,23 @@ def tag(value: object) -> str:
     return f'"{value}"'
 
 
+def tag_of_state(state: object, content: bytes) -> str:
+    """The tag of an answer that shows more than the state a change rests on: it changes with all that is shown."""
+    return tag(f"{state}{STATE_END}{sha256(content).hexdigest()[:SHOWN_DIGITS]}")
+
+
 def seen_tag(request: Request) -> str:
-    """The tag of If-Match without its quotes. Raises HashMissing where there is none."""
+    """The state that the tag of If-Match names, without quotes and without what else was shown. Raises HashMissing
+    where there is none.
+    """
     header = request.headers.get("If-Match", "").strip()
     if not header:
         raise HashMissing
     # Compression on the way makes the tag a weak one. Both kinds name the stored content here, not its bytes on the
     # wire, so the mark is left aside; 'whatever is there' never matches.
     header = header.removeprefix("W/")
-    return header[1:-1] if len(header) > 1 and header[0] == header[-1] == '"' else ""
+    seen = header[1:-1] if len(header) > 1 and header[0] == header[-1] == '"' else ""
+    return seen.partition(STATE_END)[0]
 
 
 def maybe_seen_tag(request: Request) -> str | None:

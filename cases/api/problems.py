@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from http import HTTPStatus
 from typing import Any
 
 from django.core.exceptions import PermissionDenied, RequestDataTooBig
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from rest_framework import exceptions
+from rest_framework.exceptions import ErrorDetail
+from rest_framework.renderers import JSONRenderer
 from rest_framework.response import Response
 from rest_framework.views import exception_handler as usual_handler
 
@@ -84,6 +86,9 @@ def body(
 
 def handler(error: Exception, context: dict[str, Any]) -> Response | None:
     """The REST framework's hook: what a view raised, as an answer; None for what nobody foresaw."""
+    # A problem is JSON, also where the description was asked for as YAML.
+    context["request"].accepted_renderer = JSONRenderer()
+    context["request"].accepted_media_type = JSONRenderer.media_type
     if isinstance(error, TooManyTries):
         return _answer(_of_case_error(error), {"Retry-After": str(error.fields["minutes"] * SECONDS_PER_MINUTE)})
     if isinstance(error, CaseError):
@@ -170,7 +175,21 @@ def _error(path: tuple[str | int, ...], code: str, detail: str) -> dict[str, str
 
 def _plain(status: HTTPStatus) -> JsonResponse:
     code, detail = _SAID[status]
-    return JsonResponse(body(status, code, detail), status=status.value, content_type=MEDIA_TYPE)
+    return _outside(body(status, code, detail))
+
+
+def _outside(data: dict[str, Any]) -> JsonResponse:
+    return JsonResponse(data, status=data["status"], content_type=MEDIA_TYPE)
+
+
+def query_refused(wrong: Mapping[str, ErrorDetail]) -> HttpResponse:
+    """Parameters of an address, by their names, with what is wrong with each."""
+    return _outside(_of_api_error(exceptions.ValidationError(wrong), HTTPStatus.BAD_REQUEST))
+
+
+def changed_since() -> HttpResponse:
+    """What was read on condition of a state that it is no longer in."""
+    return _outside(_of_case_error(ChangedSince(what="This")))
 
 
 def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:

@@ -44,6 +44,7 @@ MIDDLEWARE = [
     "django.contrib.auth.middleware.AuthenticationMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "cases.api.reading.ReadingMiddleware",
 ]
 
 ROOT_URLCONF = "frontend.server.urls"
@@ -166,6 +167,15 @@ SPECTACULAR_SETTINGS = {
     "SERVE_INCLUDE_SCHEMA": False,
     "SERVE_PERMISSIONS": ["rest_framework.permissions.AllowAny"],
     "COMPONENT_SPLIT_REQUEST": True,
+    # The page reads the token from its cookie before each send, as the app does: it turns at sign-in.
+    "SWAGGER_UI_SETTINGS": """{
+        deepLinking: true,
+        requestInterceptor: (request) => {
+            const token = document.cookie.match(/csrftoken=([^;]+)/)
+            if (token) request.headers['X-CSRFToken'] = token[1]
+            return request
+        },
+    }""",
     "SWAGGER_UI_DIST": "SIDECAR",
     "SWAGGER_UI_FAVICON_HREF": "SIDECAR",
     "ENUM_ADD_EXPLICIT_BLANK_NULL_CHOICE": False,

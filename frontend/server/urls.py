@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from django.contrib import admin
 from django.urls import include, path, re_path
-from drf_spectacular.views import SpectacularSwaggerSplitView
 
 from frontend import views
-from frontend.description import DescriptionView
+from frontend.description import DescriptionView, DocsView
 
 urlpatterns = [
     path("api/v1/schema", DescriptionView.as_view(), name="schema"),
-    path("api/v1/docs", SpectacularSwaggerSplitView.as_view(url_name="schema"), name="docs"),
+    path("api/v1/docs", DocsView.as_view(url_name="schema"), name="docs"),
     path("api/v1/", include("planning.api.urls")),
     path("api/v1/", include("cases.api.v1.urls")),
     path("admin/", admin.site.urls),

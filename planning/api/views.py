@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from django.views.decorators.http import etag
 from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework.decorators import api_view, permission_classes
 from rest_framework.exceptions import NotFound
@@ -32,19 +31,13 @@ from planning.api.values import serializer_of
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import decode, encode
 from planning.foundation.errors import UnknownTooth
-from planning.foundation.tables import data_version
-from planning.foundation.version import VERSION
 from planning.lengths.readings import Length
 from planning.radiograph import Measured
 from planning.radiograph.views import TwoViewsRead
 from planning.whole_tooth.technique_check import TechniqueChecked
 
 REFERENCE, COMPUTE = ["reference"], ["compute"]
-
-
-def _as_published(*_: object, **__: object) -> str:
-    """The tag of an answer that changes only with the planner or its data: caches may keep it until then."""
-    return f'"{VERSION}-{data_version()}"'
+READ = ["GET", "HEAD"]
 
 
 @extend_schema(
@@ -55,9 +48,8 @@ def _as_published(*_: object, **__: object) -> str:
     responses=serializer_of(Teeth),
     examples=[examples.TEETH],
 )
-@api_view(["GET"])
+@api_view(READ)
 @permission_classes([AllowAny])
-@etag(_as_published)
 def teeth_list(request: Request) -> Response:
     return Response(encode(answers.all_teeth()))
 
@@ -71,9 +63,8 @@ def teeth_list(request: Request) -> Response:
     responses=serializer_of(Tooth),
     examples=[examples.TOOTH],
 )
-@api_view(["GET"])
+@api_view(READ)
 @permission_classes([AllowAny])
-@etag(_as_published)
 def teeth_retrieve(request: Request, iso: str) -> Response:
     try:
         return Response(encode(answers.tooth_of_iso(iso)))
@@ -89,9 +80,8 @@ def teeth_retrieve(request: Request, iso: str) -> Response:
     responses=serializer_of(Techniques),
     examples=[examples.TECHNIQUES],
 )
-@api_view(["GET"])
+@api_view(READ)
 @permission_classes([AllowAny])
-@etag(_as_published)
 def techniques_list(request: Request) -> Response:
     return Response(encode(answers.techniques()))
 
@@ -105,9 +95,8 @@ def techniques_list(request: Request) -> Response:
     responses=serializer_of(DifficultyFactors),
     examples=[examples.DIFFICULTY_FACTORS],
 )
-@api_view(["GET"])
+@api_view(READ)
 @permission_classes([AllowAny])
-@etag(_as_published)
 def difficulty_factors_list(request: Request) -> Response:
     return Response(encode(answers.difficulty_factors()))
 
@@ -120,9 +109,8 @@ def difficulty_factors_list(request: Request) -> Response:
     responses=serializer_of(InstrumentSizes),
     examples=[examples.INSTRUMENT_SIZES],
 )
-@api_view(["GET"])
+@api_view(READ)
 @permission_classes([AllowAny])
-@etag(_as_published)
 def instrument_sizes_list(request: Request) -> Response:
     return Response(encode(answers.instrument_sizes()))
 

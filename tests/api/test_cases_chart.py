@@ -12,7 +12,7 @@ from cases.models import Case, Person, Programme, ToothPlanVersion
 from cases.services.planning.plan_input import Asked, snapshot
 from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.encoding import encode
-from tests.cast import API, canal_of, client, open_case, problem
+from tests.cast import API, canal_of, client, open_case, problem, state_of
 
 NEW: dict[str, Any] = {
     "patient_alias": "Bench 7",
@@ -36,7 +36,7 @@ def test_a_student_opens_a_case(programme: Programme, priya: Person, vale: Perso
     id_ = str(uuid7())
     answer = client(priya).post(cases_of(programme), {**NEW, "id": id_, "supervisor": str(vale.pk)}, format="json")
     case = answer.json()
-    assert (answer.status_code, case["id"], answer["ETag"]) == (201, id_, '"1"')
+    assert (answer.status_code, case["id"], state_of(answer)) == (201, id_, "1")
     assert case["tooth"]["iso"] == "26"
     assert (case["notation"], case["designation"]) == ("universal", "14")
     assert [canal["name"] for canal in case["canals"]] == ["MB1", "MB2", "DB", "P"]
@@ -186,7 +186,7 @@ def test_whose_case_it_is(opened: Case, tom: Person, vale: Person, stranger: Per
 def test_facts_change_with_the_revision_that_was_seen(opened: Case, priya: Person) -> None:
     browser = client(priya)
     answer = browser.patch(case_at(opened), {"isolated": True}, format="json", headers={"If-Match": '"1"'})
-    assert (answer.status_code, answer.json()["isolated"], answer["ETag"]) == (200, True, '"2"')
+    assert (answer.status_code, answer.json()["isolated"], state_of(answer)) == (200, True, "2")
     stale = browser.patch(case_at(opened), {"isolated": False}, format="json", headers={"If-Match": '"1"'})
     problem(stale, 412, "changed-since")
     problem(browser.patch(case_at(opened), {"isolated": False}, format="json"), 428, "precondition-missing")
@@ -219,7 +219,7 @@ def test_a_tag_weakened_by_compression_still_names_what_was_seen(opened: Case, p
     changed = browser.patch(
         case_at(opened), {"isolated": True}, format="json", headers={"If-Match": compressed["ETag"]}
     )
-    assert (compressed["ETag"], changed.status_code) == ('W/"1"', 200)
+    assert (compressed["ETag"][:5], changed.status_code) == ('W/"1-', 200)
 
 
 # --- canals ---

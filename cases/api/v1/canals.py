@@ -73,7 +73,7 @@ class CanalsView(View):
     @extend_schema(operation_id="canals_list", tags=TAGS, summary="Canals of a case", responses=CanalList)
     def get(self, request: Request, case_id: UUID) -> Response:
         chart = charts.shown(seen.case(me(request), case_id).pk)
-        return answer(CanalList, {"results": chart.canals}, etag=chart.row.revision)
+        return answer(CanalList, {"results": chart.canals}, state=chart.row.revision)
 
     @extend_schema(
         operation_id="canals_create",

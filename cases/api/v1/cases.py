@@ -13,7 +13,7 @@ from cases.api.base import NewestFirst, View, answer, given, me
 from cases.api.etags import seen_revision
 from cases.api.fields import FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
-from cases.api.v1.filters import CASE_FILTERS, CaseFilters, filtered
+from cases.api.v1.filters import CASE_FILTERS, OF_PAGES, CaseFilters, filtered
 from cases.api.v1.shapes import CaseListed, CaseShown
 from cases.queries import charts, seen
 from cases.services.charting import cases
@@ -58,6 +58,8 @@ class CaseChanges(FieldsOf, Strict):
 
 
 class CasesView(View):
+    query = {"GET": (*CaseFilters.base_filters, *OF_PAGES)}
+
     @extend_schema(
         operation_id="cases_list",
         tags=TAGS,
@@ -67,7 +69,16 @@ class CasesView(View):
         parameters=[
             *CASE_FILTERS,
             OpenApiParameter("cursor", str, description="As in `next` or `previous`."),
-            OpenApiParameter("limit", int, description="Cases on a page, at most 100."),
+            OpenApiParameter(
+                "limit",
+                {
+                    "type": "integer",
+                    "minimum": 1,
+                    "maximum": NewestFirst.max_page_size,
+                    "default": NewestFirst.page_size,
+                },
+                description="Cases on a page.",
+            ),
         ],
         responses=inline_serializer(
             "CasePage",
@@ -108,7 +119,8 @@ class CaseView(View):
         operation_id="case_retrieve",
         tags=TAGS,
         summary="A case",
-        description="With its canals, what each length rests on, and where the plan stands. ETag: its revision.",
+        description="With its canals, what each length rests on, and where the plan stands. ETag: its revision, and "
+        "what else is shown.",
         responses=CaseShown,
         examples=[example_answers.CASE],
     )
@@ -137,4 +149,4 @@ class CaseView(View):
 def shown(case_id: UUID, *, created: bool = False) -> Response:
     """The case as it is now."""
     chart = charts.shown(case_id)
-    return answer(CaseShown, chart, etag=chart.row.revision, created=created)
+    return answer(CaseShown, chart, state=chart.row.revision, created=created)

@@ -43,6 +43,7 @@ SHOWS = OpenApiParameter(
     description="What it was taken for.",
 )
 DEVICE_TIME = OpenApiParameter("device_time", OpenApiTypes.DATETIME, description="When it was taken; left out: now.")
+FACTS = (CANAL.name, SHOWS.name, DEVICE_TIME.name)
 DIGEST = "SHA-256 of the whole image (RFC 9530): `sha-256=:<base64>:`."
 REPR_DIGEST = OpenApiParameter("Repr-Digest", str, OpenApiParameter.HEADER, description=DIGEST)
 OFFSET = OpenApiParameter("Upload-Offset", int, OpenApiParameter.HEADER, required=True, description="Where it begins.")
@@ -181,6 +182,7 @@ class ImagesView(View):
 
 
 class ImageView(View):
+    query = {"PUT": FACTS, "PATCH": FACTS}
     parser_classes = (raw_body.BytesParser,)
 
     @extend_schema(

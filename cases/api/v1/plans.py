@@ -165,7 +165,8 @@ class VersionView(View):
         operation_id="plan_version_retrieve",
         tags=TAGS,
         summary="A version of a plan",
-        description="With all it rests on, what was decided, and where the case's plan stands. ETag: the hash.",
+        description="With all it rests on, what was decided, and where the case's plan stands. ETag: the hash, and "
+        "what else is shown.",
         responses=VersionShown,
     )
     def get(self, request: Request, version_id: UUID) -> Response:
@@ -266,6 +267,8 @@ class RevokeView(View):
 
 
 class ChangesView(View):
+    query = {"GET": (AGAINST.name,)}
+
     @extend_schema(
         operation_id="plan_version_changes",
         tags=TAGS,
@@ -289,6 +292,6 @@ def _against(request: Request) -> int | None:
 
 
 def _shown(version_id: UUID, *, created: bool = False) -> Response:
-    """The version as it is now; ETag: its hash."""
+    """The version as it is now."""
     shown = version_shown(version_id)
-    return answer(VersionShown, shown, etag=shown.row.hash, created=created)
+    return answer(VersionShown, shown, state=shown.row.hash, created=created)

@@ -47,6 +47,8 @@ class PushKeyView(View):
 
 
 class PushSubscriptionView(View):
+    query = {"DELETE": ("endpoint",)}
+
     @extend_schema(
         operation_id="push_subscription_update",
         tags=TAGS,

@@ -122,7 +122,7 @@ export interface paths {
         };
         /**
          * A case
-         * @description With its canals, what each length rests on, and where the plan stands. ETag: its revision.
+         * @description With its canals, what each length rests on, and where the plan stands. ETag: its revision, and what else is shown.
          */
         get: operations["case_retrieve"];
         put?: never;
@@ -902,7 +902,7 @@ export interface paths {
         };
         /**
          * A version of a plan
-         * @description With all it rests on, what was decided, and where the case's plan stands. ETag: the hash.
+         * @description With all it rests on, what was decided, and where the case's plan stands. ETag: the hash, and what else is shown.
          */
         get: operations["plan_version_retrieve"];
         put?: never;
@@ -9046,7 +9046,7 @@ export interface operations {
             query?: {
                 /** @description As in `next` or `previous`. */
                 cursor?: string;
-                /** @description Cases on a page, at most 100. */
+                /** @description Cases on a page. */
                 limit?: number;
                 /** @description Where they are worked. */
                 setting?: "block" | "extracted" | "clinic";

@@ -1,0 +1,58 @@
+"""How the API is read, at every address alike (RFC 9110): what is asked for by a name that is not known is refused, and
+what is answered has a tag and is for the one who asked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from http import HTTPStatus
+from typing import Any
+
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.utils.cache import get_conditional_response, set_response_etag
+from rest_framework.exceptions import ErrorDetail
+
+from cases.api import problems
+
+API = "/api/"
+READS = ("GET", "HEAD")
+
+
+class ReadingMiddleware:
+    def __init__(self, get_response: Callable[[HttpRequest], HttpResponseBase]) -> None:
+        self.get_response = get_response
+
+    def __call__(self, request: HttpRequest) -> HttpResponseBase:
+        answer = self.get_response(request)
+        if not request.path_info.startswith(API):
+            return answer
+        # Kept by the one who asked alone, and shown again only once it was asked whether it still holds.
+        answer.headers.setdefault("Cache-Control", "private, no-cache")
+        if request.method in READS and answer.status_code == HTTPStatus.OK and isinstance(answer, HttpResponse):
+            return _on_condition(request, answer)
+        return answer
+
+    def process_view(
+        self, request: HttpRequest, view: Callable[..., Any], args: Any, kwargs: Any
+    ) -> HttpResponse | None:
+        """The refusal of a query with a name that the address does not know, or one twice; else None."""
+        if not request.path_info.startswith(API):
+            return None
+        method = "GET" if request.method == "HEAD" else str(request.method)
+        names = getattr(getattr(view, "cls", None), "query", {}).get(method, ())
+        wrong = {name: problem for name, values in request.GET.lists() if (problem := _problem(name in names, values))}
+        return problems.query_refused(wrong) if wrong else None
+
+
+def _problem(known: bool, values: list[str]) -> ErrorDetail | None:
+    if not known:
+        return ErrorDetail("is not known here", code="unknown-key")
+    return ErrorDetail("is there twice", code="twice") if len(values) > 1 else None
+
+
+def _on_condition(request: HttpRequest, answer: HttpResponse) -> HttpResponse:
+    if "ETag" not in answer.headers:
+        set_response_etag(answer)
+    conditional = get_conditional_response(request, etag=answer.headers.get("ETag"), response=answer) or answer
+    if conditional.status_code == HTTPStatus.PRECONDITION_FAILED:
+        return problems.changed_since()
+    return conditional
