@@ -111,12 +111,21 @@ def treatment_of(case_id: UUID, *, after: UUID | None = None) -> TreatmentShown:
     )
 
 
+def _all_rows(case_id: UUID) -> QuerySet[TreatmentEvent]:
+    return TreatmentEvent.objects.filter(case_id=case_id).select_related("actor").order_by("position")
+
+
+def _later_rows(case_id: UUID, after: UUID) -> QuerySet[TreatmentEvent]:
+    named = Subquery(TreatmentEvent.objects.filter(case_id=case_id, pk=after).values("position"))
+    return _all_rows(case_id).filter(position__gt=Coalesce(named, 0))
+
+
+_ALL_ROWS, _LATER_ROWS = Prepared(_all_rows), Prepared(_later_rows)
+
+
 def _rows(case_id: UUID, after: UUID | None) -> list[TreatmentEvent]:
     """The case's events after the event `after`; all of them where it has no such event."""
-    events = TreatmentEvent.objects.filter(case_id=case_id)
-    named = Subquery(events.filter(pk=after).values("position"))
-    rows = events.filter(position__gt=Coalesce(named, 0)) if after else events
-    return list(rows.select_related("actor").order_by("position"))
+    return _LATER_ROWS(case_id, after) if after else _ALL_ROWS(case_id)
 
 
 def _canals(work: CaseFolded) -> list[CanalCourseShown]:

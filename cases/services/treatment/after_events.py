@@ -7,7 +7,10 @@ from uuid import UUID
 
 from cases.mapping import folds
 from cases.models import Case, FoldKept, ToothPlanVersion, TreatmentEvent
+from cases.models.whole_rows import WholeRows
 from cases.services.treatment import instrument_uses, running_work
+
+_FOLDS = WholeRows(FoldKept)
 
 
 def keep(
@@ -28,14 +31,14 @@ def keep(
         return
     used = instrument_uses.keep(case, work, versions)
     if work.new:
-        kept = FoldKept(
-            case=case,
-            version_id=work.version_id,
-            position=work.position,
-            last_id=work.last_id,
-            code=folds.CODE,
-            text=folds.text_of(work, used),
+        _FOLDS.put(
+            FoldKept(
+                case=case,
+                version_id=work.version_id,
+                position=work.position,
+                last_id=work.last_id,
+                code=folds.CODE,
+                text=folds.text_of(work, used),
+            )
         )
-        # After a fold from the start there may be no row yet.
-        kept.save(force_update=not work.whole)
     running_work.keep(case, work)

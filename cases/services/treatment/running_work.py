@@ -19,12 +19,14 @@ from cases.mapping import courses, folds
 from cases.mapping.folds import CaseFolded
 from cases.models import Case, RunningWork, TreatmentEvent
 from cases.models.prepared import Prepared
+from cases.models.whole_rows import WholeRows
 from cases.services.common.locking import locked
 from cases.services.people import push
 from planning.depth.last_depth import Ahead
 from planning.foundation.encoding import canonical_text, decode, encode
 
 _ROW = Prepared(lambda case: RunningWork.objects.filter(case=case))
+_LINES = WholeRows(RunningWork)
 
 WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
 """States that a supervisor ends, or that end by an answer which a supervisor will want to see."""
@@ -64,7 +66,7 @@ def keep(case: Case, work: CaseFolded) -> None:
     row.on_site_id = visit.on_site or None
     row.taken_over_id = course.taken_over.by or None
     row.text = canonical_text(case_summary)
-    row.save(force_insert=before is None)
+    _LINES.put(row)
     push.tell(case, news(course, case_summary.canals, waited, fresh))
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from uuid import UUID
 
+from django.db.models import QuerySet, Subquery
 from django.utils import timezone
 
 from cases.domain.events.payloads import EventPayload
@@ -16,46 +18,51 @@ from planning.foundation.encoding import canonical_text
 HERE = UUID(int=0)
 """The nil UUID (RFC 9562, 5.9): what comes from here comes from no device."""
 
-_LAST: Prepared[tuple[int, UUID]] = Prepared(
-    lambda case: TreatmentEvent.objects.filter(case=case).order_by("-position").values_list("position", "pk")[:1]
-)
-_LAST_SEQ: Prepared[tuple[int]] = Prepared(
-    lambda case, device: (
-        TreatmentEvent.objects.filter(case=case, device=device).order_by("-device_seq").values_list("device_seq")[:1]
-    )
-)
+
+@dataclass(frozen=True, slots=True)
+class Last:
+    """How far a case's events go; 0 and None where there is none."""
+
+    position: int = 0
+    id: UUID | None = None
+    device_seq: int = 0
+    """The highest number of the device that was asked about."""
+
+
+def _last(case: UUID, device: UUID) -> QuerySet[TreatmentEvent, tuple[int, UUID, int | None]]:
+    events = TreatmentEvent.objects.filter(case=case)
+    seqs = events.filter(device=device).order_by("-device_seq").values("device_seq")
+    return events.order_by("-position").values_list("position", "pk", Subquery(seqs[:1]))[:1]
+
+
+_LAST = Prepared(_last)
 
 
 def write(
     *, actor: Person, case: Case, version: ToothPlanVersion, payload: EventPayload, canal: str = "", node: str = ""
 ) -> TreatmentEvent:
     """The event at the end of the case's record; the caller holds the case."""
-    position, _ = last(case)
+    before, text = last(case, HERE), canonical_text(payload)
     return TreatmentEvent.objects.create(
         id=uuid7(),
-        sent_hash=idempotency.fingerprint(actor=actor, to=case.pk, what={"payload": payload}),
+        sent_hash=idempotency.fingerprint(actor=actor, to=case.pk, what={"payload": text}),
         case=case,
         version=version,
-        position=position + 1,
+        position=before.position + 1,
         actor=actor,
         device=HERE,
-        device_seq=last_seq(case, HERE) + 1,
+        device_seq=before.device_seq + 1,
         device_time=timezone.now(),
-        seen_position=position,
+        seen_position=before.position,
         plan_hash=version.hash,
         canal=canal,
         node=node,
         kind=payload.kind,
-        text=canonical_text(payload),
+        text=text,
     )
 
 
-def last(case: Case) -> tuple[int, UUID | None]:
-    """Position and id of the case's last event; 0 and None where there is none."""
-    return _LAST.first(case.pk) or (0, None)
-
-
-def last_seq(case: Case, device: UUID) -> int:
-    """The highest number of the device among the case's events; 0 where there is none."""
-    row = _LAST_SEQ.first(case.pk, device)
-    return row[0] if row else 0
+def last(case: Case, device: UUID) -> Last:
+    """How far the case's events go, and the device's among them."""
+    row = _LAST.first(case.pk, device)
+    return Last(row[0], row[1], row[2] or 0) if row else Last()

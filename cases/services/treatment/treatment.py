@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
 from uuid import UUID
 
 from django.db import transaction
@@ -20,7 +19,7 @@ from cases.models.prepared import Prepared
 from cases.services.common import idempotency, parts
 from cases.services.common.locking import locked
 from cases.services.treatment import after_events, not_checked, server_events
-from planning.foundation.encoding import canonical_text, encode
+from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import Pointer
 
 _VERSIONS = Prepared(lambda case: ToothPlanVersion.objects.filter(case=case))
@@ -72,15 +71,15 @@ def _record(
     case = locked(case.pk)
     part = parts.part_of(actor, case)
     versions = {version.hash: version for version in _VERSIONS(case.pk)}
-    position, last = server_events.last(case)
-    seq = server_events.last_seq(case, device)
+    last = server_events.last(case, device)
+    position, seq = last.position, last.device_seq
     known = {row.pk: row for row in _KNOWN(*(event.id for event in batch))}
     stored: list[TreatmentEvent] = []
     new: list[TreatmentEvent] = []
     gap = None
     for number, event in enumerate(batch):
-        payload = encode(event.payload)
-        sent_hash = _fingerprint(actor, case, device, event, payload)
+        text = canonical_text(event.payload)
+        sent_hash = _fingerprint(actor, case, device, event, text)
         # Sent before, and the answer got lost: it is answered as it was then, whatever its number.
         if before := idempotency.same(known.get(event.id), sent_hash):
             stored.append(before)
@@ -94,16 +93,16 @@ def _record(
         part = parts.after(event.kind, part)
         position, seq = position + 1, seq + 1
         # Known from now on, so that an event that stands twice in one batch is stored once.
-        row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash, payload)
+        row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash, text)
         new.append(row)
         stored.append(row)
     if new:
         TreatmentEvent.objects.bulk_create(new)
-        after_events.keep(case, new=new, after=last, versions=list(versions.values()))
+        after_events.keep(case, new=new, after=last.id, versions=list(versions.values()))
     return stored, gap
 
 
-def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent, payload: Any) -> str:
+def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent, text: str) -> str:
     what = {
         "device": str(device),
         "device_seq": event.device_seq,
@@ -112,7 +111,7 @@ def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent, 
         "node": event.node,
         "schema_version": event.schema_version,
         "device_time": event.device_time.isoformat(),
-        "payload": payload,
+        "payload": text,
     }
     return idempotency.fingerprint(actor=actor, to=case.pk, what=what)
 
@@ -152,7 +151,7 @@ def _row(
     position: int,
     versions: Mapping[str, ToothPlanVersion],
     sent_hash: str,
-    payload: Any,
+    text: str,
 ) -> TreatmentEvent:
     # A row has to name a version: where the plan of the event is not here, the newest stands in its place.
     version = versions.get(event.plan_hash) or max(versions.values(), key=lambda each: each.number)
@@ -161,10 +160,10 @@ def _row(
     return TreatmentEvent(
         id=event.id,
         sent_hash=sent_hash,
-        case=case,
-        version=version,
+        case_id=case.pk,
+        version_id=version.pk,
         position=position,
-        actor=actor,
+        actor_id=actor.pk,
         device=device,
         device_seq=event.device_seq,
         device_time=event.device_time,
@@ -176,5 +175,5 @@ def _row(
         kind=event.kind,
         schema_version=event.schema_version,
         not_checked=unsure or not_followed or "",
-        text=canonical_text(payload),
+        text=text,
     )

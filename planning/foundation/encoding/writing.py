@@ -15,9 +15,14 @@ from pydantic_core.core_schema import CoreConfig
 
 from planning.foundation.encoding.shapes import Mode, shape_of_list
 
+# Most of what comes here, in whatever is gone through piece by piece.
+_PLAIN_DATA = frozenset({str, int, float, bool, type(None)})
+
 
 def encode(value: object) -> Any:
     """JSON data of a value: objects, lists, texts, numbers."""
+    if type(value) in _PLAIN_DATA:
+        return value
     if dataclasses.is_dataclass(value):
         kind: Any = type(value)
         return _writer(kind).to_python([value], mode="json")[0]
