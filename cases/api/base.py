@@ -22,7 +22,8 @@ from rest_framework.views import APIView
 from cases.api.etags import tag, tag_of_state
 from cases.api.schema import ProblemSchema
 from cases.domain.errors import ChangedSince
-from cases.models import Person
+from cases.models import AccessKey, Person, Service
+from cases.queries.seen import Asker
 from planning.api.parsing import BoundedJSONParser
 
 
@@ -35,8 +36,20 @@ class View(APIView):
     parser_classes: Sequence[type[BaseParser]] = (BoundedJSONParser,)
 
 
+def asker(request: Request) -> Asker:
+    """Who asks: a person, or a service where no single case is asked for. Raises NotAuthenticated for nobody."""
+    user: object = request.user
+    return user if isinstance(user, Service) else me(request)
+
+
+def key_of(request: Request) -> AccessKey | None:
+    """The key that the request came with; None for one by hand."""
+    key: object = request.auth
+    return key if isinstance(key, AccessKey) else None
+
+
 def me(request: Request) -> Person:
-    """Who asks. Raises NotAuthenticated where nobody is signed in."""
+    """Who asks, or whom a service acts for. Raises NotAuthenticated where that is nobody."""
     if not isinstance(request.user, Person):
         raise NotAuthenticated
     return request.user

@@ -6,8 +6,11 @@ from typing import Any, Literal
 
 from drf_spectacular.openapi import AutoSchema
 from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
+from rest_framework.permissions import SAFE_METHODS, AllowAny
 
+from cases.api.needs import need_of
 from cases.api.problems import MEDIA_TYPE, TYPE_PREFIX
+from cases.api.security import requirements
 
 ERROR = {
     "type": "object",
@@ -47,7 +50,12 @@ EXAMPLE = {
 
 
 class ProblemSchema(AutoSchema):
-    """Adds the problem as the `default` answer of every operation."""
+    """Adds the problem as the `default` answer of every operation, and what it asks of who asks."""
+
+    def get_auth(self) -> list[dict[str, list[str]]]:
+        changes = self.method not in SAFE_METHODS
+        open_to_all = any(isinstance(each, AllowAny) for each in self.view.get_permissions())
+        return requirements(need_of(self.method, self.path), changes=changes, open_to_all=open_to_all)
 
     def _get_response_bodies(self, direction: Literal["request", "response"] = "response") -> dict[str, Any]:
         bodies: dict[str, Any] = super()._get_response_bodies(direction)

@@ -29,6 +29,13 @@ class SignInRefused(CaseError):
     sentence = "Name or password is wrong."
 
 
+class KeyRefused(CaseError):
+    """An access key that does not count."""
+
+    code = "key-refused"
+    sentence = "{reason}"
+
+
 class TooManyTries(CaseError):
     code = "too-many-tries"
     sentence = "Too many wrong tries. Wait {minutes} minutes and try again."

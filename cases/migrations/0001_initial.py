@@ -160,6 +160,84 @@ class Migration(migrations.Migration):
             },
         ),
         migrations.CreateModel(
+            name="Service",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("name", models.CharField(max_length=60)),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="services", to="cases.programme"
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("programme", "name"), name="service_name_unique"),
+                    models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="service_has_name"),
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="AccessKey",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("name", models.CharField(max_length=60)),
+                ("scopes", models.JSONField(help_text="JSON list of scopes.")),
+                ("secret_hash", models.CharField(editable=False, max_length=64)),
+                ("made_at", models.DateTimeField(auto_now_add=True)),
+                ("ends_at", models.DateTimeField()),
+                ("last_used_at", models.DateTimeField(help_text="To the minute.", null=True)),
+                ("revoked_at", models.DateTimeField(null=True)),
+                (
+                    "made_by",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
+                    ),
+                ),
+                (
+                    "person",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="keys",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "service",
+                    models.ForeignKey(
+                        null=True, on_delete=django.db.models.deletion.PROTECT, related_name="keys", to="cases.service"
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("person__isnull", False), ("service", None)),
+                            models.Q(("person", None), ("service__isnull", False)),
+                            _connector="OR",
+                        ),
+                        name="key_of_service_or_person",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("ends_at__gt", models.F("made_at"))), name="key_ends_later"
+                    ),
+                ],
+            },
+        ),
+        migrations.CreateModel(
             name="DemoPatient",
             fields=[
                 (
@@ -1571,6 +1649,16 @@ class Migration(migrations.Migration):
                     "case",
                     models.ForeignKey(
                         null=True, on_delete=django.db.models.deletion.PROTECT, related_name="log", to="cases.case"
+                    ),
+                ),
+                (
+                    "key",
+                    models.ForeignKey(
+                        help_text="By which it came; null: by hand.",
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to="cases.accesskey",
                     ),
                 ),
                 (

@@ -7,6 +7,7 @@ lies in one JSON column, written and read by the planner's encoder.
 A record is only added to (`base.AppendOnly`). Every rule that the database can hold is a constraint.
 """
 
+from cases.models.access_keys import AccessKey, Service
 from cases.models.bends_in_space import BendInSpace
 from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.images import Image, ImagePart, ImagePutRight
@@ -31,6 +32,7 @@ from cases.models.reviews import Review, ReviewRemark, Revocation
 from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
 
 __all__ = [
+    "AccessKey",
     "BendInSpace",
     "Canal",
     "CanalPlan",
@@ -64,6 +66,7 @@ __all__ = [
     "Revocation",
     "Root",
     "RunningWork",
+    "Service",
     "TechniqueRecord",
     "ThresholdOverride",
     "Tooth",

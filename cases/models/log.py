@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from django.db import models
 
+from cases.models.access_keys import AccessKey
 from cases.models.base import AppendOnly
 from cases.models.people import Person, Programme
 from cases.models.teeth import Case
@@ -15,6 +16,9 @@ class ChangeLog(AppendOnly):
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="+")
     case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="log", null=True)
     actor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    key = models.ForeignKey(
+        AccessKey, on_delete=models.PROTECT, related_name="+", null=True, help_text="By which it came; null: by hand."
+    )
     at = models.DateTimeField(auto_now_add=True)
     verb = models.CharField(max_length=40)
     subject = models.CharField(max_length=40, help_text="Kind of the row that changed.")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from django.contrib.auth.models import AbstractBaseUser, BaseUserManager, PermissionsMixin
 from django.contrib.auth.validators import UnicodeUsernameValidator
@@ -13,6 +13,9 @@ from cases.domain.access.roles import Role
 from cases.domain.uuid7 import uuid7
 from cases.models.base import HASH_LENGTH, Identified, choices, one_of
 from cases.models.prepared import Prepared
+
+if TYPE_CHECKING:
+    from cases.models.access_keys import AccessKey
 
 
 class PersonManager(BaseUserManager["Person"]):
@@ -36,6 +39,9 @@ class Person(AbstractBaseUser, PermissionsMixin):
     is_active = models.BooleanField(default=True)
     is_staff = models.BooleanField(default=False)
     created_at = models.DateTimeField(auto_now_add=True)
+
+    # Not stored: the key by which this person, or a service for them, asks at this moment.
+    by_key: AccessKey | None = None
 
     objects = PersonManager()
 

@@ -12,8 +12,9 @@ from cases.domain.plans.status import PlanStatus
 from cases.mapping.chart_rows import chart
 from cases.mapping.charts import facts_of, last_junction, length_of, root_input, tooth_facts_of
 from cases.mapping.kits import thresholds_of
-from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, ToothPlanVersion
+from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, ToothPlanVersion
 from cases.queries import plans, seen
+from cases.queries.seen import Asker
 from planning import anatomy
 from planning.contract.canal_facts import CanalFacts
 from planning.contract.plan_input import Junction, RootInput
@@ -87,9 +88,9 @@ def names_of(iso: str) -> ToothNames:
     )
 
 
-def of_programme(person: Person, programme_id: UUID) -> QuerySet[Case]:
-    """The cases of the programme that the person can see, with what a list shows."""
-    rows = seen.cases(person).filter(programme_id=programme_id)
+def of_programme(asker: Asker, programme_id: UUID) -> QuerySet[Case]:
+    """The cases of the programme that the asker can see, with what a list shows."""
+    rows = seen.cases(asker).filter(programme_id=programme_id)
     return rows.select_related("tooth", "patient", "student", "supervisor").prefetch_related(plans.with_status())
 
 

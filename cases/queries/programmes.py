@@ -5,11 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from uuid import UUID
 
+from cases.domain.access.permissions import May
 from cases.domain.access.roles import Role
 from cases.mapping.kits import kit_of, techniques_of, thresholds_of
 from cases.mapping.uses import counted
-from cases.models import Kit, Membership, Person, Programme
+from cases.models import Kit, Membership, Person, Programme, Service
+from cases.queries import seen
 from cases.queries.one_time_codes import with_one_time_codes
+from cases.queries.seen import Asker
 from planning.contract.plan_input import Kit as KitValue
 from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
@@ -18,7 +21,8 @@ from planning.techniques.technique import Technique
 @dataclass(frozen=True, slots=True)
 class ProgrammeShown:
     row: Programme
-    role: Role
+    role: Role | None
+    """Of whoever asks; None for a service."""
     supervisors: list[Person]
     thresholds: dict[str, float]
 
@@ -60,35 +64,44 @@ def memberships(person: Person) -> list[Membership]:
     return list(person.memberships.select_related("programme").order_by("programme__name"))
 
 
-def shown(person: Person, programme: Programme) -> ProgrammeShown:
+def people(asker: Asker, programme_id: UUID) -> list[Membership]:
+    """Everybody who belongs to the programme and may sign in. Raises NotHere and NotAllowed."""
+    seen.refuse_unless_may(May.SEE_PEOPLE, asker, programme_id)
+    rows = Membership.objects.filter(programme=programme_id, person__is_active=True).select_related("person")
+    return list(rows.order_by("role", "group", "person__display_name", "pk"))
+
+
+def shown(asker: Asker, programme: Programme) -> ProgrammeShown:
     supervisors = Person.objects.filter(
         memberships__programme=programme, memberships__role=Role.SUPERVISOR, is_active=True
     )
-    role = Membership.objects.role_of(person, programme.pk)
+    role = None if isinstance(asker, Service) else Membership.objects.role_of(asker, programme.pk)
     return ProgrammeShown(
         row=programme,
-        role=role or Role.STUDENT,
+        role=role,
         supervisors=list(with_one_time_codes(supervisors).order_by("display_name")),
         thresholds=thresholds_of(programme.pk),
     )
 
 
-def kits(person: Person, programme_id: UUID) -> list[KitShown]:
+def kits(asker: Asker, programme_id: UUID) -> list[KitShown]:
     rows = (
         Kit.objects.filter(programme_id=programme_id)
         .prefetch_related("instruments", "needles", "filling")
         .order_by("name")
     )
-    return [kit_shown(person, row) for row in rows]
+    return [kit_shown(asker, row) for row in rows]
 
 
-def kit_shown(person: Person, row: Kit) -> KitShown:
-    mine = counted(row, person).instruments
+def kit_shown(asker: Asker, row: Kit) -> KitShown:
+    value = kit_of(row)
+    # No service works with a set of its own: what the programme stated is all there is.
+    mine = (value if isinstance(asker, Service) else counted(row, asker)).instruments
     yours = (
         InstrumentCount(instrument=instrument.key, uses=instrument.uses, most_uses=instrument.most_uses)
         for instrument in mine
     )
-    return KitShown(row, kit_of(row), tuple(yours))
+    return KitShown(row, value, tuple(yours))
 
 
 def techniques(programme_id: UUID) -> TechniquesShown:

@@ -1,6 +1,7 @@
-"""What a person can see. What belongs to another programme does not exist for them.
+"""What a person or a service can see. What belongs to another programme does not exist for them.
 
-Students see their own cases; supervisors and coordinators those of the whole programme.
+Students see their own cases; supervisors, coordinators and services those of the whole programme. A service that acts
+for a student sees no less for that.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from uuid import UUID
 
 from django.db.models import Model, Q, QuerySet
 
+from cases.domain.access.permissions import Actor, May, refuse_unless
 from cases.domain.access.roles import Role
 from cases.domain.errors import NotHere
 from cases.models import (
@@ -22,80 +24,105 @@ from cases.models import (
     Membership,
     Person,
     Programme,
+    Service,
     ToothPlanVersion,
 )
 from cases.models.prepared import Prepared
 
 Row = TypeVar("Row", bound=Model)
+Asker = Person | Service
 WHOLE_PROGRAMME = (Role.SUPERVISOR, Role.COORDINATOR)
 
 
-def programmes(person: Person) -> QuerySet[Programme]:
-    return Programme.objects.filter(memberships__person=person)
+def _programme_of_service(asker: Asker) -> UUID | None:
+    """Where a service asks, for a student or for itself; None for a person."""
+    service = asker if isinstance(asker, Service) else asker.by_key.service if asker.by_key else None
+    return service.programme_id if service else None
 
 
-def cases(person: Person) -> QuerySet[Case]:
-    member = Membership.objects.filter(person=person)
+def refuse_unless_may(what: May, asker: Asker, programme_id: UUID) -> None:
+    """Raises NotHere for somebody of another programme, and NotAllowed; of a service its scopes were asked before."""
+    if isinstance(asker, Service):
+        programme(asker, programme_id)
+        return
+    role = Membership.objects.role_of(asker, programme_id)
+    if role is None:
+        raise NotHere(what="programme")
+    refuse_unless(what, Actor(person_id=asker.pk, role=role))
+
+
+def programmes(asker: Asker) -> QuerySet[Programme]:
+    if programme_id := _programme_of_service(asker):
+        return Programme.objects.filter(pk=programme_id)
+    return Programme.objects.filter(memberships__person=asker.pk)
+
+
+def cases(asker: Asker) -> QuerySet[Case]:
+    if programme_id := _programme_of_service(asker):
+        return Case.objects.filter(programme=programme_id)
+    member = Membership.objects.filter(person=asker.pk)
     whole = member.filter(role__in=WHOLE_PROGRAMME).values("programme")
     # Their own cases too only in programmes of theirs: who has left one sees nothing of it any more.
-    return Case.objects.filter(Q(programme__in=whole) | Q(student=person, programme__in=member.values("programme")))
+    return Case.objects.filter(Q(programme__in=whole) | Q(student=asker.pk, programme__in=member.values("programme")))
 
 
 _CASE = Prepared(lambda person_id, id_: cases(Person(pk=person_id)).filter(pk=id_))
+_CASE_OF_PROGRAMME = Prepared(lambda programme_id, id_: Case.objects.filter(programme=programme_id, pk=id_))
 
 
-def canals(person: Person) -> QuerySet[Canal]:
-    return Canal.objects.filter(tooth__case__in=cases(person)).select_related("tooth__case", "root")
+def canals(asker: Asker) -> QuerySet[Canal]:
+    return Canal.objects.filter(tooth__case__in=cases(asker)).select_related("tooth__case", "root")
 
 
-def versions(person: Person) -> QuerySet[ToothPlanVersion]:
-    return ToothPlanVersion.objects.filter(case__in=cases(person)).select_related("case", "author")
+def versions(asker: Asker) -> QuerySet[ToothPlanVersion]:
+    return ToothPlanVersion.objects.filter(case__in=cases(asker)).select_related("case", "author")
 
 
-def programme(person: Person, id_: UUID) -> Programme:
+def programme(asker: Asker, id_: UUID) -> Programme:
     """Raises NotHere."""
-    return _one(programmes(person), id_, "programme")
+    return _one(programmes(asker), id_, "programme")
 
 
-def case(person: Person, id_: UUID) -> Case:
+def case(asker: Asker, id_: UUID) -> Case:
     """Raises NotHere."""
-    row = _CASE.first(person.pk, id_)
+    programme_id = _programme_of_service(asker)
+    row = _CASE_OF_PROGRAMME.first(programme_id, id_) if programme_id else _CASE.first(asker.pk, id_)
     if row is None:
         raise NotHere(what="case")
     return row
 
 
-def canal(person: Person, id_: UUID) -> Canal:
+def canal(asker: Asker, id_: UUID) -> Canal:
     """Raises NotHere."""
-    return _one(canals(person), id_, "canal")
+    return _one(canals(asker), id_, "canal")
 
 
-def version(person: Person, id_: UUID) -> ToothPlanVersion:
+def version(asker: Asker, id_: UUID) -> ToothPlanVersion:
     """Raises NotHere."""
-    return _one(versions(person), id_, "plan version")
+    return _one(versions(asker), id_, "plan version")
 
 
-def override(person: Person, id_: UUID) -> CautionOverride:
+def override(asker: Asker, id_: UUID) -> CautionOverride:
     """Raises NotHere."""
-    rows: QuerySet[CautionOverride] = CautionOverride.objects.filter(case__in=cases(person)).select_related("case")
+    rows: QuerySet[CautionOverride] = CautionOverride.objects.filter(case__in=cases(asker)).select_related("case")
     return _one(rows, id_, "override")
 
 
-def length_reading(person: Person, id_: UUID) -> LengthReading:
+def length_reading(asker: Asker, id_: UUID) -> LengthReading:
     """Raises NotHere."""
-    rows: QuerySet[LengthReading] = LengthReading.objects.filter(canal__in=canals(person))
+    rows: QuerySet[LengthReading] = LengthReading.objects.filter(canal__in=canals(asker))
     return _one(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
 
 
-def junction_reading(person: Person, id_: UUID) -> JunctionReading:
+def junction_reading(asker: Asker, id_: UUID) -> JunctionReading:
     """Raises NotHere."""
-    rows: QuerySet[JunctionReading] = JunctionReading.objects.filter(canal__in=canals(person))
+    rows: QuerySet[JunctionReading] = JunctionReading.objects.filter(canal__in=canals(asker))
     return _one(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
 
 
-def image(person: Person, case_id: UUID, id_: UUID) -> Image:
+def image(asker: Asker, case_id: UUID, id_: UUID) -> Image:
     """Raises NotHere."""
-    rows: QuerySet[Image] = Image.objects.filter(case__in=cases(person), case_id=case_id)
+    rows: QuerySet[Image] = Image.objects.filter(case__in=cases(asker), case_id=case_id)
     return _one(rows.select_related("case", "taken_by", "checked_by", "removed_by"), id_, "image")
 
 

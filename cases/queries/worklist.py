@@ -13,12 +13,13 @@ from uuid import UUID
 
 from django.db.models import OuterRef, QuerySet, Subquery
 
-from cases.domain.access.permissions import Actor, May, refuse_unless
-from cases.domain.errors import NotHere
+from cases.domain.access.permissions import May
 from cases.domain.plans.lifecycle import Decision, PlanState
-from cases.models import Membership, Person, Review, RunningWork, ToothPlanVersion
+from cases.models import Review, RunningWork, ToothPlanVersion
 from cases.models.prepared import Prepared
+from cases.queries import seen
 from cases.queries.charts import names_of
+from cases.queries.seen import Asker
 from planning.contract.plan_value import ToothNames
 from planning.foundation.encoding import digest
 
@@ -106,9 +107,9 @@ def _shown_waiting(programme_id: UUID) -> QuerySet[ToothPlanVersion, tuple[Any, 
 _SHOWN_WAITING = Prepared(_shown_waiting)
 
 
-def waiting(person: Person, programme_id: UUID, now: datetime) -> WaitingPage:
+def waiting(asker: Asker, programme_id: UUID, now: datetime) -> WaitingPage:
     """The waiting plans of the programme, the riskiest and then the oldest first. Raises NotHere and NotAllowed."""
-    _refuse_strangers(person, programme_id)
+    seen.refuse_unless_may(May.SEE_WORKLIST, asker, programme_id)
     return WaitingPage(programme_id, now)
 
 
@@ -170,12 +171,12 @@ class RunningPage:
         return rows
 
 
-def running(person: Person, programme_id: UUID, now: datetime) -> RunningPage:
+def running(asker: Asker, programme_id: UUID, now: datetime) -> RunningPage:
     """The running work of the programme: halted first, what waits longest, then what went on last.
 
     Raises NotHere and NotAllowed.
     """
-    _refuse_strangers(person, programme_id)
+    seen.refuse_unless_may(May.SEE_WORKLIST, asker, programme_id)
     return RunningPage(programme_id, now)
 
 
@@ -213,13 +214,6 @@ def _seconds(since: datetime | None, now: datetime) -> int | None:
 
 def _whole_minutes(seconds: int | None) -> int | None:
     return None if seconds is None else seconds // SECONDS_A_MINUTE
-
-
-def _refuse_strangers(person: Person, programme_id: UUID) -> None:
-    role = Membership.objects.role_of(person, programme_id)
-    if role is None:
-        raise NotHere(what="programme")
-    refuse_unless(May.SEE_WORKLIST, Actor(person_id=person.pk, role=role))
 
 
 def _waiting(row: ToothPlanVersion, now: datetime) -> Waiting:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from cases.api.security import SECURITY_SCHEMES
 from frontend.server import env, files, policies
 from frontend.server.env import Environment
 
@@ -138,7 +139,7 @@ USE_TZ = True
 
 # --- API ---
 REST_FRAMEWORK = {
-    "DEFAULT_AUTHENTICATION_CLASSES": ["frontend.server.sign_in.SignedInSession"],
+    "DEFAULT_AUTHENTICATION_CLASSES": ["cases.api.bearer.BearerKey", "frontend.server.sign_in.SignedInSession"],
     "DEFAULT_PERMISSION_CLASSES": ["rest_framework.permissions.IsAuthenticated"],
     "DEFAULT_RENDERER_CLASSES": ["rest_framework.renderers.JSONRenderer"],
     "DEFAULT_PARSER_CLASSES": ["planning.api.parsing.BoundedJSONParser"],
@@ -166,6 +167,7 @@ SPECTACULAR_SETTINGS = {
     "SCHEMA_PATH_PREFIX": "/api/v1",
     "SERVE_INCLUDE_SCHEMA": False,
     "SERVE_PERMISSIONS": ["rest_framework.permissions.AllowAny"],
+    "APPEND_COMPONENTS": {"securitySchemes": SECURITY_SCHEMES},
     "COMPONENT_SPLIT_REQUEST": True,
     # The page reads the token from its cookie before each send, as the app does: it turns at sign-in.
     "SWAGGER_UI_SETTINGS": """{

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from drf_spectacular.authentication import SessionScheme
 from rest_framework.authentication import SessionAuthentication
 from rest_framework.request import Request
 
@@ -10,15 +9,8 @@ from cases.api.token import check_token
 
 
 class SignedInSession(SessionAuthentication):
-    """The session cookie. Answers 401 to somebody not signed in, so that 403 means *refused* and nothing else."""
-
-    def authenticate_header(self, request: Request) -> str:
-        return 'Session realm="fourth-canal"'
+    """The session cookie. That nobody is signed in is answered with 401, by the first way to sign in: 403 means
+    *refused* and nothing else."""
 
     def enforce_csrf(self, request: Request) -> None:
         check_token(request)
-
-
-class SignedInSessionScheme(SessionScheme):
-    target_class = "frontend.server.sign_in.SignedInSession"
-    name = "session"

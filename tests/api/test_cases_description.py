@@ -23,6 +23,7 @@ def operations() -> list[tuple[str, dict[str, Any]]]:
         "session",
         "one-time-code",
         "push",
+        "key",
         "programmes",
         "cases",
         "canals",

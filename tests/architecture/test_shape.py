@@ -56,7 +56,6 @@ BY_FRAMEWORK = {
     "Command",
     "CasesConfig",
     "FrontendConfig",
-    "SignedInSessionScheme",
     "_ValueExtension",
     "check_environment",
     "PersonAdmin",

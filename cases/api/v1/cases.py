@@ -9,7 +9,7 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import NewestFirst, View, answer, given, me
+from cases.api.base import NewestFirst, View, answer, asker, given, key_of, me
 from cases.api.etags import seen_revision
 from cases.api.fields import FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
@@ -17,6 +17,7 @@ from cases.api.v1.filters import CASE_FILTERS, OF_PAGES, CaseFilters, filtered
 from cases.api.v1.shapes import CaseListed, CaseShown
 from cases.queries import charts, seen
 from cases.services.charting import cases
+from cases.services.people import access_keys
 from planning.anatomy import ToothName
 from planning.contract.tooth_facts import ToothFacts
 from planning.techniques.technique import Setting
@@ -40,6 +41,7 @@ class CaseGiven(Strict):
     tooth = Value(ToothName)
     setting = Value(Setting)
     supervisor = Id(required=False, allow_null=True)
+    student = Id(required=False, help_text="Whose case it is: for a service, which must say; else it is your own.")
     canals = serializers.ListField(
         child=Text(max_length=12),
         required=False,
@@ -90,9 +92,9 @@ class CasesView(View):
         ),
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        seen.programme(me(request), programme_id)
+        seen.programme(asker(request), programme_id)
         pages = NewestFirst()
-        asked = filtered(CaseFilters, charts.of_programme(me(request), programme_id), request)
+        asked = filtered(CaseFilters, charts.of_programme(asker(request), programme_id), request)
         rows = pages.paginate_queryset(asked, request, self) or []
         return pages.get_paginated_response(CaseListed([charts.listed(row) for row in rows], many=True).data)
 
@@ -101,16 +103,20 @@ class CasesView(View):
         tags=TAGS,
         summary="Open a case",
         description="The tooth opens with its usual canals. Every tooth can be charted; whether it can be planned here "
-        "is said when it is planned.",
+        "is said when it is planned. A service names the student whose case it is; the record says who entered it.",
         request=CaseGiven,
         responses={200: CaseShown, 201: CaseShown},
         examples=[examples.CASE, example_answers.CASE],
     )
     def post(self, request: Request, programme_id: UUID) -> Response:
-        seen.programme(me(request), programme_id)
+        seen.programme(asker(request), programme_id)
         read = given(CaseGiven, request)
         read["supervisor_id"] = read.pop("supervisor", None)
-        row, created = cases.open_case(actor=me(request), programme_id=programme_id, **read)
+        named = read.pop("student", None)
+        student = access_keys.whose_case(
+            asker=asker(request), key=key_of(request), programme_id=programme_id, named=named
+        )
+        row, created = cases.open_case(actor=student, programme_id=programme_id, **read)
         return shown(row.pk, created=created)
 
 

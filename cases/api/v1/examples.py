@@ -152,6 +152,19 @@ PUSH_SUBSCRIPTION = _given(
         "auth": "BTBZMqHH6r4Tts7J_aSIgg",
     },
 )
+KEY = _given(
+    "A script that copies the cases of its owner",
+    {"name": "Nightly copy", "scopes": ["cases:read"], "days": 90, "password": "not-this-one"},
+)
+SERVICE_KEY = _given(
+    "A system that opens cases and sends images",
+    {
+        "name": "Image archive",
+        "scopes": ["cases:read", "cases:write", "images:write", "people:read"],
+        "days": 180,
+        "password": "not-this-one",
+    },
+)
 MARKING = _given(
     "One canal, scaled by the instrument that stands in it",
     {

@@ -9,7 +9,7 @@ from rest_framework import status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, given, me
+from cases.api.base import View, asker, given, me
 from cases.api.fields import Number, Strict, Value
 from cases.api.v1 import examples
 from cases.queries import figures, seen
@@ -39,7 +39,7 @@ class FiguresView(View):
         responses=serializer_of(FiguresShown),
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        seen.programme(me(request), programme_id)
+        seen.programme(asker(request), programme_id)
         return Response(encode(figures.figures(programme_id)))
 
 
@@ -80,7 +80,7 @@ class WidthsView(View):
         responses=serializer_of(WidthsListed),
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        seen.programme(me(request), programme_id)
+        seen.programme(asker(request), programme_id)
         return Response(encode(figures.widths(programme_id)))
 
 

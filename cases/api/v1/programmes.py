@@ -10,7 +10,7 @@ from rest_framework import serializers, status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, given, me
+from cases.api.base import View, answer, asker, given, me
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
@@ -38,11 +38,23 @@ class ProgrammeShown(serializers.Serializer[Any]):
     id = serializers.UUIDField(source="row.id")
     name = serializers.CharField(source="row.name")
     invented = serializers.BooleanField(source="row.invented", help_text="Demonstration: no such school.")
-    role = Value(Role, help_text="What you are in it.")
+    role = Value(Role | None, allow_null=True, help_text="What you are in it; null for a service.")
     supervisors = SupervisorShown(many=True)
     thresholds = serializers.DictField(
         child=serializers.FloatField(), help_text="Figures of the programme's own in place of published ones, by key."
     )
+
+
+class MemberShown(serializers.Serializer[Any]):
+    """A stored membership of the programme, with its person."""
+
+    person = PersonRef()
+    role = Value(Role)
+    group = serializers.CharField()
+
+
+class PeopleList(Listing):
+    results = MemberShown(many=True)
 
 
 class KitShown(serializers.Serializer[Any]):
@@ -92,14 +104,26 @@ class ProgrammeView(View):
         operation_id="programme_retrieve", tags=TAGS, summary="A programme of yours", responses=ProgrammeShown
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        return answer(ProgrammeShown, programmes.shown(me(request), seen.programme(me(request), programme_id)))
+        return answer(ProgrammeShown, programmes.shown(asker(request), seen.programme(asker(request), programme_id)))
+
+
+class PeopleView(View):
+    @extend_schema(
+        operation_id="programme_people_list",
+        tags=TAGS,
+        summary="Who belongs to the programme",
+        description="For supervisors and coordinators, and services that enter cases for a student.",
+        responses=PeopleList,
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        return answer(PeopleList, {"results": programmes.people(asker(request), programme_id)})
 
 
 class KitsView(View):
     @extend_schema(operation_id="kits_list", tags=TAGS, summary="Kits of the programme", responses=KitList)
     def get(self, request: Request, programme_id: UUID) -> Response:
-        seen.programme(me(request), programme_id)
-        return answer(KitList, {"results": programmes.kits(me(request), programme_id)})
+        seen.programme(asker(request), programme_id)
+        return answer(KitList, {"results": programmes.kits(asker(request), programme_id)})
 
     @extend_schema(
         operation_id="kits_create",
@@ -126,7 +150,7 @@ class TechniquesView(View):
         responses=serializer_of(TechniquesShown),
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        seen.programme(me(request), programme_id)
+        seen.programme(asker(request), programme_id)
         return Response(encode(programmes.techniques(programme_id)))
 
     @extend_schema(

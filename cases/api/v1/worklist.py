@@ -11,7 +11,7 @@ from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
 
-from cases.api.base import View, answer, me, unchanged
+from cases.api.base import View, answer, asker, unchanged
 from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import FieldsOf, Listing, Value
 from cases.api.v1 import example_answers
@@ -86,7 +86,7 @@ class RunningView(View):
         responses={200: RunningList, 304: None},
     )
     def get(self, request: Request, programme_id: UUID) -> HttpResponse:
-        page = worklist.running(me(request), programme_id, timezone.now())
+        page = worklist.running(asker(request), programme_id, timezone.now())
         return unchanged(request, page.tag) or answer(RunningList, page, etag=page.tag)
 
 
@@ -101,6 +101,6 @@ class WorklistView(View):
         examples=[example_answers.WORKLIST],
     )
     def get(self, request: Request, programme_id: UUID) -> HttpResponse:
-        page = worklist.waiting(me(request), programme_id, timezone.now())
+        page = worklist.waiting(asker(request), programme_id, timezone.now())
         # First the tag: a plan that comes in between makes the next question answered in full.
         return unchanged(request, page.tag) or answer(WorkList, page, etag=page.tag)

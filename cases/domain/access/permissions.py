@@ -25,6 +25,8 @@ class May(StrEnum):
     SEE_WORKLIST = "see the plans that wait"
     OVERRIDE = "let the work go on in spite of a caution"
     KEEP_KITS = "change kits, techniques and figures of the programme"
+    KEEP_KEYS = "make and revoke keys of the programme's services"
+    SEE_PEOPLE = "see who belongs to the programme"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,6 +85,10 @@ RULES: dict[May, Rule] = {
     ),
     May.KEEP_KITS: Rule(
         roles=frozenset({_COORDINATOR}), otherwise="Kits, techniques and figures are kept by the coordinator."
+    ),
+    May.KEEP_KEYS: Rule(roles=frozenset({_COORDINATOR}), otherwise="Keys of services are kept by the coordinator."),
+    May.SEE_PEOPLE: Rule(
+        roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="Who belongs to the programme is for supervisors."
     ),
 }
 

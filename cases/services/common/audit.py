@@ -29,6 +29,7 @@ def changed(
         programme_id=case.programme_id if case else programme_id,
         case=case,
         actor=actor,
+        key=actor.by_key,
         verb=verb,
         subject=type(subject).__name__,
         subject_id=str(subject.pk),

@@ -115,8 +115,13 @@ class Door:
 
 
 def _session(scope: Scope) -> str:
-    """The session a request names, not to be read back; empty where it names none. No proof of anything."""
-    for name, value in scope["headers"]:
+    """The key or the session a request names, not to be read back; empty where it names none. No proof of anything."""
+    headers = scope["headers"]
+    for name, value in headers:
+        # A request with a key is judged by it alone.
+        if name == b"authorization" and value[:7].lower() == b"bearer ":
+            return sha256(value[7:].strip()).hexdigest()
+    for name, value in headers:
         if name == b"cookie" and (start := value.find(b"sessionid=")) >= 0:
             return sha256(value[start:].split(b";", 1)[0]).hexdigest()
     return ""

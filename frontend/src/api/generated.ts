@@ -825,6 +825,70 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/key": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The key that this request came with
+         * @description 404 where it came with none.
+         */
+        get: operations["key_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/keys": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Keys of your scripts
+         * @description A view for people who are signed in.
+         */
+        get: operations["keys_list"];
+        put?: never;
+        /**
+         * Make a key for a script of yours
+         * @description It may what you may, and of that what its scopes open. Asks for your password once more.
+         */
+        post: operations["keys_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/keys/{key_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /**
+         * Revoke a key of yours
+         * @description A view for people who are signed in.
+         */
+        delete: operations["key_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/one-time-code": {
         parameters: {
             query?: never;
@@ -1108,7 +1172,7 @@ export interface paths {
         put?: never;
         /**
          * Open a case
-         * @description The tooth opens with its usual canals. Every tooth can be charted; whether it can be planned here is said when it is planned.
+         * @description The tooth opens with its usual canals. Every tooth can be charted; whether it can be planned here is said when it is planned. A service names the student whose case it is; the record says who entered it.
          */
         post: operations["cases_create"];
         delete?: never;
@@ -1185,6 +1249,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/people": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Who belongs to the programme
+         * @description For supervisors and coordinators, and services that enter cases for a student.
+         */
+        get: operations["programme_people_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/running-work": {
         parameters: {
             query?: never;
@@ -1200,6 +1284,50 @@ export interface paths {
         put?: never;
         post?: never;
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/service-keys": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Keys of the programme's services
+         * @description For the coordinator.
+         */
+        get: operations["service_keys_list"];
+        put?: never;
+        /**
+         * Make a key for a service
+         * @description By the coordinator, who is asked for the password once more. A service sees the programme; what it enters, it enters for a named student, and the record says so. It never has `reviews:write` or `events:write`. A second key of the same name is the same service's: change over, then revoke the first.
+         */
+        post: operations["service_keys_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/service-keys/{key_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /**
+         * Revoke a service's key
+         * @description A view for people who are signed in.
+         */
+        delete: operations["service_key_destroy"];
         options?: never;
         head?: never;
         patch?: never;
@@ -2307,6 +2435,11 @@ export interface components {
             /** @description An alias. A real identity has no place here. */
             patient_alias: string;
             setting: components["schemas"]["Setting"];
+            /**
+             * Format: uuid
+             * @description Whose case it is: for a service, which must say; else it is your own.
+             */
+            student?: string;
             /** Format: uuid */
             supervisor?: string | null;
             tooth: components["schemas"]["ToothNameRequest"];
@@ -3793,6 +3926,52 @@ export interface components {
             /** @description Who struck it, when and why; null where it counts. */
             readonly struck: components["schemas"]["StruckShown"] | null;
         };
+        KeyGivenRequest: {
+            /** @description It ends after so many. */
+            days: number;
+            /** @description What it is for; of a service's key the service's name. */
+            name: string;
+            /** @description Of the person who is signed in. */
+            password: string;
+            scopes: components["schemas"]["Scope"][];
+        };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        KeyList: {
+            results: components["schemas"]["KeyShown"][];
+        };
+        /** @description A key that was just stored, with its text, which is shown this once. */
+        KeyMade: {
+            key: components["schemas"]["KeyShown"];
+            /** @description Sent as `Authorization: Bearer <text>`. Kept nowhere here. */
+            text: string;
+        };
+        /** @description A stored programme, as much of it as finding the rest needs. */
+        KeyProgramme: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+        };
+        /** @description A stored key; never its secret. */
+        KeyShown: {
+            /** Format: date-time */
+            ends_at: string;
+            /**
+             * Format: uuid
+             * @description The text of the key holds it.
+             */
+            id: string;
+            /**
+             * Format: date-time
+             * @description To the minute; null: never.
+             */
+            last_used_at: string | null;
+            /** Format: date-time */
+            made_at: string;
+            made_by: components["schemas"]["PersonRef"];
+            /** @description Of the service, or as its owner named it. */
+            name: string;
+            scopes: components["schemas"]["Scope"][];
+        };
         /** @enum {string} */
         KindEnum: "cone" | "plugger" | "spreader";
         Kit: {
@@ -4076,6 +4255,12 @@ export interface components {
             programme: components["schemas"]["ProgrammeRef"];
             role: components["schemas"]["Role"];
         };
+        /** @description A stored membership of the programme, with its person. */
+        MemberShown: {
+            group: string;
+            person: components["schemas"]["PersonRef"];
+            role: components["schemas"]["Role"];
+        };
         /** @enum {string} */
         MethodEnum: "cone_mark" | "two_instruments" | "image_estimate";
         /** @enum {string} */
@@ -4322,6 +4507,16 @@ export interface components {
             withdrawn_at: string | null;
             withdrawn_by: components["schemas"]["PersonRef"] | null;
         };
+        /** @description The stored key that the request came with, whom it acts for, and where: rows of several tables. */
+        OwnKeyShown: {
+            /** Format: date-time */
+            ends_at: string;
+            name: string;
+            /** @description Whose script it is; null for a service. */
+            person: components["schemas"]["PersonRef"] | null;
+            programmes: components["schemas"]["KeyProgramme"][];
+            scopes: components["schemas"]["Scope"][];
+        };
         /** @description The step has been worked fewer than `n` times. Every loop passes through one of these. */
         PassesBelow: {
             n: number;
@@ -4464,6 +4659,10 @@ export interface components {
         };
         /** @enum {string} */
         PausePayloadWhatEnum: "sensitivity" | "normal_bleeding" | "ledge_suspected" | "not_sure" | "other";
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        PeopleList: {
+            results: components["schemas"]["MemberShown"][];
+        };
         /** @description A stored person, of whom others see the id and the name alone. */
         PersonRef: {
             /** Format: uuid */
@@ -4987,8 +5186,8 @@ export interface components {
             /** @description Demonstration: no such school. */
             invented: boolean;
             name: string;
-            /** @description What you are in it. */
-            role: components["schemas"]["Role"];
+            /** @description What you are in it; null for a service. */
+            role: components["schemas"]["Role"] | null;
             supervisors: components["schemas"]["SupervisorShown"][];
             /** @description Figures of the programme's own in place of published ones, by key. */
             thresholds: {
@@ -5684,6 +5883,8 @@ export interface components {
          * @enum {string}
          */
         ScaleState: "calibrated" | "estimated" | "at_detector" | "uncalibrated";
+        /** @enum {string} */
+        Scope: "cases:read" | "cases:write" | "plans:submit" | "reviews:write" | "events:write" | "images:read" | "images:write" | "people:read" | "export";
         /** @description How often the descending series is worked until its smallest is at length. */
         SeriesPasses: {
             expected: number;
@@ -8538,6 +8739,123 @@ export interface operations {
             };
         };
     };
+    key_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OwnKeyShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    keys_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KeyList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    keys_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["KeyGivenRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KeyMade"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    key_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     one_time_code_retrieve: {
         parameters: {
             query?: never;
@@ -9293,6 +9611,36 @@ export interface operations {
             };
         };
     };
+    programme_people_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PeopleList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     running_work: {
         parameters: {
             query?: never;
@@ -9317,6 +9665,100 @@ export interface operations {
             };
             /** @description No response body */
             304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    service_keys_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KeyList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    service_keys_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["KeyGivenRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KeyMade"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    service_key_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
                 headers: {
                     [name: string]: unknown;
                 };
