@@ -138,7 +138,7 @@ def test_the_last_use_is_kept_to_the_minute(priya: Person) -> None:
     assert AccessKey.objects.get().last_used_at == first
     AccessKey.objects.update(last_used_at=first - timedelta(minutes=2))
     script.get(KEY)
-    assert AccessKey.objects.get().last_used_at >= first
+    assert AccessKey.objects.filter(last_used_at__gte=first).exists()
 
 
 def test_a_request_with_a_key_asks_the_database_no_more_than_one_with_a_session(
