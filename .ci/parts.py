@@ -132,6 +132,8 @@ def web() -> None:
 
 def journeys() -> None:
     """The way of a case through a real browser, on a phone's screen; each process has a server of its own."""
+    # One of them commits, which asks the app's checker of style.
+    build.install_packages(build.FRONTEND)
     _browse([*TWICE, "tests/journeys"])
 
 

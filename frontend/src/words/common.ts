@@ -102,33 +102,34 @@ export const notice = {
   always: 'A training tool: the supervising licensed clinician, the maker’s instructions and local codes decide.',
 }
 
-const TO_THE_MINUTE = { hour: '2-digit', minute: '2-digit' } as const
-// Written out: what is spread here the bundler takes for an effect, and would bring with every file of words at once.
-const TO_THE_SECOND = { hour: '2-digit', minute: '2-digit', second: '2-digit' } as const
-const DAY = { day: 'numeric', month: 'short' } as const
+// By hand: a browser reads its tables of languages for the first time it writes, which takes a phone longer than a screen.
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'] as const
 
-const formats = new Map<Intl.DateTimeFormatOptions, Intl.DateTimeFormat>()
+const two = (digits: number) => String(digits).padStart(2, '0')
 
-/** A time in one of a few forms: making a form takes a phone longer than writing a whole list in it. */
-export function written(time: Date, form: Intl.DateTimeFormatOptions): string {
-  const format = formats.get(form) ?? new Intl.DateTimeFormat('en-GB', form)
-  formats.set(form, format)
-  return format.format(time)
-}
+const minute = (time: Date) => `${two(time.getHours())}:${two(time.getMinutes())}`
+
+const day = (time: Date) => `${time.getDate()} ${MONTHS[time.getMonth()]}`
 
 /** A time for a sentence: the hour today, else the day too. */
 export function when(at: number | string, now: Date = new Date()): string {
   const time = new Date(at)
-  return withDay(time, now, written(time, TO_THE_MINUTE))
+  return withDay(time, now, minute(time))
 }
 
 /** The same to the second: how old a list is. */
 export function clock(at: number, now: Date = new Date()): string {
   const time = new Date(at)
-  return withDay(time, now, written(time, TO_THE_SECOND))
+  return withDay(time, now, `${minute(time)}:${two(time.getSeconds())}`)
+}
+
+/** A time that is read in years to come. */
+export function dated(at: number | string): string {
+  const time = new Date(at)
+  return `${day(time)} ${time.getFullYear()}, ${minute(time)}`
 }
 
 function withDay(time: Date, now: Date, clock: string): string {
   if (time.toDateString() === now.toDateString()) return clock
-  return `${written(time, DAY)}, ${clock}`
+  return `${day(time)}, ${clock}`
 }

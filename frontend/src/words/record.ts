@@ -1,6 +1,4 @@
-import { written } from './common'
-
-const TIME: Intl.DateTimeFormatOptions = { dateStyle: 'medium', timeStyle: 'short' }
+import { dated } from './common'
 
 export const record = {
   title: (tooth: string) => `Record of ${tooth}`,
@@ -13,7 +11,7 @@ export const record = {
     n === 1
       ? '1 entry of this phone has not been sent yet and is not in this record.'
       : `${n} entries of this phone have not been sent yet and are not in this record.`,
-  at: (iso: string) => written(new Date(iso), TIME),
+  at: dated,
   tooth: 'tooth',
   entries: (n: number, at: string) => (n === 1 ? `1 entry, at ${at}` : `${n} entries, the last at ${at}`),
   hash: 'SHA-256',

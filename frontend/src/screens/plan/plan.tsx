@@ -87,7 +87,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const opened = useRef<Plan | undefined>(undefined)
   if (preview.state === 'computed') opened.current ??= plan
   const before = last?.plan ?? opened.current
-  const changes = plan && before ? compare(before, plan) : []
+  const changes = plan && before && plan !== before ? compare(before, plan) : []
   const chosen = plan?.canals.find((c) => c.canal === picked)
   return (
     <Page

@@ -3,6 +3,7 @@ import type { PlanChanges, VersionListed, VersionShown } from '@/api/shapes'
 import { ChangeList } from '@/panels/plan/change-list'
 import { Decision } from '@/panels/plan/decision'
 import { WaitingList } from '@/panels/plan/waiting-plans'
+import { AfterDrawn } from '@/parts/after-drawn'
 import { CautionCount } from '@/parts/cautions'
 import { LevelMark } from '@/parts/difficulty'
 import { TextField } from '@/parts/fields'
@@ -88,48 +89,50 @@ function Asked({ of, versions, changes, before, seen }: Props) {
           {of.plan.difficulty && <LevelMark level={of.plan.difficulty.level} />}
           <p class="small soft">{words.review.by(of.author.name)}</p>
         </div>
-        <PlanViews
-          plan={of.plan}
-          before={before?.plan}
-          picked={picked}
-          onPick={setPicked}
-          act={
-            supervises ? (caution) => <OverrideCaution of={of} caution={caution} overrides={overrides} /> : undefined
-          }
-          beside={
-            <>
-              {changes && <ToothChanges changes={changes} />}
-              {changedFirst.map(({ canal }) => (
-                <CanalCard
-                  key={canal}
-                  of={of}
-                  canal={canal}
-                  changes={changes}
-                  returned={returned.includes(canal)}
-                  onReturn={(on) =>
-                    draft.set({ returned: on ? [...returned, canal] : returned.filter((other) => other !== canal) })
-                  }
-                  partner={own(waitToo, canal)}
-                  remark={own(draft.fields.value.remarks, canal) ?? ''}
-                  onRemark={
-                    open
-                      ? (text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })
-                      : undefined
-                  }
-                />
-              ))}
-              {open && (
-                <TextField
-                  label={words.review.note}
-                  value={draft.fields.value.note}
-                  rows={2}
-                  maxLength={2000}
-                  onInput={(note) => draft.set({ note })}
-                />
-              )}
-            </>
-          }
-        />
+        <AfterDrawn>
+          <PlanViews
+            plan={of.plan}
+            before={before?.plan}
+            picked={picked}
+            onPick={setPicked}
+            act={
+              supervises ? (caution) => <OverrideCaution of={of} caution={caution} overrides={overrides} /> : undefined
+            }
+            beside={
+              <>
+                {changes && <ToothChanges changes={changes} />}
+                {changedFirst.map(({ canal }) => (
+                  <CanalCard
+                    key={canal}
+                    of={of}
+                    canal={canal}
+                    changes={changes}
+                    returned={returned.includes(canal)}
+                    onReturn={(on) =>
+                      draft.set({ returned: on ? [...returned, canal] : returned.filter((other) => other !== canal) })
+                    }
+                    partner={own(waitToo, canal)}
+                    remark={own(draft.fields.value.remarks, canal) ?? ''}
+                    onRemark={
+                      open
+                        ? (text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })
+                        : undefined
+                    }
+                  />
+                ))}
+                {open && (
+                  <TextField
+                    label={words.review.note}
+                    value={draft.fields.value.note}
+                    rows={2}
+                    maxLength={2000}
+                    onInput={(note) => draft.set({ note })}
+                  />
+                )}
+              </>
+            }
+          />
+        </AfterDrawn>
       </Page>
     </div>
   )
