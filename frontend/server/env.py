@@ -81,7 +81,9 @@ def database() -> dict[str, Any]:
     described: dict[str, Any] = _read.db("DATABASE_URL", default=f"sqlite:///{DATA / 'fourth-canal.sqlite3'}")
     if described["ENGINE"].endswith("sqlite3"):
         described["OPTIONS"] = SQLITE
-    return described
+    # One connection for each thread, for good: opening it took as long as a small request, and SQLite works its log off
+    # whenever the last one closes. One that was lost meanwhile is found out by asking, and opened anew.
+    return {**described, "CONN_MAX_AGE": None, "CONN_HEALTH_CHECKS": True}
 
 
 def image_storage() -> dict[str, Any]:

@@ -7,6 +7,7 @@ import socket
 import subprocess
 import sys
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
@@ -16,10 +17,15 @@ from frontend.server.serve import Address
 
 
 @pytest.fixture(scope="module")
-def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Address]:
-    folder = tmp_path_factory.mktemp("served")
-    own = {"DATABASE_URL": f"sqlite:///{folder / 'served.sqlite3'}", "LOG_LEVEL": "ERROR", "SECRET_KEY": "k" * 50}
-    own["IMAGE_FOLDER"] = str(folder / "images")
+def records(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The server's database."""
+    return tmp_path_factory.mktemp("served") / "served.sqlite3"
+
+
+@pytest.fixture(scope="module")
+def served(records: Path) -> Iterator[Address]:
+    own = {"DATABASE_URL": f"sqlite:///{records}", "LOG_LEVEL": "ERROR", "SECRET_KEY": "k" * 50}
+    own["IMAGE_FOLDER"] = str(records.parent / "images")
     migrate = [sys.executable, "manage.py", "migrate", "--verbosity", "0"]
     subprocess.run(migrate, cwd=ROOT, env={**os.environ, **own}, check=True)
     with socket.socket() as probe:

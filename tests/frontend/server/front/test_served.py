@@ -7,6 +7,7 @@ import socket
 import time
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
+from pathlib import Path
 
 from frontend.server.serve import Address
 
@@ -75,3 +76,9 @@ def test_health_is_told_to_whoever_asks_by_any_name(served: Address) -> None:
     assert ask(served, "/livez", Host="10.0.0.9")[0::2] == (200, b"alive")
     assert ask(served, "/readyz", Host="10.0.0.9")[0::2] == (200, b"ready")
     assert ask(served, "/api/v1/teeth", Host="10.0.0.9")[0] == 400
+
+
+def test_a_connection_to_the_database_stays_open_after_its_request(served: Address, records: Path) -> None:
+    """SQLite's log is there as long as somebody has the database open (https://www.sqlite.org/wal.html, 2.2)."""
+    assert ask(served, "/readyz")[0] == 200
+    assert records.with_name(f"{records.name}-wal").exists()
