@@ -84,6 +84,7 @@ Table = tuple[str, Sequence[Column], Iterator[Row]]
 
 def _tables(record: Record) -> Iterator[Table]:
     yield "Canals", _CANALS, (_canal(canal) for canal in record.canals)
+    yield "Entered by other systems", _ENTERED, _entered(record)
     yield "Readings that were struck", _STRUCK, _struck(record)
     yield "Images that were put right", _PUT_RIGHT, _put_right(record)
     yield "Plans and decisions", _VERSIONS, _versions(record)
@@ -127,6 +128,19 @@ def _canal(canal: CanalRecord) -> Row:
             STATE[canal.state] if canal.state else "not begun",
         )
     )
+
+
+_ENTERED = (
+    Column(head="By", width=34),
+    Column(head="For", width=34),
+    Column(head="What", width=40),
+    Column(head="When", width=22),
+)
+
+
+def _entered(record: Record) -> Iterator[Row]:
+    for row in record.entered:
+        yield Row(cells=(row.service, cells.person(row.student), row.says, cells.time(row.at)))
 
 
 _STRUCK = (

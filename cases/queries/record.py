@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from uuid import UUID
@@ -16,7 +17,7 @@ from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.telling import whole
 from cases.domain.record import cautions, steps, sums, timeline, words
 from cases.domain.record.case_history import CaseHistory, RecordedEvent, Version
-from cases.domain.record.values.evidence import ImagePutRight, ImageRemoval, StruckReading
+from cases.domain.record.values.evidence import Entered, ImagePutRight, ImageRemoval, StruckReading
 from cases.domain.record.values.plans import AcknowledgedRecord, DecisionRecord, OverrideRecord, VersionRecord
 from cases.domain.record.values.record import Record
 from cases.domain.record.values.timeline import RecordPerson
@@ -25,7 +26,7 @@ from cases.domain.struck import StruckWhy
 from cases.mapping import courses
 from cases.mapping.courses import course_event
 from cases.mapping.plans import plan_input_of, plan_of
-from cases.models import Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
+from cases.models import Case, ChangeLog, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
 from cases.queries import charts
 from planning.foundation.encoding import canonical_text, digest
 from planning.whole_tooth.plan import NOTICE
@@ -73,6 +74,7 @@ class _Made:
             opened_at=self.case.created_at,
             position=last.position if last else 0,
             last_at=last.server_time if last else self.case.created_at,
+            entered=self._entered(),
             versions=tuple(self._version(row) for row in self.versions if row.hash in history.versions),
             canals=tuple(self._canal(each) for each in self.chart.canals),
             struck=self._struck(),
@@ -175,6 +177,21 @@ class _Made:
             steps=steps.steps(self.history, name),
         )
 
+    def _entered(self) -> tuple[Entered, ...]:
+        """What services entered, in the order of time."""
+        rows = ChangeLog.objects.filter(case=self.case, key__service__isnull=False).order_by("pk")
+        names = {str(canal.row.pk): canal.row.name for canal in self.chart.canals}
+        return tuple(
+            Entered(
+                service=row.key.name,
+                student=self._person(row.actor),
+                says=words.entered(row.subject, row.verb, names.get(row.subject_id) or _canal_named(row)),
+                at=row.at,
+            )
+            for row in rows.select_related("key", "actor")
+            if row.key
+        )
+
     def _struck(self) -> tuple[StruckReading, ...]:
         """Readings that were mistakes, canal by canal."""
         rows = [(shown.row.name, row) for shown in self.chart.canals for row in (*shown.readings, *shown.junctions)]
@@ -236,6 +253,11 @@ def _versions(case: Case) -> list[ToothPlanVersion]:
 
 def _version(row: ToothPlanVersion) -> Version:
     return Version(number=row.number, hash=row.hash, plan=plan_of(row), kit=plan_input_of(row).kit)
+
+
+def _canal_named(row: ChangeLog) -> str:
+    """The canal that a line of the log names; empty for none."""
+    return str(json.loads(row.after or row.before or "{}").get("canal") or "")
 
 
 def _note(review: Review) -> str:

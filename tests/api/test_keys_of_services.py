@@ -43,6 +43,10 @@ def test_a_service_opens_a_case_for_a_student_and_fills_it(
     assert archive.patch(f"{API}/canals/{canal.pk}", facts, format="json", headers=tag).status_code == 200
     taken = archive.post(f"{API}/canals/{canal.pk}/readings", reading, format="json")
     assert taken.status_code == 201, taken.json()
+    record = archive.get(f"{API}/cases/{case.pk}/record").json()["record"]
+    entered = [(each["service"], each["student"]["name"], each["says"]) for each in record["entered"]]
+    said = ["case opened", "MB1: canal changed", "MB1: reading taken"]
+    assert entered == [(NAME, "Priya", each) for each in said]
     logged = ChangeLog.objects.filter(case=case).values_list("key__service__name", "actor__username")
     assert set(logged) == {(NAME, "priya")}
     assert logged.count() == 3

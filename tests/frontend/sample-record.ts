@@ -66,6 +66,7 @@ export const record: RecordValue = {
       ],
     },
   ],
+  entered: [],
   struck: [
     {
       canal: 'MB1',

@@ -53,6 +53,33 @@ _EMERGENCY = {
     "splash_on_skin": "a splash on skin",
     "sharps_injury": "somebody was hurt by a sharp",
 }
+_ENTERED = {
+    "LengthReading": "reading",
+    "JunctionReading": "junction",
+    "Marking": "marks on an image",
+    "BendInSpace": "bend from two views",
+    "ToothPlanVersion": "plan",
+}
+_DONE = {
+    "add": "added",
+    "change": "changed",
+    "correct_alias": "alias corrected",
+    "mark": "kept",
+    "move": "moved",
+    "open": "opened",
+    "propose": "made",
+    "remove": "removed",
+    "strike": "struck",
+    "submit": "submitted",
+    "take": "taken",
+    "withdraw": "withdrawn",
+}
+
+
+def entered(subject: str, verb: str, canal: str) -> str:
+    """A line of the change log as what was done: "MB1: reading taken"; `canal` may be empty."""
+    what = f"{_ENTERED.get(subject, subject.lower())} {_DONE.get(verb, plain(verb))}"
+    return f"{canal}: {what}" if canal else what
 
 
 def irrigant(name: str) -> str:

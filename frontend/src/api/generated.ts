@@ -3111,6 +3111,14 @@ export interface components {
             outcome: components["schemas"]["OutcomeEnum"];
             say: string;
         };
+        /** @description Something that another system entered for a student. */
+        Entered: {
+            /** Format: date-time */
+            at: string;
+            says: string;
+            service: string;
+            student: components["schemas"]["RecordPerson"];
+        };
         EventGivenRequest: {
             /** @description Empty where it concerns the whole tooth. */
             canal?: string;
@@ -5460,6 +5468,7 @@ export interface components {
             case: string;
             cautions: components["schemas"]["CautionRecord"][];
             discarded: components["schemas"]["Discarded"][];
+            entered: components["schemas"]["Entered"][];
             halts: components["schemas"]["HaltRecord"][];
             images: components["schemas"]["ImageListed"][];
             images_put_right: components["schemas"]["ImagePutRight"][];

@@ -55,6 +55,8 @@ export const record = {
   cause: (says: string) => `Cause: ${says}.`,
   cautions: 'Cautions',
   settled: { stands: 'stands', overridden: 'let pass', gone: 'gone in a later version' },
+  entered: 'Entered by other systems',
+  enteredBy: (service: string, student: string) => `Entered by ${service} for ${student}`,
   overrides: 'Let pass',
   withdrawnBy: (who: string, at: string) => `Taken back by ${who}, ${at}`,
   plans: 'Plans and decisions',

@@ -1,4 +1,4 @@
-"""Readings and images as the record has them: those that count, were put right, or were removed."""
+"""Readings and images as the record has them: entered by services, counting, put right, or removed."""
 
 from __future__ import annotations
 
@@ -8,6 +8,16 @@ from datetime import datetime
 from cases.domain.images import RemovalReason
 from cases.domain.record.values.timeline import RecordPerson
 from cases.domain.struck import StruckWhy
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entered:
+    """Something that another system entered for a student."""
+
+    service: str
+    student: RecordPerson
+    says: str
+    at: datetime
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
 
-from cases.domain.record.values.evidence import ImageListed, ImagePutRight, StruckReading
+from cases.domain.record.values.evidence import Entered, ImageListed, ImagePutRight, StruckReading
 from cases.domain.record.values.materials import Discarded, InstrumentUsed, IrrigantUsed
 from cases.domain.record.values.plans import CautionRecord, OverrideRecord, VersionRecord
 from cases.domain.record.values.sign_offs import AskCounts, SignOffRecord
@@ -35,6 +35,7 @@ class Record:
     """Of the last event; 0 where nothing was recorded."""
     last_at: datetime
     """When the server had the last event; before there was one, when the case was opened."""
+    entered: tuple[Entered, ...]
     versions: tuple[VersionRecord, ...]
     canals: tuple[CanalRecord, ...]
     struck: tuple[StruckReading, ...]

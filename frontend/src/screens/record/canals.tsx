@@ -17,9 +17,32 @@ export function Canals({ of }: { of: RecordValue }) {
           </li>
         ))}
       </ul>
+      <Entered of={of} />
       <Struck of={of} />
       <PutRight of={of} />
     </section>
+  )
+}
+
+/** What other systems entered for the student. */
+function Entered({ of }: { of: RecordValue }) {
+  // A record that was kept from before there were services has none.
+  const rows = of.entered ?? []
+  if (rows.length === 0) return null
+  return (
+    <>
+      <h3>{words.record.entered}</h3>
+      <ul class="ledger">
+        {rows.map((row, number) => (
+          <li key={number} class="small">
+            {row.says}{' '}
+            <span class="block soft">
+              {words.record.enteredBy(row.service, row.student.name)}, {words.record.at(row.at)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
   )
 }
 
