@@ -130,8 +130,8 @@ class NewestFirst(CursorPagination):
         if asked is None:
             return self.page_size
         if asked not in map(str, range(1, self.max_page_size + 1)):
-            says = f"must be a whole number from 1 to {self.max_page_size}"
-            raise ValidationError({self.page_size_query_param: [says]}, code="out-of-range")
+            says = f"Must be a whole number from 1 to {self.max_page_size}."
+            raise ValidationError({self.page_size_query_param: [says]}, code="out-of-bounds")
         return int(asked)
 
     def decode_cursor(self, request: Request) -> Any:
@@ -143,6 +143,6 @@ class NewestFirst(CursorPagination):
             if cursor and cursor.position is not None:
                 _check_moment(str(cursor.position))
         except (NotFound, ValueError, OverflowError):
-            says = "is not from this list: take it from `next` or `previous`, or leave it out for the first page"
+            says = "Is not from this list: take it from `next` or `previous`, or leave it out for the first page."
             raise ValidationError({self.cursor_query_param: [says]}, code="not-understood") from None
         return cursor

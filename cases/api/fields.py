@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator
 from math import isfinite
 from types import NoneType
-from typing import Any, ClassVar, get_args, get_type_hints
+from typing import Any, ClassVar, NoReturn, get_args, get_type_hints
 
 from django.core.validators import BaseValidator
 from drf_spectacular.extensions import OpenApiSerializerFieldExtension
@@ -15,21 +15,36 @@ from rest_framework import serializers
 from rest_framework.exceptions import ErrorDetail
 
 from planning.foundation.bounds import within
-from planning.foundation.encoding import Mode, component_name, decode, encode, json_schema, kept_schema
+from planning.foundation.encoding import (
+    SENTENCES,
+    Mode,
+    component_name,
+    decode,
+    encode,
+    json_schema,
+    kept_schema,
+    sentence_of,
+)
 from planning.foundation.errors import NotUnderstood, PlanningError
 
 MOST_TEXT = 2000  # characters: a long remark
+PRESENCE = ("required", "null")  # of any field; `problems` has our sentence
 
 
 # What is sent. Read by hand, not as a value: a text has a limit and a sentence of its own, an id may be left out, and a
 # part of the value may lie in the address. No docstring: the generator would give it to every body as its description.
 class Strict(serializers.Serializer[Any]):
     def to_internal_value(self, data: Any) -> Any:
-        if isinstance(data, dict):
-            unknown = [key for key in data if key not in self.fields or self.fields[key].read_only]
-            if unknown:
-                raise serializers.ValidationError({key: ["is not known here"] for key in unknown}, code="unknown-key")
+        if not isinstance(data, dict):
+            raise serializers.ValidationError({"non_field_errors": [_fault("not-an-object")]})
+        unknown = [key for key in data if key not in self.fields or self.fields[key].read_only]
+        if unknown:
+            raise serializers.ValidationError({key: [_fault("unknown-key")] for key in unknown})
         return super().to_internal_value(data)
+
+
+def _fault(code: str) -> ErrorDetail:
+    return ErrorDetail(sentence_of(code), code=code)
 
 
 class Listing(serializers.Serializer[Any]):
@@ -40,35 +55,64 @@ class Text(serializers.CharField):
     """Text, and nothing that could be read as text."""
 
     default_error_messages: ClassVar[dict[str, Any]] = {
-        "blank": "Fill this in.",
-        "required": "Fill this in.",
-        "null": "Fill this in.",
-        "invalid": "Must be text.",
-        "max_length": "At most {max_length} characters.",
+        "not_text": SENTENCES["not-text"],
+        "max_length": SENTENCES["too-long"],
     }
 
     def __init__(self, *, max_length: int = MOST_TEXT, **more: Any) -> None:
         super().__init__(max_length=max_length, **more)
 
-    def to_internal_value(self, data: Any) -> str:
-        if not isinstance(data, str):
-            self.fail("invalid")
-        return super().to_internal_value(data)
-
     def run_validation(self, data: Any = serializers.empty) -> Any:
         # Of a number the base class would first ask whether it is blank text.
         if data is not serializers.empty and data is not None and not isinstance(data, str):
-            self.fail("invalid")
+            self.fail("not_text")
         return super().run_validation(data)
 
 
 class Number(serializers.FloatField):
     """A number, and nothing that could be read as one."""
 
+    default_error_messages: ClassVar[dict[str, Any]] = {"not_a_number": SENTENCES["not-a-number"]}
+
     def to_internal_value(self, data: Any) -> Any:
         if isinstance(data, bool) or not isinstance(data, int | float):
-            self.fail("invalid")
+            self.fail("not_a_number")
         return super().to_internal_value(data)
+
+
+class Whole(serializers.IntegerField):
+    """A whole number; written with a point and noughts it is one too (RFC 8259, 6)."""
+
+    default_error_messages: ClassVar[dict[str, Any]] = {
+        "not_whole": SENTENCES["not-whole"],
+        "min_value": "Must be {min_value} or more.",
+        "max_value": "Must be {max_value} or less.",
+    }
+
+    def to_internal_value(self, data: Any) -> Any:
+        if isinstance(data, bool) or not isinstance(data, int | float) or data != data // 1:
+            self.fail("not_whole")
+        return int(data)
+
+
+class Moment(serializers.DateTimeField):
+    """A date and a time of day."""
+
+    default_error_messages: ClassVar[dict[str, Any]] = {
+        "not_a_moment": "Must be a date and a time (RFC 3339), such as 2026-11-30T10:00:00Z.",
+    }
+
+    def fail(self, key: str, **more: Any) -> NoReturn:
+        super().fail(key if key in PRESENCE else "not_a_moment", **more)
+
+
+class Upload(serializers.FileField):
+    """A file in a form."""
+
+    default_error_messages: ClassVar[dict[str, Any]] = {"not_a_file": "Send a file, with its name and not empty."}
+
+    def fail(self, key: str, **more: Any) -> NoReturn:
+        super().fail(key if key in PRESENCE else "not_a_file", **more)
 
 
 class Bounded(Number):
@@ -94,15 +138,16 @@ class Id(serializers.UUIDField):
     """An identifier as text."""
 
     default_error_messages: ClassVar[dict[str, Any]] = {
-        "required": "Fill this in.",
-        "null": "Fill this in.",
-        "invalid": "Must be an identifier (UUID), as the API gave it or as the sender made it.",
+        "not_an_id": "Must be an identifier (UUID), as the API gave it or as the sender made it.",
     }
 
     def to_internal_value(self, data: Any) -> Any:
         if not isinstance(data, str):
-            self.fail("invalid", value=data)
+            self.fail("not_an_id")
         return super().to_internal_value(data)
+
+    def fail(self, key: str, **more: Any) -> NoReturn:
+        super().fail(key if key in PRESENCE else "not_an_id", **more)
 
 
 class Value(serializers.Field[Any, Any, Any, Any]):
@@ -155,6 +200,12 @@ class FieldsOf(serializers.Serializer[Any]):
 class Each(serializers.ListField):
     """A list in which what a value refuses by itself names its place, as other mistakes do."""
 
+    default_error_messages: ClassVar[dict[str, Any]] = {
+        "not_a_list": SENTENCES["not-a-list"],
+        "min_length": "Must have {min_length} or more.",
+        "max_length": "Must have {max_length} at most.",
+    }
+
     def run_child_validation(self, data: Any) -> Any:
         read: list[Any] = []
         wrong: dict[Any, Any] = {}
@@ -171,13 +222,13 @@ class Each(serializers.ListField):
 
 
 def _nested(wrong: NotUnderstood) -> Any:
-    """The problems as the REST framework nests errors."""
+    """The faults as the REST framework nests errors."""
     root: dict[Any, Any] = {}
-    for path, sentence in wrong.problems:
+    for fault in wrong.faults:
         place = root
-        for part in path:
+        for part in fault.at:
             place = place.setdefault(part, {})
-        place.setdefault("non_field_errors", []).append(ErrorDetail(sentence, code=wrong.code))
+        place.setdefault("non_field_errors", []).append(ErrorDetail(fault.sentence, code=fault.code))
     return root
 
 

@@ -31,6 +31,7 @@ from cases.domain.errors import (
     TooManyTries,
 )
 from planning.api.parsing import BodyTooLong
+from planning.foundation.encoding import SENTENCES
 from planning.foundation.errors import NotUnderstood, PlanningError, Refusal, TechniqueFileRefused
 
 MEDIA_TYPE = "application/problem+json"
@@ -68,6 +69,21 @@ _IN_OUR_WORDS = {
     "not-authenticated": "Sign in and go on.",
     "method-not-allowed": "That cannot be done at this address.",
     "unsupported-media-type": "Send JSON, as application/json.",
+}
+# Of a field, by the framework's codes.
+_SAID_ALIKE = {
+    "required": "missing",
+    "null": "missing",
+    "blank": "missing",
+    "null_characters_not_allowed": "control-characters",
+    "surrogate_characters_not_allowed": "control-characters",
+}
+_OUR_CODES = {
+    **_SAID_ALIKE,
+    "max_length": "too-long",
+    "min_length": "too-short",
+    "min_value": "out-of-bounds",
+    "max_value": "out-of-bounds",
 }
 
 
@@ -124,7 +140,7 @@ def _of_case_error(error: CaseError) -> dict[str, Any]:
 
 def _of_planning_error(error: PlanningError) -> dict[str, Any]:
     if isinstance(error, NotUnderstood):
-        errors = [_error(path, error.code, sentence) for path, sentence in error.problems]
+        errors = [_error(*fault) for fault in error.faults]
         return body(HTTPStatus.BAD_REQUEST, error.code, str(error), errors)
     errors = _by_line(error) if isinstance(error, TechniqueFileRefused) else [_of_refusal(error)]
     return body(HTTPStatus.UNPROCESSABLE_ENTITY, error.code, str(error), errors)
@@ -163,7 +179,9 @@ def _flat(detail: Any, path: tuple[str | int, ...]) -> Iterable[dict[str, str]]:
         for number, value in enumerate(detail):
             yield from _flat(value, (*path, number) if isinstance(value, dict | list) else path)
     else:
-        yield _error(path, getattr(detail, "code", "invalid").replace("_", "-"), str(detail))
+        own = str(getattr(detail, "code", "invalid"))
+        code = _OUR_CODES.get(own, own.replace("_", "-"))
+        yield _error(path, code, SENTENCES[code] if own in _SAID_ALIKE else str(detail))
 
 
 def _error(path: tuple[str | int, ...], code: str, detail: str) -> dict[str, str]:

@@ -12,6 +12,7 @@ from django.utils.cache import get_conditional_response, set_response_etag
 from rest_framework.exceptions import ErrorDetail
 
 from cases.api import problems
+from planning.foundation.encoding import sentence_of
 
 API = "/api/"
 READS = ("GET", "HEAD")
@@ -45,8 +46,8 @@ class ReadingMiddleware:
 
 def _problem(known: bool, values: list[str]) -> ErrorDetail | None:
     if not known:
-        return ErrorDetail("is not known here", code="unknown-key")
-    return ErrorDetail("is there twice", code="twice") if len(values) > 1 else None
+        return ErrorDetail(sentence_of("unknown-key"), code="unknown-key")
+    return ErrorDetail("Is there twice.", code="twice") if len(values) > 1 else None
 
 
 def _on_condition(request: HttpRequest, answer: HttpResponse) -> HttpResponse:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, ClassVar
+from typing import Any, ClassVar, NamedTuple
 
 Pointer = tuple[str | int, ...]
 
@@ -150,15 +150,23 @@ class FactorNotKnown(PlanningError):
     sentence = "{reason}"
 
 
+class Fault(NamedTuple):
+    """What is wrong at one place of data that came from outside."""
+
+    at: Pointer
+    code: str
+    sentence: str
+
+
 class NotUnderstood(PlanningError):
-    """Data that has not the shape of what was asked for; `problems` lists every place with what is wrong there."""
+    """Data that has not the shape of what was asked for; `faults` lists every place with what is wrong there."""
 
     code = "not-understood"
     sentence = "{first}"
 
-    def __init__(self, problems: Sequence[tuple[Pointer, str]]) -> None:
-        self.problems = tuple(problems)
-        pointer, says = self.problems[0]
-        more = f" And {len(self.problems) - 1} more." if len(self.problems) > 1 else ""
-        where = "/".join(str(part) for part in pointer) or "The whole"
-        super().__init__(at=pointer, first=f"{where} {says}.{more}")
+    def __init__(self, faults: Sequence[Fault]) -> None:
+        self.faults = tuple(faults)
+        first = self.faults[0]
+        more = f" And {len(self.faults) - 1} more." if len(self.faults) > 1 else ""
+        where = "/".join(str(part) for part in first.at) or "The whole"
+        super().__init__(at=first.at, first=f"{where}: {first.sentence}{more}")

@@ -39,7 +39,7 @@ def read_technique(text: str, *, where: str) -> Technique:
     try:
         technique = decode(Technique, data)
     except NotUnderstood as wrong:
-        mistakes = [(at, f"{at[-1] if at else 'it'} {says}.") for at, says in wrong.problems]
+        mistakes = [(at, f"{at[-1]}: {sentence}" if at else sentence) for at, _, sentence in wrong.faults]
         raise _refused(where, text, mistakes) from None
     wrong_phases = list(faults(technique))
     if wrong_phases:

@@ -167,10 +167,10 @@ def test_every_problem_is_told_at_once() -> None:
     sent["kit"]["instruments"][0]["maker"] = "x"
     del sent["choices"]["needle"]
     assert problem(post("compute/plan", sent), 400, "not-understood") == {
-        "#/canals/0/readings/0/tooth_mm": "must be a number",
-        "#/canals/1/curvature_deg": "must be a number",
-        "#/kit/instruments/0/maker": "is not known here",
-        "#/choices/needle": "is missing",
+        "#/canals/0/readings/0/tooth_mm": "Must be a number.",
+        "#/canals/1/curvature_deg": "Must be a number.",
+        "#/kit/instruments/0/maker": "Is not known here.",
+        "#/choices/needle": "Fill this in.",
     }
 
 

@@ -84,11 +84,11 @@ def test_an_unknown_tooth_is_refused_with_what_it_could_be() -> None:
 @pytest.mark.parametrize(
     ("sent", "errors"),
     [
-        ({"notation": "iso_3950"}, {"#/designation": "is missing"}),
-        ({"notation": "iso", "designation": "26"}, {"#/notation": "must be 'iso_3950', 'universal' or 'palmer'"}),
-        ({"notation": "iso_3950", "designation": 26}, {"#/designation": "must be text"}),
-        ({"notation": "iso_3950", "designation": "26", "side": "left"}, {"#/side": "is not known here"}),
-        (["26"], {"#": "must be an object"}),
+        ({"notation": "iso_3950"}, {"#/designation": "Fill this in."}),
+        ({"notation": "iso", "designation": "26"}, {"#/notation": "Must be 'iso_3950', 'universal' or 'palmer'."}),
+        ({"notation": "iso_3950", "designation": 26}, {"#/designation": "Must be text."}),
+        ({"notation": "iso_3950", "designation": "26", "side": "left"}, {"#/side": "Is not known here."}),
+        (["26"], {"#": "Must be an object."}),
     ],
 )
 def test_what_is_not_understood_is_told_where_it_stands(sent: object, errors: dict[str, str]) -> None:

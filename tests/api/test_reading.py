@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from base64 import b64encode
+from string import Formatter
 from typing import Any
 
 import pytest
@@ -42,8 +43,8 @@ def at(address: str, version: ToothPlanVersion) -> str:
         "tooth": "16",
         "canal": "P",
     }
-    others = {name: uuid7() for name in ("image_id", "marking_id", "bend_id", "reading_id", "override_id")}
-    return address.format(**there, **others)
+    names = [name for _, name, _, _ in Formatter().parse(address) if name]
+    return address.format(**{name: there.get(name, uuid7()) for name in names})
 
 
 def test_what_a_query_may_hold_is_what_is_described(approved: ToothPlanVersion) -> None:
@@ -58,12 +59,12 @@ def test_a_name_that_is_not_known_is_refused_at_every_address(approved: ToothPla
     browser = client(vale)
     for method, address, _ in operations():
         answer = browser.generic(method.upper(), f"{at(address, approved)}?limt=3")
-        assert problem(answer, 400, "not-understood") == {"#/limt": "is not known here"}, (method, address)
+        assert problem(answer, 400, "not-understood") == {"#/limt": "Is not known here."}, (method, address)
 
 
 def test_what_is_said_twice_is_refused(approved: ToothPlanVersion, vale: Person) -> None:
     answer = client(vale).get(f"{API}/programmes/{approved.case.programme_id}/cases?tooth=16&tooth=26")
-    assert problem(answer, 400, "not-understood") == {"#/tooth": "is there twice"}
+    assert problem(answer, 400, "not-understood") == {"#/tooth": "Is there twice."}
 
 
 def test_every_answer_has_a_tag_and_is_not_sent_twice(approved: ToothPlanVersion, vale: Person) -> None:
@@ -108,7 +109,7 @@ def test_a_tag_of_a_case_tells_more_than_its_revision(molar: Case, submitted: To
 @pytest.mark.parametrize("limit", ["0", "-1", "abc", "101", "", "1e1", "٣", "1" * 5000])
 def test_a_limit_that_is_none_is_refused_in_words(opened: Case, vale: Person, limit: str) -> None:
     answer = client(vale).get(f"{API}/programmes/{opened.programme_id}/cases", {"limit": limit})
-    assert problem(answer, 400, "not-understood") == {"#/limit": "must be a whole number from 1 to 100"}
+    assert problem(answer, 400, "not-understood") == {"#/limit": "Must be a whole number from 1 to 100."}
 
 
 CURSORS = [

@@ -38,7 +38,7 @@ VALUES: st.SearchStrategy[Any] = st.one_of(*(st.from_type(each) for each in (Pla
 def problems(type_: Any, data: object) -> dict[str, str]:
     with pytest.raises(NotUnderstood) as refused:
         decode(type_, data)
-    return {"/".join(map(str, pointer)): says for pointer, says in refused.value.problems}
+    return {"/".join(map(str, pointer)): says for pointer, _, says in refused.value.faults}
 
 
 @given(VALUES)
@@ -110,16 +110,16 @@ ASK = {
 @pytest.mark.parametrize(
     ("changed", "where", "says"),
     [
-        ({"read_mm": "21.5"}, "read_mm", "must be a number"),
-        ({"read_mm": True}, "read_mm", "must be a number"),
-        ({"stable": 1}, "stable", "must be true or false"),
-        ({"mark": "red"}, "mark", "must be 'apex' or 'constriction'"),
-        ({"reference_point": 3}, "reference_point", "must be text"),
-        ({"reference_point": "a\x00b"}, "reference_point", "must not hold control characters"),
-        ({"reference_point": "\ud800"}, "reference_point", "must not hold control characters"),
-        ({"reference_point": "x" * 2001}, "reference_point", "must not be longer than 2000 characters"),
-        ({"colour": "red"}, "colour", "is not known here"),
-        ({"method": "guess"}, "method", "must be 'apex_locator'"),
+        ({"read_mm": "21.5"}, "read_mm", "Must be a number."),
+        ({"read_mm": True}, "read_mm", "Must be a number."),
+        ({"stable": 1}, "stable", "Must be true or false."),
+        ({"mark": "red"}, "mark", "Must be 'apex' or 'constriction'."),
+        ({"reference_point": 3}, "reference_point", "Must be text."),
+        ({"reference_point": "a\x00b"}, "reference_point", "Must not hold control characters."),
+        ({"reference_point": "\ud800"}, "reference_point", "Must not hold control characters."),
+        ({"reference_point": "x" * 2001}, "reference_point", "At most 2000 characters."),
+        ({"colour": "red"}, "colour", "Is not known here."),
+        ({"method": "guess"}, "method", "Must be 'apex_locator'."),
     ],
 )
 def test_what_is_wrong_is_named_where_it_is(changed: dict[str, Any], where: str, says: str) -> None:
@@ -135,7 +135,7 @@ def test_a_number_beyond_its_row_is_refused_with_the_row_s_own_sentence(number: 
 
 @pytest.mark.parametrize("number", [float("nan"), float("inf"), float("-inf"), 1e308, 10**400])
 def test_a_number_of_no_row_is_finite_all_the_same(number: float) -> None:
-    assert problems(Unbounded, {"value": number}) == {"value": "must be a finite number of at most 1000000000"}
+    assert problems(Unbounded, {"value": number}) == {"value": "Must be a finite number of at most 1000000000."}
 
 
 def test_what_was_kept_is_read_by_the_rows_of_its_day() -> None:
@@ -155,23 +155,23 @@ def test_what_is_kept_whatever_it_measured_is_described_without_the_rows_limits(
 
 def test_a_whole_number_may_be_written_with_a_point_nought() -> None:
     assert decode(Whole, {"size": 25.0}) == Whole(size=25)
-    assert problems(Whole, {"size": 25.5}) == {"size": "must be a whole number"}
-    assert problems(Whole, {"size": 2**53}) == {"size": "must be a whole number"}
+    assert problems(Whole, {"size": 25.5}) == {"size": "Must be a whole number."}
+    assert problems(Whole, {"size": 2**53}) == {"size": "Must be a whole number."}
 
 
 def test_all_problems_are_told_at_once_with_their_paths() -> None:
     by_path = problems(PlanInput, {"tooth": 26, "canals": [{"name": "P", "readings": [{"method": "x"}]}], "extra": 1})
-    assert by_path["tooth"] == "must be text"
-    assert by_path["canals/0/root"] == "is missing"
-    assert by_path["canals/0/readings/0/method"].startswith("must be 'pre_operative_image', 'ratio',")
-    assert by_path["kit"] == "is missing"
-    assert by_path["extra"] == "is not known here"
+    assert by_path["tooth"] == "Must be text."
+    assert by_path["canals/0/root"] == "Fill this in."
+    assert by_path["canals/0/readings/0/method"].startswith("Must be 'pre_operative_image', 'ratio',")
+    assert by_path["kit"] == "Fill this in."
+    assert by_path["extra"] == "Is not known here."
 
 
 def test_a_reading_must_say_its_method() -> None:
     by_path = problems(Reading, {"tooth_mm": 21.5, "reference_point": "P cusp"})
-    assert by_path["method"].startswith("is missing; it must be 'pre_operative_image'")
-    assert problems(Reading, ["ratio"]) == {"": "must be an object"}
+    assert by_path["method"].startswith("Fill this in. Must be 'pre_operative_image'")
+    assert problems(Reading, ["ratio"]) == {"": "Must be an object."}
 
 
 def test_a_reading_is_told_by_its_method() -> None:
@@ -188,8 +188,8 @@ def test_a_reading_is_told_by_its_method() -> None:
 def test_an_unknown_key_named_like_the_method_is_named_where_it_is() -> None:
     ratio = {"method": "ratio", "instrument_mm": 20, "instrument_on_image_mm": "22", "tooth_on_image_mm": 24.2}
     assert problems(tuple[Reading, ...], [{**ratio, "reference_point": "P cusp", "ratio": {}}]) == {
-        "0/instrument_on_image_mm": "must be a number",
-        "0/ratio": "is not known here",
+        "0/instrument_on_image_mm": "Must be a number.",
+        "0/ratio": "Is not known here.",
     }
 
 
@@ -199,8 +199,8 @@ def test_a_wrong_key_of_a_map_is_named(below: object) -> None:
 
 
 def test_a_text_or_an_object_is_told_by_what_was_sent() -> None:
-    assert problems(TextOrWhole, {"it": ["a"]}) == {"it": "must be text"}
-    assert problems(TextOrWhole, {"it": {"size": "a"}}) == {"it/size": "must be a whole number"}
+    assert problems(TextOrWhole, {"it": ["a"]}) == {"it": "Must be text."}
+    assert problems(TextOrWhole, {"it": {"size": "a"}}) == {"it/size": "Must be a whole number."}
     assert decode(TextOrWhole, {"it": {"size": 1}}) == TextOrWhole(it=Whole(size=1))
     assert encode(TextOrWhole(it="a")) == {"it": "a"}
     assert encode(TextOrWhole(it=Whole(size=1))) == {"it": {"size": 1}}

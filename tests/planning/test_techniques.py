@@ -105,16 +105,21 @@ DESCENDING = line_of('key = "descending"')
 FAULTY: list[tuple[str, str, int, str]] = [
     ("no value", "key = ", 1, "not TOML"),
     ("a text not ended", TEXT.replace('title = "Explore"', 'title = "Explore'), line_of('"Explore"'), "not TOML"),
-    ("an unknown kind", TEXT.replace('kind = "flare"', 'kind = "flair"'), line_of('kind = "flare"'), "kind must be"),
-    ("an unknown key", TEXT.replace("most_passes", "most_passages"), line_of("most_passes"), "most_passages is not"),
+    ("an unknown kind", TEXT.replace('kind = "flare"', 'kind = "flair"'), line_of('kind = "flare"'), "kind: Must be"),
+    (
+        "an unknown key",
+        TEXT.replace("most_passes", "most_passages"),
+        line_of("most_passes"),
+        "most_passages: Is",
+    ),
     (
         "a text for a number",
         TEXT.replace("most_passes = 3", 'most_passes = "3"'),
         line_of("most_passes"),
         "whole number",
     ),
-    ("a key of the whole left out", TEXT.replace('name = "Crown-down"', ""), 1, "name is missing"),
-    ("a key of a phase left out", in_phase("descending", 'kind = "descend"', ""), DESCENDING - 1, "kind is missing"),
+    ("a key of the whole left out", TEXT.replace('name = "Crown-down"', ""), 1, "name: Fill"),
+    ("a key of a phase left out", in_phase("descending", 'kind = "descend"', ""), DESCENDING - 1, "kind: Fill"),
     ("without end", in_phase("descending", "most_passes = 3", ""), DESCENDING - 1, "must state most_passes"),
     ("too many passes", in_phase("descending", "most_passes = 3", "most_passes = 11"), DESCENDING + 4, "has to end"),
     (

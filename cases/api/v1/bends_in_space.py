@@ -27,7 +27,7 @@ class BendInSpaceGiven(Strict):
     first = Id(help_text="A marking in which the canal's bend is marked.")
     second = Id(help_text="Another one, on another image.")
     apart_deg = Bounded("tube_turn", help_text="How far the tube turned about the tooth's long axis between the two.")
-    other_side = serializers.BooleanField(help_text="In the second view it bends to the other side than in the first.")
+    other_side = Value(bool, help_text="In the second view it bends to the other side than in the first.")
 
 
 class BendInSpaceShown(serializers.Serializer[Any]):

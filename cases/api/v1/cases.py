@@ -11,7 +11,7 @@ from rest_framework.response import Response
 
 from cases.api.base import NewestFirst, View, answer, asker, given, key_of, me
 from cases.api.etags import seen_revision
-from cases.api.fields import FieldsOf, Id, Strict, Text, Value
+from cases.api.fields import Each, FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.filters import CASE_FILTERS, OF_PAGES, CaseFilters, filtered
 from cases.api.v1.shapes import CaseListed, CaseShown
@@ -42,7 +42,7 @@ class CaseGiven(Strict):
     setting = Value(Setting)
     supervisor = Id(required=False, allow_null=True)
     student = Id(required=False, help_text="Whose case it is: for a service, which must say; else it is your own.")
-    canals = serializers.ListField(
+    canals = Each(
         child=Text(max_length=12),
         required=False,
         allow_null=True,

@@ -19,7 +19,7 @@ from rest_framework.response import Response
 from cases.api import raw_body
 from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import IF_NONE_MATCH, tag
-from cases.api.fields import Strict, Text, Value
+from cases.api.fields import Moment, Strict, Text, Upload, Value
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotHere
 from cases.domain.events.payloads import ImagePurpose
@@ -67,11 +67,11 @@ KEPT = (
 class FactsGiven(Strict):
     canal = Text(max_length=12, required=False, allow_blank=True, default="")
     purpose = Value(ImagePurpose, required=False, default="other")
-    device_time = serializers.DateTimeField(required=False, default=timezone.now)
+    device_time = Moment(required=False, default=timezone.now)
 
 
 class ImageSent(FactsGiven):
-    file = serializers.FileField(help_text=KINDS)
+    file = Upload(help_text=KINDS)
 
 
 class PutRightShown(serializers.Serializer[Any]):

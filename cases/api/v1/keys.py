@@ -12,7 +12,7 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, asker, given, key_of, me
 from cases.api.bearer import scopes_of
-from cases.api.fields import Listing, Strict, Text, Value
+from cases.api.fields import Listing, Strict, Text, Value, Whole
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.access.key_text import MOST_DAYS, MOST_NAME
@@ -51,7 +51,7 @@ class KeyMade(serializers.Serializer[Any]):
 class KeyGiven(Strict):
     name = Text(max_length=MOST_NAME, help_text="What it is for; of a service's key the service's name.")
     scopes = Value(tuple[Scope, ...])
-    days = serializers.IntegerField(min_value=1, max_value=MOST_DAYS, help_text="It ends after so many.")
+    days = Whole(min_value=1, max_value=MOST_DAYS, help_text="It ends after so many.")
     password = Text(max_length=200, trim_whitespace=False, help_text="Of the person who is signed in.")
 
 

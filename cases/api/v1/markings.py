@@ -11,7 +11,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Id, Strict, Text, Value
+from cases.api.fields import Each, Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.queries import seen
@@ -26,7 +26,7 @@ TAGS = ["images"]
 
 class MarkingGiven(Strict):
     marks = Value(ImageMarks, help_text="Without `facts`: what the file says of its scale is the image's own.")
-    take = serializers.ListField(
+    take = Each(
         child=Text(max_length=12),
         required=False,
         default=list,

@@ -13,7 +13,7 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, as_it_lies, given, me
 from cases.api.etags import maybe_seen_tag, seen_tag
-from cases.api.fields import Id, Listing, Strict, Text, Value
+from cases.api.fields import Each, Id, Listing, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
 from cases.domain.errors import NotUsable
@@ -66,7 +66,7 @@ class ReviewGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     decision = Value(Decision)
     note = Text(required=False, allow_blank=True)
-    remarks = RemarkGiven(many=True, required=False)
+    remarks = Each(child=RemarkGiven(), required=False)
     acknowledged = Value(
         tuple[Named, ...],
         required=False,
@@ -75,7 +75,7 @@ class ReviewGiven(Strict):
 
 
 class ReleaseGiven(Strict):
-    canals = serializers.ListField(child=Text(max_length=12), min_length=1, max_length=MOST_CANALS)
+    canals = Each(child=Text(max_length=12), min_length=1, max_length=MOST_CANALS)
 
 
 class RevokeGiven(Strict):

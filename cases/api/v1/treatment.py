@@ -13,7 +13,7 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me, unchanged
 from cases.api.etags import IF_NONE_MATCH
-from cases.api.fields import Each, Id, Strict, Text, Value
+from cases.api.fields import Each, Id, Moment, Strict, Text, Value, Whole
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import OtherPerson
@@ -35,10 +35,10 @@ MOST_EVENTS = 200  # in one batch: a whole visit
 
 class EventGiven(Strict):
     id = Id(help_text="Made by the device (RFC 9562, version 7), so that sending again is harmless.")
-    device_seq = serializers.IntegerField(min_value=1, help_text="Counts the device's events of this case from 1.")
-    seen_position = serializers.IntegerField(min_value=0, help_text="The last position the device knew.")
+    device_seq = Whole(min_value=1, help_text="Counts the device's events of this case from 1.")
+    seen_position = Whole(min_value=0, help_text="The last position the device knew.")
     plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
-    device_time = serializers.DateTimeField(help_text="Shown, never used to order: the clock may be wrong.")
+    device_time = Moment(help_text="Shown, never used to order: the clock may be wrong.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty where it concerns the whole tooth.")
     node = Text(max_length=120, required=False, allow_blank=True, help_text="The step in the run sheet.")
     # What happened is kept whatever it measured: nobody can correct it once the chair is empty.

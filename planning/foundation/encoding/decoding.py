@@ -7,34 +7,34 @@ from typing import Any, TypeVar, overload
 
 from pydantic_core import ErrorDetails, SchemaValidator, ValidationError
 
+from planning.foundation.encoding.faults import sentence_of
 from planning.foundation.encoding.shapes import MOST_NUMBER, OBJECT, PLAIN, TAGS, Mode, shape_of_list
-from planning.foundation.errors import NotUnderstood, PlanningError, Pointer
+from planning.foundation.errors import Fault, NotUnderstood, PlanningError, Pointer
 
 T = TypeVar("T")
 
-MOST_TOLD = 1_000  # problems of one request: who has more has sent something else than was asked for
-_TOO_LARGE = f"must be a finite number of at most {MOST_NUMBER:.0f}"
-_SENTENCES = {
-    "bool_type": "must be true or false",
-    "dataclass_type": "must be an object",
-    "dict_type": "must be an object",
-    "enum": "must be {expected}",
-    "finite_number": _TOO_LARGE,
-    "float_type": "must be a number",
-    "greater_than_equal": _TOO_LARGE,
-    "less_than_equal": _TOO_LARGE,
-    "invalid_key": "is not known here",
-    "literal_error": "must be {expected}",
-    "model_attributes_type": "must be an object",
-    "missing": "is missing",
-    "string_too_long": "must not be longer than {max_length} characters",
-    "string_type": "must be text",
-    "string_unicode": "must not hold control characters",
-    "tuple_type": "must be a list",
-    "unexpected_keyword_argument": "is not known here",
-    "whole_number": "must be a whole number",
+MOST_TOLD = 1_000  # faults of one request: who has more has sent something else than was asked for
+_CODES = {
+    "bool_type": "not-true-or-false",
+    "dataclass_type": "not-an-object",
+    "dict_type": "not-an-object",
+    "enum": "not-of-these",
+    "finite_number": "too-large",
+    "float_type": "not-a-number",
+    "greater_than_equal": "too-large",
+    "less_than_equal": "too-large",
+    "invalid_key": "unknown-key",
+    "literal_error": "not-of-these",
+    "model_attributes_type": "not-an-object",
+    "missing": "missing",
+    "string_too_long": "too-long",
+    "string_type": "not-text",
+    "string_unicode": "control-characters",
+    "tuple_type": "not-a-list",
+    "unexpected_keyword_argument": "unknown-key",
+    "whole_number": "not-whole",
 }
-"""What pydantic finds wrong, in our words. What is not listed keeps its own message."""
+"""What pydantic finds wrong, by our codes. What is not listed keeps its own message."""
 
 
 @overload
@@ -44,7 +44,7 @@ def decode(type_: Any, data: object, mode: Mode = ...) -> Any: ...
 def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
     """A value of `type_` from parsed JSON; what was kept is read as `Mode.KEPT`.
 
-    Raises NotUnderstood with every problem found, each with its path, or with their number alone where nobody would
+    Raises NotUnderstood with every fault found, each with its path, or with their number alone where nobody would
     read them all; a PlanningError of the value's own checks passes with its path completed.
     """
     try:
@@ -53,11 +53,12 @@ def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
     except ValidationError as wrong:
         count = wrong.error_count()
         if count > MOST_TOLD:
-            raise NotUnderstood([((), f"has {count} faults: it is not what is asked for here")]) from None
+            too_many = Fault((), NotUnderstood.code, f"Has {count} faults: it is not what is asked for here.")
+            raise NotUnderstood([too_many]) from None
         errors = wrong.errors(include_url=False)
-    problems = [_problem(each, data) for each in errors if each["type"] != "value_error"]
-    if problems:
-        raise NotUnderstood(problems)
+    faults = [_fault(each, data) for each in errors if each["type"] != "value_error"]
+    if faults:
+        raise NotUnderstood(faults)
     # Only what values refuse themselves is left by now; the first of it is told.
     refusal: PlanningError = errors[0]["ctx"]["error"]
     raise refusal.below(*_path(errors[0], data))
@@ -82,14 +83,20 @@ def _reader(type_: Any, mode: Mode) -> SchemaValidator:
     return SchemaValidator(shape_of_list(type_, mode))
 
 
-def _problem(error: ErrorDetails, data: object) -> tuple[Pointer, str]:
+def _fault(error: ErrorDetails, data: object) -> Fault:
     path, ctx = _path(error, data), error.get("ctx", {})
-    if error["type"] != "tag":
-        return path, _SENTENCES.get(error["type"], error["msg"]).format_map(ctx)
-    if not isinstance(error["input"], dict):
-        return path, "must be an object"
-    missing = "" if ctx["tag"] in error["input"] else "is missing; it "
-    return (*path, ctx["tag"]), f"{missing}must be {ctx['expected']}"
+    kind = error["type"]
+    if kind == "tag":
+        if not isinstance(error["input"], dict):
+            return Fault(path, "not-an-object", sentence_of("not-an-object"))
+        says = sentence_of("not-of-these", expected=ctx["expected"])
+        if ctx["tag"] in error["input"]:
+            return Fault((*path, ctx["tag"]), "not-of-these", says)
+        return Fault((*path, ctx["tag"]), "missing", f"{sentence_of('missing')} {says}")
+    code = _CODES.get(kind)
+    if code is None:
+        return Fault(path, NotUnderstood.code, f"{error['msg']}.")
+    return Fault(path, code, sentence_of(code, most=f"{MOST_NUMBER:.0f}", **ctx))
 
 
 def _path(error: ErrorDetails, data: Any) -> Pointer:
