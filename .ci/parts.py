@@ -18,7 +18,7 @@ from pathlib import Path
 import browser
 import fresh as fresh_copy
 import postgres
-from frontend.server import build, node
+from frontend.server import build, environment, node
 from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
@@ -34,6 +34,12 @@ API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
 LIGHTHOUSE = ROOT / "tests" / "lighthouse"
+# What is only tested where the compiled kernel is installed.
+COMPILED = (
+    "tests/planning/test_compiled_rows.py",
+    "tests/frontend/server/test_kernel.py",
+    "tests/architecture/test_licences.py",
+)
 
 
 class PartFailed(Exception):
@@ -82,6 +88,12 @@ def sqlite() -> None:
 def whole() -> None:
     """The tests of the planner and of the two walkers with everything they draw; the gate draws a share of it."""
     _pytest({"DRAWS": "whole"}, [*EVERY_CORE, "tests/planning", "tests/walkers"])
+
+
+def fast() -> None:
+    """The compiled kernel against numpy's, with everything they draw. Installs its extra, which stays (190 MB)."""
+    environment.install("run", "fast")
+    _pytest({"DRAWS": "whole"}, COMPILED)
 
 
 def postgresql() -> None:
@@ -168,7 +180,7 @@ PARTS: dict[str, Callable[[], None]] = {
 }
 # Run by name alone.
 FURTHER: dict[str, Callable[[], None]] = {
-    part.__name__: part for part in (whole, more_faults, double_taps, hostile_images, fresh, lighthouse)
+    part.__name__: part for part in (whole, fast, more_faults, double_taps, hostile_images, fresh, lighthouse)
 }
 
 

@@ -39,10 +39,18 @@ class Environment:
     log_level: str = field(default_factory=lambda: str(_read.str("LOG_LEVEL", default="INFO")))
     # `count` or `all`: what each request asks of the database, in the log. For whoever changes the program.
     show_queries: str = field(default_factory=lambda: str(_read.str("SHOW_QUERIES", default="")))
+    # `numpy` or `compiled`: what estimates depths. Left out, it is compiled where the packages for it are installed.
+    # What was compiled is kept beside the program, or in the folder that NUMBA_CACHE_DIR names.
+    depth_kernel: str = field(default_factory=lambda: str(_read.str("DEPTH_KERNEL", default="")))
 
     @property
     def production(self) -> bool:
         return self.mode == "production"
+
+    @property
+    def compiled(self) -> bool:
+        """Depths are to be estimated by the compiled kernel."""
+        return self.depth_kernel != "numpy" and find_spec("numba") is not None
 
     def missing(self) -> list[str]:
         """Everything that stands against a start, one sentence each; empty when the process may serve."""
@@ -51,6 +59,10 @@ class Environment:
             faults.append(f"MODE is {self.mode!r}; it is local or production.")
         if self.show_queries not in ("", "count", "all"):
             faults.append(f"SHOW_QUERIES is {self.show_queries!r}; it is count or all, or left out.")
+        if self.depth_kernel not in ("", "numpy", "compiled"):
+            faults.append(f"DEPTH_KERNEL is {self.depth_kernel!r}; it is numpy or compiled, or left out.")
+        if self.depth_kernel == "compiled" and not self.compiled:
+            faults.append("DEPTH_KERNEL=compiled needs more packages: start with EXTRAS=fast.")
         if self.production:
             if len(self.secret_key) < LEAST_KEY_LENGTH:
                 faults.append(f"SECRET_KEY is missing or shorter than {LEAST_KEY_LENGTH} characters.")

@@ -23,10 +23,10 @@ BIN = VENV / "bin"
 # What installs and builds lies apart: the environment that serves has none of it.
 TOOLS = ROOT / ".tools"
 OF_TOOLS = ("installer", "node")
-# What may be installed beside the program: images in a bucket, HEIC, typefaces of East Asia.
-EXTRAS = ("s3", "heic", "cjk")
-# The set for tests holds everything else that runs.
-HOLDS = {"dev": ("run", *EXTRAS, "dev")}
+# What may be installed beside the program: images in a bucket, HEIC, typefaces of East Asia, the compiled kernel.
+EXTRAS = ("s3", "heic", "cjk", "fast")
+# The set for tests holds everything else that runs, but for the compiled kernel, which is large (190 MB).
+HOLDS = {"dev": ("run", "s3", "heic", "cjk", "dev")}
 LACKING = "There is nothing here to install packages with. On Debian and Ubuntu: apt-get install python3-venv"
 
 

@@ -1,7 +1,10 @@
 """How deep each instrument is expected to go, how sure that is, and what was felt. An estimate for teaching.
 
 contact_depth    one instrument in one canal: exact
-contact_rows     the same for many canals at once
+rows             many canals as arrays
+numpy_rows       what many canals at once spend their time in; compiled_rows the same, compiled
+kernel           which of the two runs
+contact_rows     the estimate for many canals at once
 samples          canals, hands and instruments drawn from the published spreads
 reading          how a recorded depth differs from where the instrument stopped
 sure             where instruments have stood for certain

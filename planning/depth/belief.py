@@ -17,9 +17,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from planning.canal.profile import Line
+from planning.depth import kernel
 from planning.depth.contact_depth import LightTouch, advance_mm
-from planning.depth.contact_rows import Floats, Picked, Rows, Tools, face_mm, rest_mm, stood, wide_at
+from planning.depth.contact_rows import face_mm, rest_mm
 from planning.depth.reading import AT_MM, Likely, Reading
+from planning.depth.rows import Floats, Picked, Rows, Tools, wide_at
 from planning.depth.samples import MOST_WORK, Samples
 from planning.foundation.errors import TooMuchWork
 from planning.foundation.quantities import mm, um
@@ -231,7 +233,8 @@ class Belief:
         self.kept[step] = depths_mm
         # Below its end there is no canal that could be opened.
         end = self.canals.depth_mm[:, -1]
-        self.canals = stood(self.tools(instrument), self.canals, np.minimum(depths_mm, end), self._overcuts)
+        tips_mm = np.minimum(depths_mm, end)
+        self.canals = kernel.running.stood(self.tools(instrument), self.canals, tips_mm, self._overcuts)
 
     def back_to(self, canals: Rows, rows: Picked) -> Belief:
         """Some of the samples with their canals as they were at an earlier step."""

@@ -9,8 +9,8 @@ import numpy as np
 
 from planning.contract.expected import SeriesPasses
 from planning.depth.belief import NINE_TENTHS, TENTH, Belief, every, quantile
-from planning.depth.contact_rows import Floats, Rows
 from planning.depth.reading import AT_MM
+from planning.depth.rows import Floats, Rows
 from planning.foundation.quantities import mm
 from planning.instruments.iso_3630 import Instrument
 from planning.run_sheet.graph import Do

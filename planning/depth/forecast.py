@@ -23,8 +23,8 @@ from planning.contract.expected import (
 from planning.contract.plan_input import PastInsertion, RecordedDepth
 from planning.depth.belief import Band, Belief, every, quantile
 from planning.depth.contact_depth import APART_MM, LightTouch, opened, to_resistance_mm
-from planning.depth.contact_rows import Floats
 from planning.depth.descent import Descent, Series
+from planning.depth.rows import Floats
 from planning.foundation.quantities import mm, um
 from planning.instruments.iso_3630 import Instrument, Motion
 from planning.run_sheet.graph import Action, Do, Exit, RunSheet, Target

@@ -9,7 +9,7 @@ from statistics import NormalDist
 
 import numpy as np
 
-from planning.depth.contact_rows import Floats
+from planning.depth.rows import Floats
 from planning.foundation.tables import Figures
 
 ROUNDING = 1 / math.sqrt(12)  # standard deviation, in steps, of what is rounded to the nearest step

@@ -15,7 +15,7 @@ import numpy as np
 from planning.canal.initial_shape import Widths
 from planning.canal.profile import Line
 from planning.depth.contact_depth import LightTouch
-from planning.depth.contact_rows import Floats, Rows, Tools
+from planning.depth.rows import Floats, Rows, Tools
 from planning.foundation.bounds import within
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, corners

@@ -19,6 +19,7 @@ NAMES = {
     "apache license 2.0": "Apache-2.0",
     "apache software license": "Apache-2.0",
     "apache-2.0": "Apache-2.0",
+    "apache-2.0 with llvm-exception": "Apache-2.0 WITH LLVM-exception",
     "bsd": "BSD-3-Clause",
     "bsd 3-clause": "BSD-3-Clause",
     "bsd license": "BSD-3-Clause",

@@ -57,6 +57,7 @@ BOUND_OR_UNIT = re.compile(r"_?(MOST|LEAST)_|(.*_)?PER_")
 NAMED = {
     "APART_MM": "rounding error",
     "AT_MM": "rounding error",
+    "BLOCK": "how numpy adds up",
     "DIGITS": "rounding",
     "DROPPED_BITS": "doubles",
     "FAR": "quantiles",
@@ -65,6 +66,7 @@ NAMED = {
     "HALF_MM_UM": "a unit",
     "HALVINGS": "steps of a search",
     "HUNDREDTH_MM": "a unit",
+    "LANES": "how numpy adds up",
     "LEVEL": "as good as none",
     "LOOKS": "steps of a search",
     "NODES": "points of a quadrature",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterable, Iterator
 from datetime import date
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
@@ -15,8 +16,9 @@ from tests.architecture.licences import Package
 
 JUDGED: dict[str, Any] = tomllib.loads(Path(__file__).with_name("licences.toml").read_text(encoding="utf-8"))
 KNOWN = frozenset(licences.NAMES.values())
-# Extras under other terms are for who asks for them by name.
-DEFAULT = ("run", "cjk", "s3")
+# Extras under other terms are for who asks for them by name. `fast` is large, and looked at where it is installed: the
+# part of the tests of that name sees to it.
+DEFAULT = ("run", "cjk", "s3", *(("fast",) if find_spec("numba") else ()))
 
 
 def faults(packages: Iterable[Package]) -> list[str]:

@@ -13,6 +13,8 @@ from dataclasses import replace
 from itertools import count
 
 from planning.contract.plan_input import CanalInput, PlanInput
+from planning.depth import kernel, numpy_rows
+from planning.depth.kernel import Kernel
 from planning.lengths.readings import ConfirmingImage
 from planning.whole_tooth.plan import plan
 from tests.bench.empty import empty_request
@@ -66,6 +68,20 @@ def rows() -> Iterator[Row]:
         took = in_turns(works, TIMES)
         for what, goal in GOALS.items():
             yield took[what].over(took["empty"], what=what, against="e", goal=goal)
+    if kernel.take_compiled():
+        yield _compiled(kernel.running)
+
+
+def _compiled(compiled: Kernel) -> Row:
+    sampled = molar(samples=SAMPLES)
+
+    def by(running: Kernel) -> object:
+        kernel.running = running
+        return plan(taken_again(sampled, len(sampled.canals)))
+
+    took = in_turns({"numpy": lambda: by(numpy_rows), "compiled": lambda: by(compiled)}, TIMES)
+    what = f"a plan, {SAMPLES} samples, all canals new, compiled"
+    return took["compiled"].over(took["numpy"], what=what, against="numpy's", goal=0.7)
 
 
 if __name__ == "__main__":

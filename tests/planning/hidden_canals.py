@@ -12,7 +12,7 @@ from planning.canal.profile import Line
 from planning.depth import contact_depth, reading, samples
 from planning.depth.belief import Band, Belief, every
 from planning.depth.contact_depth import LightTouch
-from planning.depth.contact_rows import Floats
+from planning.depth.rows import Floats
 from planning.depth.samples import Samples
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import DiameterAt, Instrument, Use

@@ -15,8 +15,8 @@ from numpy.typing import NDArray
 
 from planning.contract.expected import against
 from planning.depth.belief import Belief, every
-from planning.depth.contact_rows import Floats
 from planning.depth.reading import Reading
+from planning.depth.rows import Floats
 from tests.draws import draws
 from tests.planning.hidden_canals import (
     BY,

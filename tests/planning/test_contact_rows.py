@@ -12,8 +12,8 @@ import pytest
 from planning.canal.initial_shape import widths_of
 from planning.canal.profile import Line, narrows_upwards, upper
 from planning.contract.plan_input import PlanInput
-from planning.depth import contact_depth, contact_rows, samples
-from planning.depth.contact_rows import Rows, Tools
+from planning.depth import contact_depth, contact_rows, numpy_rows, samples
+from planning.depth.rows import STEP_MM, Rows, Tools
 from planning.depth.samples import Samples
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Corners
@@ -26,16 +26,15 @@ COUNT = 40
 def as_rows(canals: list[Line]) -> Rows:
     """Steps become ramps a nanometre long; shorter canals repeat their last corner."""
     longest = max(len(canal) for canal in canals)
-    padded = [[*canal, *[canal[-1]] * (longest - len(canal))] for canal in canals]
-    rows = Rows(
+    padded = [[*ramps, *[ramps[-1]] * (longest - len(ramps))] for ramps in map(as_ramps, canals)]
+    return Rows(
         np.array([[x for x, _ in canal] for canal in padded]), np.array([[d for _, d in canal] for canal in padded])
     )
-    for row in range(len(canals)):
-        for at in range(1, longest):
-            step = rows.depth_mm[row, at] == rows.depth_mm[row, at - 1]
-            if step and rows.wide_mm[row, at] != rows.wide_mm[row, at - 1]:
-                rows.depth_mm[row, at] += contact_rows.STEP_MM
-    return rows
+
+
+def as_ramps(canal: Line) -> Line:
+    steps = [(x + STEP_MM if x == above else x, d) for (above, _), (x, d) in pairwise(canal)]
+    return (canal[0], *steps)
 
 
 def as_tools(instrument: Corners) -> Tools:
@@ -71,7 +70,7 @@ def test_every_row_is_prepared_as_the_exact_envelope_is(seed: int) -> None:
     rng = random.Random(seed)  # noqa: S311  # nothing secret
     instrument, canals = random_instrument(rng), [random_canal(rng) for _ in range(COUNT)]
     tips = [rng.uniform(8.1, canal[-1][0]) for canal in canals]
-    after = contact_rows.stood(as_tools(instrument), as_rows(canals), np.array(tips), np.full(COUNT, 0.015))
+    after = numpy_rows.stood(as_tools(instrument), as_rows(canals), np.array(tips), np.full(COUNT, 0.015))
     for row, (canal, tip_mm) in enumerate(zip(canals, tips, strict=True)):
         left = [(tip_mm - z, d + 0.015) for z, d in reversed(instrument) if tip_mm - z > 8]
         exact = upper(canal, ((8.0, width_mm(instrument, tip_mm - 8) + 0.015), *left))

@@ -19,7 +19,7 @@ from django.core.management.base import BaseCommand, CommandError
 from django.db import connection
 
 from cases.services.demo import cases
-from frontend.server import build, reloading, serve
+from frontend.server import build, kernel, reloading, serve
 from frontend.server.env import DATA, LEAST_KEY_LENGTH
 from frontend.server.serve import Address, CannotServe
 
@@ -49,6 +49,7 @@ class Command(BaseCommand):
                 _forget()
             call_command("migrate", verbosity=0)
             cases.load()
+            self.stderr.write(kernel.BY_NUMPY if reload else kernel.prepare(), lambda sentence: sentence)
             servers = _started(address, reload=reload)
         except CannotServe as refusal:
             raise CommandError(str(refusal)) from refusal

@@ -8,7 +8,7 @@ from typing import Any
 from django.conf import settings
 from django.core.management.base import BaseCommand, CommandError
 
-from frontend.server import build, serve
+from frontend.server import build, kernel, serve
 from frontend.server.checks import NotReady, refuse_unready
 from frontend.server.environment import ROOT
 from frontend.server.serve import CannotServe
@@ -28,6 +28,7 @@ class Command(BaseCommand):
             raise CommandError(str(refusal)) from refusal
         if not (build.DIST / "index.html").exists():
             build.build()
+        self.stderr.write(kernel.prepare(), lambda sentence: sentence)
         os.chdir(ROOT)
         command = serve.command(address)
         os.execv(command[0], command)  # noqa: S606 - our own interpreter, no shell

@@ -23,7 +23,7 @@ READY = {
 
 @pytest.fixture
 def variables(monkeypatch: pytest.MonkeyPatch) -> pytest.MonkeyPatch:
-    for name in (*READY, "BEHIND_PROXY", "TRUSTED_PROXIES"):
+    for name in (*READY, "BEHIND_PROXY", "TRUSTED_PROXIES", "DEPTH_KERNEL"):
         monkeypatch.delenv(name, raising=False)
     return monkeypatch
 
@@ -63,6 +63,7 @@ def test_a_complete_production_start_is_allowed(variables: pytest.MonkeyPatch) -
         ("DATABASE_URL", ""),
         ("IMAGE_FOLDER", ""),
         ("MODE", "prod"),
+        ("DEPTH_KERNEL", "fast"),
     ],
 )
 def test_each_wrong_value_is_named(variables: pytest.MonkeyPatch, name: str, value: str) -> None:
