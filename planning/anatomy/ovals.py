@@ -33,15 +33,15 @@ def area_mm2(narrow_mm: Floats, wide_mm: Floats, round_mm: Floats) -> Floats:
     """Cross-sections [mm²] of elliptic canals with a round preparation centred in each: what either covers, since what
     neither has reached is dentine still.
 
-    The circle covers its sector, from the narrow side to where both cross, the ellipse the rest of the quarter.
+    The circle covers its sector, from the narrow side to where both cross, the ellipse the rest of the quarter. Where
+    they do not cross one of the two is all of it.
     """
-    flat = wide_mm**2 - narrow_mm**2
-    beyond = round_mm**2 - narrow_mm**2
-    within = np.arcsin(np.sqrt(np.clip(beyond / np.where(flat > 0, flat, 1.0), 0.0, 1.0)))
-    # A round canal has no narrow side: a wider circle covers all of it, a narrower one adds nothing.
-    within = np.where(flat > 0, within, np.where(beyond > 0, math.pi / 2, 0.0))
-    # `within` is the ellipse's parameter. Seen from the centre the same point lies at this angle.
-    sector = np.arctan2(wide_mm * np.sin(within), narrow_mm * np.cos(within))
+    # Where both cross the sine and the cosine of the ellipse's parameter are to each other as these.
+    sine = np.sqrt(np.maximum(round_mm**2 - narrow_mm**2, 0.0))
+    cosine = np.sqrt(np.maximum(wide_mm**2 - round_mm**2, 0.0))
+    within = np.arctan2(sine, cosine)
+    # Seen from the centre the same point lies at this angle.
+    sector = np.arctan2(wide_mm * sine, narrow_mm * cosine)
     return np.asarray((round_mm**2 * sector + narrow_mm * wide_mm * (math.pi / 2 - within)) / 2, dtype=np.float64)
 
 
@@ -50,7 +50,9 @@ def volume_mm3(along_mm: Floats, narrow_mm: Floats, wide_mm: Floats, round_mm: F
     nodes, weights = _gauss()
     # Gauss points lie between -1 and 1.
     share = (nodes + 1) / 2
-    narrow, wide, across = (ends[:, :1] + np.diff(ends) * share for ends in (narrow_mm, wide_mm, round_mm))
+    narrow, wide, across = (
+        ends[:, :1] + (ends[:, 1:] - ends[:, :1]) * share for ends in (narrow_mm, wide_mm, round_mm)
+    )
     return float((area_mm2(narrow, wide, across) @ weights * along_mm / 2).sum())
 
 

@@ -155,7 +155,8 @@ def volume_mm3(line: Line, initial_shape: InitialShape | None = None) -> float:
     if crossings:
         depths = sorted({*depths, *crossings})
         narrow, wide, across = (_pieces(outline, depths) for outline in outlines)
-    return ovals.volume_mm3(np.diff(depths), *map(np.array, (narrow, wide, across)))
+    along = [b - a for a, b in pairwise(depths)]
+    return ovals.volume_mm3(*map(np.array, (along, narrow, wide, across)))
 
 
 def _crossing(between: tuple[float, float], first: tuple[float, float], second: tuple[float, float]) -> float | None:

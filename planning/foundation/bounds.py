@@ -133,16 +133,22 @@ def outside(value: Any, at: Pointer = ()) -> Iterator[tuple[Pointer, Bound]]:
     if isinstance(value, tuple | list):
         for number, item in enumerate(value):
             yield from outside(item, (*at, number))
-    # `is_dataclass` is true of the class as well as of its values.
-    elif is_dataclass(value) and not isinstance(value, type):
-        bounded = of_fields(type(value))
-        for field in fields(value):
-            held = getattr(value, field.name)
-            if field.name in bounded and held is not None:
-                if not bounded[field.name].holds(held):
-                    yield (*at, field.name), bounded[field.name]
-            else:
-                yield from outside(held, (*at, field.name))
+        return
+    for name, bound in _bounded_parts(type(value)):
+        held = getattr(value, name)
+        if bound is None or held is None:
+            yield from outside(held, (*at, name))
+        elif not bound.holds(held):
+            yield (*at, name), bound
+
+
+@cache
+def _bounded_parts(type_: type) -> tuple[tuple[str, Bound | None], ...]:
+    """The fields of a dataclass, each with the row that bounds it; none of any other type."""
+    if not is_dataclass(type_):
+        return ()
+    bounded = of_fields(type_)
+    return tuple((field.name, bounded.get(field.name)) for field in fields(type_))
 
 
 def refuse_outside(value: Any, at: Pointer = (), of: str = "") -> None:
