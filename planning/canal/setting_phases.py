@@ -4,22 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 
 from planning.contract.plan_input import PlanInput
 from planning.foundation.tables import Figures
-from planning.techniques.technique import Phase, PhaseKind
+from planning.techniques.technique import Phase, PhaseKind, Setting, Technique
+
+MOST_KEPT = 100  # techniques in their settings, as lists of phases
 
 
-def phases_of(plan_input: PlanInput) -> list[Phase]:
+def phases_of(plan_input: PlanInput) -> tuple[Phase, ...]:
     """The phases of the setting, each with the hold point that is asked for there.
 
     A phase whose hold point is not asked for keeps what is worked in it. It keeps its image only where that shows a
     length, and the student judges that alone. The hold point of the cone is then about the final size too.
     """
     more = Figures(plan_input.thresholds)["sign_offs.bench_more"] >= 1
-    here = [phase for phase in plan_input.technique.phases if plan_input.setting in phase.settings]
-    unasked = [phase for phase in here if not (more or plan_input.setting in phase.hold_point_in)]
-    return list(_asked(here, unasked))
+    return _phases_of(plan_input.technique, plan_input.setting, more)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _phases_of(technique: Technique, setting: Setting, more: bool) -> tuple[Phase, ...]:
+    here = [phase for phase in technique.phases if setting in phase.settings]
+    unasked = [phase for phase in here if not (more or setting in phase.hold_point_in)]
+    return tuple(_asked(here, unasked))
 
 
 def _asked(here: list[Phase], unasked: list[Phase]) -> Iterator[Phase]:

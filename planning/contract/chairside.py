@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
 
 from planning.foundation import tables
 from planning.foundation.tables import Figure, Figures
@@ -63,19 +64,21 @@ class AtTheChair:
 
 def at_the_chair(figures: Figures) -> AtTheChair:
     """Advice and contact times: the same for every tooth, except for times that the programme has set itself."""
-    return AtTheChair(
-        advice=tuple(
-            Advice(
-                about=Guidance(row["about"]),
-                key=row["key"],
-                says=row["says"],
-                source=row["source"],
-                know=row["know"],
-                settings=tuple(map(Setting, row["settings"].split())),
-            )
-            for row in tables.rows("at_the_chair")
-        ),
-        contacts=tuple(_contact(irrigant, figures) for irrigant in CONTACTS),
+    return AtTheChair(advice=_advice(), contacts=tuple(_contact(irrigant, figures) for irrigant in CONTACTS))
+
+
+@cache
+def _advice() -> tuple[Advice, ...]:
+    return tuple(
+        Advice(
+            about=Guidance(row["about"]),
+            key=row["key"],
+            says=row["says"],
+            source=row["source"],
+            know=row["know"],
+            settings=tuple(map(Setting, row["settings"].split())),
+        )
+        for row in tables.rows("at_the_chair")
     )
 
 

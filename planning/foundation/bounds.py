@@ -134,7 +134,7 @@ def outside(value: Any, at: Pointer = ()) -> Iterator[tuple[Pointer, Bound]]:
         for number, item in enumerate(value):
             yield from outside(item, (*at, number))
         return
-    for name, bound in _bounded_parts(type(value)):
+    for name, bound in _bounded_parts(value.__class__):
         held = getattr(value, name)
         if bound is None or held is None:
             yield from outside(held, (*at, name))

@@ -159,6 +159,7 @@ def diameter_mm(instrument: Instrument, from_tip_mm: float) -> float:
     return outline[-1][1]
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def outline(instrument: Instrument) -> tuple[DiameterAt, ...]:
     """The instrument as it is drawn: its diameters [mm] from the tip to the end of the cutting part, with a point
     wherever the taper changes, to hundredths of a millimetre.

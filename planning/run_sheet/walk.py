@@ -73,7 +73,7 @@ class Walk:
     def leave(self, exit_: Exit, depth_um: int | None = None) -> None:
         """Answers the present step. A depth at the stop or beyond counts as reached. Raises StepRefused."""
         node = self.node
-        stop = self.stop_um()
+        stop = self.stop_um() if exit_ in (Exit.REACHED, Exit.SHORT) else None
         # What was measured decides, not the button: a depth at the stop is the stop.
         if exit_ is Exit.SHORT and depth_um is not None and stop is not None and depth_um >= stop:
             exit_ = Exit.REACHED

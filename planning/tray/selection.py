@@ -15,6 +15,8 @@ from planning.techniques.technique import PhaseKind, Technique
 class Selection:
     """The kit sorted for one technique."""
 
+    kit: dict[str, Instrument]
+    """All instruments by key."""
     hand: dict[int, Instrument]
     """Hand instruments by size, of the smallest taper the kit has of each."""
     recapitulating: Instrument
@@ -51,6 +53,7 @@ def select(plan_input: PlanInput, figures: Figures) -> Selection:
     glide_path_to = _glide_path_to(plan_input)
     series = _series(plan_input) if engine else {}
     return Selection(
+        kit={instrument.key: instrument for instrument in instruments},
         hand=hand,
         recapitulating=hand[technique.recapitulate_size],
         glide_path_to=glide_path_to,

@@ -21,6 +21,7 @@ from planning.instruments.iso_3630 import Instrument, reach_mm
 from planning.run_sheet.graph import Do
 from planning.techniques.files import refuse_unusable
 from planning.tray import layout, selection
+from planning.tray.selection import Selection
 from planning.whole_tooth import cautions, difficulty_rules
 from planning.whole_tooth.canals import PlannedCanals, plan_canals
 from planning.whole_tooth.limits import refuse_thresholds, refuse_too_much
@@ -54,7 +55,7 @@ def plan(plan_input: PlanInput) -> Plan:
     all_cautions += cautions.worn_cautions(plan_input, canals.planned)
     # Last, once every caution is known that an override could be meant for.
     all_cautions += unused_overrides(plan_input, all_cautions)
-    made = _assembled(plan_input, tooth, canals, all_cautions, figures)
+    made = _assembled(plan_input, tooth, selected, canals, all_cautions, figures)
     # Figures of its own: what is brought along for the chair is nothing that this plan's numbers rest on.
     return replace(made, difficulty=difficulty, at_the_chair=at_the_chair(Figures(plan_input.thresholds)))
 
@@ -69,12 +70,12 @@ def _refuse_unusable_technique(plan_input: PlanInput) -> None:
 def _assembled(
     plan_input: PlanInput,
     tooth: Tooth,
+    selected: Selection,
     canals: PlannedCanals,
     all_cautions: list[Caution],
     figures: Figures,
 ) -> Plan:
-    kit = {instrument.key: instrument for instrument in plan_input.kit.instruments}
-    planned = canals.planned
+    kit, planned = selected.kit, canals.planned
     _refuse_short(planned, kit, figures)
     # The tray follows the path that is expected, the stop table what the technique writes: no stop hangs on an
     # estimate.

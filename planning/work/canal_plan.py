@@ -65,7 +65,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
     way = canal_work.expected(canal, selected, ahead, figures)
     final = _final_instrument(canal, selected)
     steps = _walked(tabled, table_path)
-    outline = canal_work.outline(canal, tabled, table_path)
+    outline = canal_work.outline(canal, selected, tabled, table_path)
     place = CanalFrame(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), initial_shape=canal.initial_shape)
     bend = prepared_shape.bend_of(canal.input, place, figures) if known else None
     comes_to = outcome(canal, selected, final, way, ahead, place) if known else None
@@ -91,7 +91,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
             way if ahead is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
         ).path,
         expectation=way.expectation,
-        strain=prepared_shape.strains(_deepest(canal, tabled, table_path), bend, figures),
+        strain=prepared_shape.strains(_deepest(selected, tabled, table_path), bend, figures),
         wall=prepared_shape.wall_left(canal.size_asked.wall, outline, place) if known else None,
         obturation=comes_to.obturation(canal, figures) if comes_to else None,
         irrigants=irrigation.totals(_walked(ahead, way.path)),
@@ -123,13 +123,12 @@ def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
     return selection.hand_of(selected, canal.worked_size, technique, name)
 
 
-def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
+def _deepest(selected: Selection, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
     """Every instrument that works in the canal with the deepest of its stops [mm], in order of use."""
-    kit = {instrument.key: instrument for instrument in canal.plan_input.kit.instruments}
     deepest_mm: dict[Instrument, float] = {}
     for node in (sheet.nodes[id_] for id_ in path):
         if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:
-            instrument = kit[node.instrument]
+            instrument = selected.kit[node.instrument]
             deepest_mm[instrument] = max(deepest_mm.get(instrument, 0.0), mm(node.stop_um))
     return deepest_mm
 
@@ -157,16 +156,16 @@ def _needle(
     distinct = {
         instrument.key: instrument for instrument in milestones if final is None or instrument.size <= final.size
     }
-    shape, now = work.shape, []
+    shape, now, begins_um = work.shape, [], work.needle.now_um(work.shape)
     for instrument in distinct.values():
         shape = _with(work, shape, instrument)
         now.append(NeedleNow(after=instrument.name, at_most_mm=mm(work.needle.now_um(shape))))
     return NeedleDepth(
         ceiling_mm=mm(work.needle.ceiling_um),
-        begins_mm=mm(work.needle.now_um(work.shape)),
+        begins_mm=mm(begins_um),
         now=tuple(now),
         first_at_ceiling=_first_at_ceiling(work, selected, steps),
-        says=irrigation.chamber_says(work.needle, work.shape) if work.needle.chamber_alone(work.shape) else "",
+        says=irrigation.chamber_says(work.needle, work.shape) if work.needle.chamber_alone(begins_um) else "",
     )
 
 

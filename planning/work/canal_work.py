@@ -66,19 +66,18 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
             most_um=min(third, end) if _unjoined(canal) else None,
             figures=figures,
         ),
-        shape=_wide_at_least(canal, figures),
+        shape=_wide_at_least(canal, selected, figures),
     )
 
 
-def _wide_at_least(canal: Canal, figures: Figures) -> Line:
+def _wide_at_least(canal: Canal, selected: Selection, figures: Figures) -> Line:
     """How wide the canal is at least: the low side of its widths as found, opened by all that has surely been in it."""
     shape: Line = ()
     if canal.initial_shape is not None and canal.widths is not None:
         spread = samples.spread(canal.widths, canal.plan_input.setting is Setting.BLOCK, figures)
         shape = samples.low_side(profile.narrow_line(canal.initial_shape), spread, figures["needle.low_share"])
-    kit = {instrument.key: instrument for instrument in canal.plan_input.kit.instruments}
     made = canal.input.progress.made if canal.input.progress else ()
-    stood = sure.surely_stood(made, kit, shape, contact_depth.light_touch(figures)) if made else ()
+    stood = sure.surely_stood(made, selected.kit, shape, contact_depth.light_touch(figures)) if made else ()
     return reduce(profile.upper, (stand.line(canal.orifice_mm) for stand in stood), shape)
 
 
@@ -165,13 +164,13 @@ def expected(
     initial_shape = canal.initial_shape
     if initial_shape is None or canal.widths is None:
         path = as_written(canal, selected, sheet)
-        return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, sheet, path))
+        return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, selected, sheet, path))
     progress = canal.input.progress
     descend = _descend(canal)
     flaring = [p.key for p in canal.plan_input.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
         initial_shape=initial_shape,
-        kit={instrument.key: instrument for instrument in canal.plan_input.kit.instruments},
+        kit=selected.kit,
         touch=contact_depth.light_touch(figures),
         # Depths felt before this order of work are among the insertions in `made`: they must not count twice.
         felt=() if progress else canal.input.felt,
@@ -201,12 +200,11 @@ def passed(canal: Canal, selected: Selection) -> Line:
     return Stand(instrument=selected.hand[max(below)], tip_mm=end_mm).line(canal.orifice_mm)
 
 
-def _at_known_stops(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[Stand, ...]:
+def _at_known_stops(canal: Canal, selected: Selection, sheet: RunSheet, path: Sequence[str]) -> tuple[Stand, ...]:
     """Where instruments on the path stand for certain. A descending series is left out: its depth is not known."""
-    kit = {instrument.key: instrument for instrument in canal.plan_input.kit.instruments}
     coronal = {p.key for p in canal.plan_input.technique.phases if p.kind is PhaseKind.FLARE}
     stands = {
-        (node.instrument, node.stop_um): Stand(instrument=kit[node.instrument], tip_mm=mm(node.stop_um))
+        (node.instrument, node.stop_um): Stand(instrument=selected.kit[node.instrument], tip_mm=mm(node.stop_um))
         for node in (sheet.nodes[id_] for id_ in path)
         if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
         if node.target is Target.TO_LENGTH or node.phase in coronal
@@ -214,9 +212,9 @@ def _at_known_stops(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple
     return tuple(stands.values())
 
 
-def outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> Line:
+def outline(canal: Canal, selected: Selection, sheet: RunSheet, path: Sequence[str]) -> Line:
     """The shape once all that goes to a known stop has stood there."""
-    return profile.outline(_at_known_stops(canal, sheet, path), from_mm=canal.orifice_mm)
+    return profile.outline(_at_known_stops(canal, selected, sheet, path), from_mm=canal.orifice_mm)
 
 
 def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection) -> list[str]:

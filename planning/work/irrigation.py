@@ -36,9 +36,9 @@ class NeedleLimits:
         free_um = um(free_mm(shape, self.outside_um / UM_PER_MM) or 0.0)
         return min(self.ceiling_um, max(stop_um(self.orifice_um), stop_um(free_um - self.clearance_um)))
 
-    def chamber_alone(self, shape: Line) -> bool:
-        """Whether the needle is free nowhere below the orifice."""
-        return self.orifice_um < self.ceiling_um and self.now_um(shape) <= self.orifice_um
+    def chamber_alone(self, now_um: int) -> bool:
+        """Whether the needle, with this as its deepest setting, is free nowhere below the orifice."""
+        return self.orifice_um < self.ceiling_um and now_um <= self.orifice_um
 
 
 def free_mm(shape: Line, outside_mm: float) -> float | None:
@@ -83,10 +83,10 @@ def chamber_says(of: NeedleLimits, shape: Line) -> str:
     for row in sorted(tables.rows("needles"), key=lambda row: int(row["gauge"])):
         thinner_um = round(float(row["most_mm"]) * UM_PER_MM)
         thinner = replace(of, outside_um=thinner_um)
-        if thinner_um < of.outside_um and not thinner.chamber_alone(shape):
+        if thinner_um < of.outside_um and not thinner.chamber_alone(now_um := thinner.now_um(shape)):
             return (
                 "This needle is free nowhere in the canal yet: rinse the chamber, or take "
-                f"{row['gauge']} G, to {in_mm(thinner.now_um(shape))} mm at most."
+                f"{row['gauge']} G, to {in_mm(now_um)} mm at most."
             )
     return "The needle is free nowhere in the canal yet: rinse the chamber."
 

@@ -75,7 +75,7 @@ def outcome(
         initial_shape=initial_shape,
         prepared=profile.upto(stood, place.end_mm) if at_end else None,
         cuts=wider_mm(line, known) > APART_MM if known else None,
-        wider=_wider(canal, final, way, sheet),
+        wider=_wider(canal, selected, final, way, sheet),
     )
 
 
@@ -91,15 +91,14 @@ def _is_at(tip_mm: float, end_mm: float) -> bool:
     return tip_mm >= end_mm - APART_MM
 
 
-def _wider(canal: Canal, final: Instrument, way: Forecast, sheet: RunSheet) -> bool:
+def _wider(canal: Canal, selected: Selection, final: Instrument, way: Forecast, sheet: RunSheet) -> bool:
     """Whether a hand instrument goes to the end that should be held: one above the final size, or the final size itself
     where the canal is gauged before it is shaped. After shaping the final size has to seat."""
-    sizes = {instrument.key: instrument.size for instrument in canal.plan_input.kit.instruments}
     kinds = {phase.key: phase.kind for phase in canal.plan_input.technique.phases}
     for step, goes in way.gauged.items():
         node = sheet.nodes[step]
         if goes and isinstance(node, Do):
-            size = sizes[node.instrument or ""]
+            size = selected.kit[node.instrument or ""].size
             if size > final.size or (size == final.size and kinds.get(node.phase) is PhaseKind.GAUGE):
                 return True
     return False

@@ -6,6 +6,7 @@ every walk through the result ends.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -81,7 +82,8 @@ class CanalWork:
 
     def sizes_above(self, instrument: Instrument) -> int:
         """How many sizes of the series it lies above the final one."""
-        return sum(self.final < size <= instrument.size for size in sizes())
+        series = sizes()
+        return max(0, bisect_right(series, instrument.size) - bisect_right(series, self.final))
 
     @property
     def final(self) -> int:
@@ -164,7 +166,7 @@ class Sheet:
         return id_
 
     def irrigate(self, phase: Phase, id_: str, *, then: str, irrigant: str | None = None, rinse: bool = False) -> str:
-        rinses_with = irrigant or self.work.irrigant
+        rinses_with, now_um = irrigant or self.work.irrigant, self.work.needle.now_um(self.shape)
         return self.add(
             Do(
                 id=id_,
@@ -172,19 +174,15 @@ class Sheet:
                 phase=phase.key,
                 irrigant=rinses_with,
                 volume_ml=self.figures["irrigant.rinse_ml" if rinse else "irrigant.between_ml"],
-                needle_at_most_um=self._needle_um(phase),
-                say=self._irrigate_says(rinses_with, rinse),
+                # No length has been signed off while a phase goes to the estimate.
+                needle_at_most_um=min(now_um, self.work.first_third_um) if phase.to_estimate else now_um,
+                say=self._irrigate_says(rinses_with, rinse, now_um),
                 exits={Exit.DONE: then},
             )
         )
 
-    def _needle_um(self, phase: Phase) -> int:
-        at_most = self.work.needle.now_um(self.shape)
-        # No length has been signed off while a phase goes to the estimate.
-        return min(at_most, self.work.first_third_um) if phase.to_estimate else at_most
-
-    def _irrigate_says(self, irrigant: str, rinse: bool) -> str:
-        if self.work.needle.chamber_alone(self.shape):
+    def _irrigate_says(self, irrigant: str, rinse: bool, now_um: int) -> str:
+        if self.work.needle.chamber_alone(now_um):
             return irrigation.chamber_says(self.work.needle, self.shape)
         if rinse:
             return irrigation.rinse_says(irrigant, self.figures)

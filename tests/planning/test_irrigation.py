@@ -59,7 +59,7 @@ def test_where_nothing_is_known_of_the_canal_the_chamber_is_rinsed() -> None:
 def test_what_is_narrower_than_the_needle_lets_it_no_deeper() -> None:
     shape = after(rotary(25, 0), 19.5)
     assert needle(19.5).now_um(shape) == 7500
-    assert needle(19.5).chamber_alone(shape)
+    assert needle(19.5).chamber_alone(needle(19.5).now_um(shape))
 
 
 # A canal 0.26 mm at its end, 0.30 at 12.0 and 0.42 at its orifice: as wide as 0.32 at 7.5 + 4.5 · 0.10 / 0.12 = 11.25,

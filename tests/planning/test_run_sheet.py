@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -206,8 +207,8 @@ def test_an_unbounded_way_back_would_be_found(key: str) -> None:
     assert why_unsound(sheet) == ""
     asks = [n for n in sheet.nodes.values() if isinstance(n, Ask) and isinstance(n.question, PassesBelow)]
     image_again = next(n for n in asks if n.id == "length/image-again")
-    image_again.exits[Exit.NO] = "length/image"
-    assert "for ever" in why_unsound(sheet)
+    unbounded = replace(image_again, exits={**image_again.exits, Exit.NO: "length/image"})
+    assert "for ever" in why_unsound(replace(sheet, nodes={**sheet.nodes, image_again.id: unbounded}))
 
 
 @pytest.mark.parametrize("seed", range(60))
@@ -235,8 +236,8 @@ def test_a_step_that_leads_nowhere_would_be_found() -> None:
     sheet = only_canal(block()).run_sheet
     node = sheet.nodes["length/image"]
     assert isinstance(node, Do)
-    node.exits[Exit.DONE] = "nowhere"
-    assert "nowhere" in why_unsound(sheet)
+    astray = replace(node, exits={**node.exits, Exit.DONE: "nowhere"})
+    assert "nowhere" in why_unsound(replace(sheet, nodes={**sheet.nodes, node.id: astray}))
 
 
 def needle_mm(canal: CanalPlan, ids_: Sequence[str]) -> list[float]:
