@@ -128,6 +128,7 @@ SCREENS = (
     Screen("record", STUDENT, at("/cases/{cases.depth}/record", "Record of", "heading")),
     Screen("share", STUDENT, at("/share", "Nothing was shared")),
     Screen("account", STUDENT, at("/account", "Sign out", "button")),
+    Screen("keys", STUDENT, at("/account/keys", "Make a key", "button")),
     Screen("nothing here", STUDENT, at("/nowhere", "Nothing here", "heading")),
     Screen("worklist", SUPERVISOR, at("/worklist", "Waiting for you", "heading")),
     Screen("review", SUPERVISOR, at("/plans/{cases.submitted}", "Approve", "button")),

@@ -193,6 +193,30 @@ export const confirmOneTimeCode = (code: string) =>
 
 export const removeOneTimeCode = () => done(http.DELETE('/api/v1/one-time-code'))
 
+// --- keys by which programs sign in ---
+
+export const listKeys = () => answerTo(http.GET('/api/v1/keys'), LISTED)
+
+export const makeKey = (body: S.NewKey) => answerTo(http.POST('/api/v1/keys', { body }), { text: 'string' })
+
+export const revokeKey = (key_id: string) =>
+  done(http.DELETE('/api/v1/keys/{key_id}', { params: { path: { key_id } } }))
+
+export const listServiceKeys = (programme: string) =>
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/service-keys', ofProgramme(programme)), LISTED)
+
+export const makeServiceKey = (programme: string, body: S.NewKey) =>
+  answerTo(http.POST('/api/v1/programmes/{programme_id}/service-keys', { ...ofProgramme(programme), body }), {
+    text: 'string',
+  })
+
+export const revokeServiceKey = (programme_id: string, key_id: string) =>
+  done(
+    http.DELETE('/api/v1/programmes/{programme_id}/service-keys/{key_id}', {
+      params: { path: { programme_id, key_id } },
+    }),
+  )
+
 export const revoke = (version_id: string, hash: string, body: { id: string; reason: string }) =>
   answerTo(
     http.POST('/api/v1/plan-versions/{version_id}/revoke', {

@@ -129,6 +129,12 @@ export function dated(at: number | string): string {
   return `${day(time)} ${time.getFullYear()}, ${minute(time)}`
 }
 
+/** A day with its year. */
+export function date(at: string): string {
+  const time = new Date(at)
+  return `${day(time)} ${time.getFullYear()}`
+}
+
 function withDay(time: Date, now: Date, clock: string): string {
   if (time.toDateString() === now.toDateString()) return clock
   return `${day(time)}, ${clock}`

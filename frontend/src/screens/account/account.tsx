@@ -57,6 +57,9 @@ export function Account() {
       />
       {of?.role === 'supervisor' && <Codes />}
       {of?.role === 'supervisor' && <Notified />}
+      <a class="button" href="/account/keys">
+        {words.keys.title}
+      </a>
       <ul class="stack points">
         {words.notice.points.map((point) => (
           <li key={point}>{point}</li>

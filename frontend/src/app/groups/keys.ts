@@ -1,0 +1,1 @@
+export { Keys } from '@/screens/keys/keys'

@@ -1,0 +1,71 @@
+import { useState } from 'preact/hooks'
+import type { KeyMade, Scope } from '@/api/shapes'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { type KeysKept, ownKeys, serviceKeys } from '@/store/cache/keys'
+import { membership } from '@/store/session/session'
+import { words } from '@/words/en'
+import { MadeOnce, MakeKey } from './make-key'
+import { OneKey } from './one-key'
+
+const SCOPES = Object.keys(words.keys.scope) as Scope[]
+// The server refuses these to a service too: they are a person's own word.
+const OF_SERVICES = SCOPES.filter((scope) => scope !== 'reviews:write' && scope !== 'events:write')
+
+/** The keys by which programs sign in: of the reader's own scripts, and for the coordinator of the programme's services. */
+export function Keys() {
+  return (
+    <Page title={words.keys.title} back={{ to: '/account', says: words.account.title }}>
+      <KeysOf kept={ownKeys} kind="own" says={words.keys.ownSays} scopes={SCOPES} />
+      {membership.value?.role === 'coordinator' && (
+        <KeysOf kept={serviceKeys} kind="services" says={words.keys.servicesSay} scopes={OF_SERVICES} />
+      )}
+    </Page>
+  )
+}
+
+interface KeysOfProps {
+  kept: KeysKept
+  kind: 'own' | 'services'
+  says: string
+  scopes: readonly Scope[]
+}
+
+function KeysOf({ kept, kind, says, scopes }: KeysOfProps) {
+  const [doing, setDoing] = useState<'making' | KeyMade>()
+  return (
+    <section class="card stack" aria-label={words.keys[kind]}>
+      <h2>{words.keys[kind]}</h2>
+      <p>{says}</p>
+      <Seen of={kept.use()} rows={1}>
+        {({ results }) =>
+          results.length === 0 ? (
+            <p class="soft">{words.keys.none}</p>
+          ) : (
+            <ul class="ledger">
+              {results.map((key) => (
+                <li key={key.id}>
+                  <OneKey of={key} byWhom={kind === 'services'} revoke={kept.revoke} />
+                </li>
+              ))}
+            </ul>
+          )
+        }
+      </Seen>
+      {doing === undefined ? (
+        <button type="button" class="button answer" onClick={() => setDoing('making')}>
+          {words.keys.make}
+        </button>
+      ) : doing === 'making' ? (
+        <MakeKey
+          label={words.keys.name[kind]}
+          scopes={scopes}
+          make={async (body) => setDoing(await kept.make(body))}
+          onStop={() => setDoing(undefined)}
+        />
+      ) : (
+        <MadeOnce text={doing.text} onDone={() => setDoing(undefined)} />
+      )}
+    </section>
+  )
+}
