@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
 
 from planning.contract.canal_facts import WidthInput
 from planning.contract.plan_input import PlanInput, RecordedDepth
+from planning.contract.plan_value import Plan
 from planning.depth import belief
 from planning.depth.belief import Work
 from planning.depth.samples import MOST_SAMPLES, MOST_WORK
 from planning.foundation.bounds import within
 from planning.foundation.errors import TooMuchWork
+from planning.whole_tooth.canals import plan_once
 from planning.whole_tooth.limits import refuse_too_much
 from planning.whole_tooth.plan import plan
 from planning.work import canal_work
@@ -41,6 +44,19 @@ def test_exactly_as_much_as_may_be_is_done() -> None:
     assert refusal.value.pointer == ("samples",)
 
 
+@pytest.fixture(autouse=True)
+def forgotten() -> Iterator[None]:
+    """What was planned under another bound is no plan for other tests."""
+    yield
+    plan_once.cache_clear()
+
+
+def planned_anew(plan_input: PlanInput) -> Plan:
+    """The plan by an empty memory: what is remembered takes no work, and no bound is held against it."""
+    plan_once.cache_clear()
+    return plan(plan_input)
+
+
 def test_the_bound_is_what_the_plan_takes_and_not_one_less(monkeypatch: pytest.MonkeyPatch) -> None:
     spent: list[int] = []
     spend = Work.spend
@@ -56,13 +72,13 @@ def test_the_bound_is_what_the_plan_takes_and_not_one_less(monkeypatch: pytest.M
     plan_input = replace(molar(), samples=50)
     monkeypatch.setattr(Work, "spend", counted)
     monkeypatch.setattr(belief, "Work", made)
-    whole = plan(plan_input)
+    whole = planned_anew(plan_input)
     needed = max(spent) * len(plan_input.canals)
     monkeypatch.setattr(canal_work, "MOST_WORK", needed)
-    assert plan(plan_input) == whole
+    assert planned_anew(plan_input) == whole
     monkeypatch.setattr(canal_work, "MOST_WORK", needed - len(plan_input.canals))
     with pytest.raises(TooMuchWork):
-        plan(plan_input)
+        planned_anew(plan_input)
 
 
 def test_the_check_molar_may_have_the_most_samples_and_hostile_canals_may_not() -> None:
@@ -79,7 +95,7 @@ def test_recorded_depths_get_more_samples_as_far_as_the_work_allows(monkeypatch:
     plan_input = felt_everywhere(molar(), 20)
 
     def drawn() -> set[int]:
-        return {canal.expectation.samples for canal in plan(plan_input).canals if canal.expectation}
+        return {canal.expectation.samples for canal in planned_anew(plan_input).canals if canal.expectation}
 
     assert drawn() == {80}
     monkeypatch.setattr(belief, "Work", lambda most: Work(MOST_WORK))
