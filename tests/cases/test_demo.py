@@ -21,6 +21,7 @@ from cases.models import Case, Kit, LengthReading, Membership, Person, Programme
 from cases.queries import charts, plans
 from cases.services.demo import cases, drawn
 from cases.services.demo.drawn import Size
+from cases.services.people import access_keys
 from cases.services.planning.plan_input import Asked, snapshot
 from planning.contract.plan_input import Choices, Needle, Override
 from planning.contract.plan_value import Severity
@@ -58,6 +59,12 @@ def test_everybody_named_can_sign_in(loaded: None) -> None:
         person = authenticate(username=who["username"], password=who["password"])
         assert isinstance(person, Person)
         assert (person.display_name, person.memberships.get().role) == (who["name"], who["role"])
+
+
+def test_every_service_named_has_a_key_that_counts(loaded: None) -> None:
+    (service,) = cases.service_keys()
+    key = access_keys.admit(text=service["key"])
+    assert (key.name, key.service and key.service.programme.invented) == (service["name"], True)
 
 
 def test_it_says_that_it_is_invented(loaded: None) -> None:

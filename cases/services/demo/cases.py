@@ -5,18 +5,23 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Mapping
 from concurrent.futures import ThreadPoolExecutor
+from datetime import timedelta
 from pathlib import Path
 from typing import Any
+from uuid import UUID
 
 from django.contrib.auth.hashers import make_password
 from django.db import transaction
+from django.utils import timezone
 
+from cases.domain.access import key_text
 from cases.domain.access.roles import Role
+from cases.domain.access.scopes import FOR_SERVICES
 from cases.domain.events.payloads import EventPayload
 from cases.domain.plans.acknowledged import to_acknowledge
 from cases.domain.plans.lifecycle import Decision
 from cases.mapping.plans import plan_of
-from cases.models import Canal, Case, Kit, Membership, Person, Programme, ToothPlanVersion
+from cases.models import AccessKey, Canal, Case, Kit, Membership, Person, Programme, Service, ToothPlanVersion
 from cases.services.charting import canals, cases, readings
 from cases.services.demo.work import Bench
 from cases.services.people import programmes
@@ -40,6 +45,12 @@ def sign_ins() -> list[dict[str, str]]:
     return [{key: str(person[key]) for key in keys} for person in _told()["people"]]
 
 
+def service_keys() -> list[dict[str, str]]:
+    """By which invented services sign in: name, key."""
+    rows = _told()["services"]
+    return [{"name": row["name"], "key": key_text.text_of(UUID(row["id"]), row["secret"])} for row in rows]
+
+
 @transaction.atomic
 def load() -> bool:
     """Loads everything; False where it is there already."""
@@ -55,6 +66,8 @@ def load() -> bool:
         each["username"]: _person(each, password, by_key)
         for each, password in zip(school["people"], passwords, strict=True)
     }
+    for service in school["services"]:
+        _service(service, people[service["by"]])
     for kit in school["kits"]:
         _kit(kit, by_key[kit["programme"]], people[kit["by"]])
     for case in school["cases"]:
@@ -77,6 +90,20 @@ def _person(row: Row, password: str, by_key: Mapping[str, Programme]) -> Person:
         person=person, programme=by_key[row["programme"]], role=Role(row["role"]), group=row.get("group", "")
     )
     return person
+
+
+def _service(row: Row, coordinator: Person) -> None:
+    """A service whose key is known to everybody, as the people's passwords are."""
+    service = Service.objects.create(programme=coordinator.memberships.get().programme, name=row["name"])
+    AccessKey.objects.create(
+        id=row["id"],
+        service=service,
+        name=service.name,
+        scopes=list(FOR_SERVICES),
+        secret_hash=key_text.hash_of(row["secret"]),
+        made_by=coordinator,
+        ends_at=timezone.now() + timedelta(days=key_text.MOST_DAYS),
+    )
 
 
 def _kit(kit: Row, programme: Programme, coordinator: Person) -> None:

@@ -63,14 +63,17 @@ class Command(BaseCommand):
                 serve.stop(server)
 
     def _announce(self, address: Address, *, as_json: bool) -> None:
-        sign_ins = cases.sign_ins()
+        sign_ins, services = cases.sign_ins(), cases.service_keys()
         if as_json:
-            self.stdout.write(json.dumps({"url": address.url, "sign_ins": sign_ins}, ensure_ascii=False))
+            shown = {"url": address.url, "sign_ins": sign_ins, "services": services}
+            self.stdout.write(json.dumps(shown, ensure_ascii=False))
         else:
             lines = [
                 f"  {who['role']:<12} {who['username']:<12} {who['password']:<24} {who['name']}" for who in sign_ins
             ]
             self.stdout.write(f"\nFourth Canal is at {address.url}\n\nInvented people who may sign in:\n")
+            lines += ["", "An invented service, and its key:", ""]
+            lines += [f"  {service['name']}\n  {service['key']}" for service in services]
             self.stdout.write("\n".join(lines) + "\n\nCtrl-C ends it. --fresh starts over.")
         self.stdout.flush()
 
