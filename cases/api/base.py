@@ -27,9 +27,8 @@ from cases.queries.seen import Asker
 from planning.api.parsing import BoundedJSONParser
 
 
+# A view for people who are signed in. No docstring: the generator would give it to operations that have none.
 class View(APIView):
-    """A view for people who are signed in."""
-
     schema = ProblemSchema()
     # By method, the names that its query may have: `cases.api.reading` refuses others.
     query: ClassVar[Mapping[str, Collection[str]]] = {}

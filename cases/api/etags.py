@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from hashlib import sha256
 
-from drf_spectacular.utils import OpenApiParameter
 from rest_framework.request import Request
 
 from cases.domain.errors import HashMissing
@@ -17,9 +16,6 @@ from cases.domain.errors import HashMissing
 STATE_END = "-"  # in no revision and in no hash
 SHOWN_DIGITS = 16
 NO_REVISION = -1  # no case has it
-IF_NONE_MATCH = OpenApiParameter(
-    "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where nothing has changed."
-)
 
 
 def tag(value: object) -> str:

@@ -9,7 +9,7 @@ from types import NoneType
 from typing import Any, ClassVar, NoReturn, get_args, get_type_hints
 
 from django.core.validators import BaseValidator
-from drf_spectacular.extensions import OpenApiSerializerFieldExtension
+from drf_spectacular.extensions import OpenApiSerializerExtension, OpenApiSerializerFieldExtension
 from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
 from rest_framework import serializers
 from rest_framework.exceptions import ErrorDetail
@@ -250,3 +250,14 @@ class _ValueExtension(OpenApiSerializerFieldExtension):
                 raise TypeError(f"Two values are named {name}: each needs a name of its own.")
             auto_schema.registry.register_on_missing(component)
         return schema
+
+
+class _StrictExtension(OpenApiSerializerExtension):
+    """Says of a body that it takes no other keys than its own."""
+
+    target_class = Strict
+    match_subclasses = True
+
+    def map_serializer(self, auto_schema: Any, direction: Any) -> dict[str, Any]:
+        described: dict[str, Any] = auto_schema._map_serializer(self.target, direction, bypass_extensions=True)
+        return {**described, "additionalProperties": False}

@@ -49,21 +49,49 @@ EXAMPLE = {
 }
 
 
+IF_NONE_MATCH = {
+    "in": "header",
+    "name": "If-None-Match",
+    "schema": {"type": "string"},
+    "description": "The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2).",
+}
+UNCHANGED = {"description": "What is shown is what the ETag of If-None-Match is of. No body."}
+TEXT = {"schema": {"type": "string"}}
+ETAG = {
+    **TEXT,
+    "description": "Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it.",
+}
+OF_REFUSALS = {
+    "Retry-After": {"schema": {"type": "integer"}, "description": "With 429 and 503: seconds to wait."},
+    "WWW-Authenticate": {**TEXT, "description": "With 401, and 403 for want of a scope: how to sign in."},
+}
+
+
 class ProblemSchema(AutoSchema):
-    """Adds the problem as the `default` answer of every operation, and what it asks of who asks."""
+    """Adds to every operation what all have: the problem as the `default` answer, the tag and the condition of what is
+    read, and what it asks of who asks.
+    """
 
     def get_auth(self) -> list[dict[str, list[str]]]:
         changes = self.method not in SAFE_METHODS
         open_to_all = any(isinstance(each, AllowAny) for each in self.view.get_permissions())
         return requirements(need_of(self.method, self.path), changes=changes, open_to_all=open_to_all)
 
+    def _get_parameters(self) -> list[dict[str, Any]]:
+        parameters: list[dict[str, Any]] = super()._get_parameters()
+        return [*parameters, IF_NONE_MATCH] if self.method == "GET" else parameters
+
     def _get_response_bodies(self, direction: Literal["request", "response"] = "response") -> dict[str, Any]:
         bodies: dict[str, Any] = super()._get_response_bodies(direction)
         for name, schema in (("ProblemError", ERROR), ("Problem", PROBLEM)):
             part = ResolvedComponent(name, ResolvedComponent.SCHEMA, schema, ComponentIdentity(name))
             self.registry.register_on_missing(part)
+        if self.method == "GET":
+            bodies["304"] = UNCHANGED
+            bodies["200"] = {**bodies["200"], "headers": {"ETag": ETAG}}
         bodies["default"] = {
             "description": "Refused, with the reason and the way out.",
+            "headers": OF_REFUSALS,
             "content": {
                 MEDIA_TYPE: {
                     "schema": {"$ref": "#/components/schemas/Problem"},

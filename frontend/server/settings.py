@@ -164,6 +164,7 @@ SPECTACULAR_SETTINGS = {
     ),
     "VERSION": "1.0.0",
     "OAS_VERSION": "3.1.1",
+    "SERVERS": [{"url": "/", "description": "Where this description lies."}],
     "SCHEMA_PATH_PREFIX": "/api/v1",
     "SERVE_INCLUDE_SCHEMA": False,
     "SERVE_PERMISSIONS": ["rest_framework.permissions.AllowAny"],

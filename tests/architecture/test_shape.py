@@ -56,6 +56,7 @@ BY_FRAMEWORK = {
     "Command",
     "CasesConfig",
     "FrontendConfig",
+    "_StrictExtension",
     "_ValueExtension",
     "check_environment",
     "PersonAdmin",

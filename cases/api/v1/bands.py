@@ -11,7 +11,6 @@ from rest_framework import serializers
 from rest_framework.request import Request
 
 from cases.api.base import View, answer, me, unchanged
-from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
 from cases.api.v1.treatment import TAGS
 from cases.queries import bands, course, seen
@@ -34,8 +33,7 @@ class BandsView(View):
         summary="What is expected of the work that remains",
         description="By the contact-depth estimate, an estimate for teaching, brought up to date with every depth that "
         "was recorded. No part of what was approved: stops and steps stay as they are. ETag: changes with every event.",
-        parameters=[IF_NONE_MATCH],
-        responses={200: BandsShown, 304: None},
+        responses=BandsShown,
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
         case = seen.case(me(request), case_id)

@@ -18,7 +18,7 @@ from rest_framework.response import Response
 
 from cases.api import raw_body
 from cases.api.base import View, answer, me, unchanged
-from cases.api.etags import IF_NONE_MATCH, tag
+from cases.api.etags import tag
 from cases.api.fields import Moment, Strict, Text, Upload, Value
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotHere
@@ -150,8 +150,7 @@ class ImagesView(View):
         summary="Every image of the case, and what is left of the quota",
         description="An image that an event names and that is not listed is still where it was taken. ETag: changes "
         "with whatever is answered.",
-        parameters=[IF_NONE_MATCH],
-        responses={200: ImagesShown, 304: None},
+        responses=ImagesShown,
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
         shown = answer(ImagesShown, images_of_case(seen.case(me(request), case_id)))

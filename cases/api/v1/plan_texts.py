@@ -12,7 +12,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, as_it_lies, me, unchanged
-from cases.api.etags import IF_NONE_MATCH, tag
+from cases.api.etags import tag
 from cases.api.fields import Value
 from cases.api.v1.shapes import VersionListed
 from cases.domain.errors import NotHere
@@ -57,8 +57,7 @@ class TextsView(View):
         summary="What a version was made from and what it says",
         description="By the version's hash: what lies there never changes, and a browser may keep it for a year, for "
         "who is signed in. Sent compressed as it is stored to whoever takes gzip.",
-        parameters=[IF_NONE_MATCH],
-        responses={200: TextsShown, 304: None},
+        responses=TextsShown,
     )
     def get(self, request: Request, version_id: UUID, hash_: str) -> HttpResponse:
         version = seen.version(me(request), version_id)

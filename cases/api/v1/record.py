@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.http import HttpResponse
 from drf_spectacular.types import OpenApiTypes
-from drf_spectacular.utils import OpenApiParameter, extend_schema
+from drf_spectacular.utils import extend_schema
 from rest_framework.request import Request
 
 from cases.api.base import View, answer, me, unchanged
@@ -19,11 +19,6 @@ from planning.api.values import serializer_of
 TAGS = ["record"]
 
 
-IF_NONE_MATCH = OpenApiParameter(
-    "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where the record is the same."
-)
-
-
 class RecordView(View):
     @extend_schema(
         operation_id="record_retrieve",
@@ -32,8 +27,7 @@ class RecordView(View):
         description="The whole course as a timeline, and what it comes to: lengths and what they rest on, work done "
         "against work planned, irrigants, instruments, sign-offs at hold points, halts, visits. A training record. "
         "ETag: the hash.",
-        parameters=[IF_NONE_MATCH],
-        responses={200: serializer_of(RecordShown), 304: None},
+        responses=serializer_of(RecordShown),
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
         shown = record_of(seen.case(me(request), case_id).pk)
@@ -46,8 +40,7 @@ class RecordPdfView(View):
         tags=TAGS,
         summary="The record of a case on paper",
         description="A4, in black and white. It carries the record's hash; the same record is the same bytes.",
-        parameters=[IF_NONE_MATCH],
-        responses={(200, "application/pdf"): OpenApiTypes.BINARY, 304: None},
+        responses={(200, "application/pdf"): OpenApiTypes.BINARY},
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
         shown = record_of(seen.case(me(request), case_id).pk)

@@ -12,7 +12,6 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me, unchanged
-from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Each, Id, Moment, Strict, Text, Value, Whole
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
@@ -124,8 +123,7 @@ class EventsView(View):
         tags=TAGS,
         summary="What was done, and where the work stands",
         description="The state is always the fold of the events. ETag: changes with every event.",
-        parameters=[IF_NONE_MATCH],
-        responses={200: TreatmentShown, 304: None},
+        responses=TreatmentShown,
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
         case = seen.case(me(request), case_id)

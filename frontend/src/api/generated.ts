@@ -8,17 +8,11 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * A canal
-         * @description A view for people who are signed in.
-         */
+        /** A canal */
         get: operations["canal_retrieve"];
         put?: never;
         post?: never;
-        /**
-         * Take out a canal in which nothing was measured
-         * @description A view for people who are signed in.
-         */
+        /** Take out a canal in which nothing was measured */
         delete: operations["canal_destroy"];
         options?: never;
         head?: never;
@@ -96,10 +90,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * Readings of a canal
-         * @description A view for people who are signed in.
-         */
+        /** Readings of a canal */
         get: operations["readings_list"];
         put?: never;
         /**
@@ -164,10 +155,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * Canals of a case
-         * @description A view for people who are signed in.
-         */
+        /** Canals of a case */
         get: operations["canals_list"];
         put?: never;
         /**
@@ -488,10 +476,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * Versions of a case's plan
-         * @description A view for people who are signed in.
-         */
+        /** Versions of a case's plan */
         get: operations["plan_versions_list"];
         put?: never;
         /**
@@ -852,10 +837,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * Keys of your scripts
-         * @description A view for people who are signed in.
-         */
+        /** Keys of your scripts */
         get: operations["keys_list"];
         put?: never;
         /**
@@ -879,10 +861,7 @@ export interface paths {
         get?: never;
         put?: never;
         post?: never;
-        /**
-         * Revoke a key of yours
-         * @description A view for people who are signed in.
-         */
+        /** Revoke a key of yours */
         delete: operations["key_destroy"];
         options?: never;
         head?: never;
@@ -896,10 +875,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * Whether codes of yours count
-         * @description A view for people who are signed in.
-         */
+        /** Whether codes of yours count */
         get: operations["one_time_code_retrieve"];
         put?: never;
         /**
@@ -984,10 +960,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * What changed since an earlier version
-         * @description A view for people who are signed in.
-         */
+        /** What changed since an earlier version */
         get: operations["plan_version_changes"];
         put?: never;
         post?: never;
@@ -1126,10 +1099,7 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /**
-         * Take the asking back
-         * @description A view for people who are signed in.
-         */
+        /** Take the asking back */
         post: operations["plan_version_withdraw"];
         delete?: never;
         options?: never;
@@ -1144,10 +1114,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * A programme of yours
-         * @description A view for people who are signed in.
-         */
+        /** A programme of yours */
         get: operations["programme_retrieve"];
         put?: never;
         post?: never;
@@ -1215,10 +1182,7 @@ export interface paths {
          */
         put: operations["programme_figure_update"];
         post?: never;
-        /**
-         * Go back to the published figure
-         * @description A view for people who are signed in.
-         */
+        /** Go back to the published figure */
         delete: operations["programme_figure_destroy"];
         options?: never;
         head?: never;
@@ -1232,10 +1196,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * Kits of the programme
-         * @description A view for people who are signed in.
-         */
+        /** Kits of the programme */
         get: operations["kits_list"];
         put?: never;
         /**
@@ -1323,10 +1284,7 @@ export interface paths {
         get?: never;
         put?: never;
         post?: never;
-        /**
-         * Revoke a service's key
-         * @description A view for people who are signed in.
-         */
+        /** Revoke a service's key */
         delete: operations["service_key_destroy"];
         options?: never;
         head?: never;
@@ -1364,10 +1322,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /**
-         * Canal widths of the programme's own
-         * @description A view for people who are signed in.
-         */
+        /** Canal widths of the programme's own */
         get: operations["programme_widths_list"];
         put?: never;
         post?: never;
@@ -1391,10 +1346,7 @@ export interface paths {
          */
         put: operations["programme_widths_update"];
         post?: never;
-        /**
-         * Go back to the published widths
-         * @description A view for people who are signed in.
-         */
+        /** Go back to the published widths */
         delete: operations["programme_widths_destroy"];
         options?: never;
         head?: never;
@@ -1609,6 +1561,18 @@ export interface components {
         Anatomy: "usual" | "fused_or_c_shaped" | "charted_by_supervisor";
         /** @description Why an instrument went past its stop. */
         AnswerPayload: {
+            /** @description Id of the event that opened the question. */
+            asks: string;
+            /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
+            cause: components["schemas"]["CauseEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "answer";
+        };
+        /** @description Why an instrument went past its stop. */
+        AnswerPayloadRequest: {
             /** @description Id of the event that opened the question. */
             asks: string;
             /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
@@ -1922,14 +1886,21 @@ export interface components {
              *     interval either.
              * @default null
              */
-            first_within?: components["schemas"]["Between"] | null;
+            first_within?: components["schemas"]["BetweenRequest"] | null;
             /** @description Below 0 where it bends to the other side than in the first view. */
             second_deg: number;
             /** @default null */
-            second_within?: components["schemas"]["Between"] | null;
+            second_within?: components["schemas"]["BetweenRequest"] | null;
         };
         /** @description A measure with the ends of its interval; the share that an interval holds is a figure. */
         Between: {
+            least: number;
+            /** @description None: no upper end, the radius of what may be straight. */
+            most: number | null;
+            value: number;
+        };
+        /** @description A measure with the ends of its interval; the share that an interval holds is a figure. */
+        BetweenRequest: {
             least: number;
             /** @description None: no upper end, the radius of what may be straight. */
             most: number | null;
@@ -2038,7 +2009,7 @@ export interface components {
             resorption?: components["schemas"]["Resorption"];
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
-            wall?: components["schemas"]["WallInput"] | null;
+            wall?: components["schemas"]["WallInputRequest"] | null;
             /** @description Measured widths, used in place of the published ones; from the end upwards. */
             widths?: components["schemas"]["WidthInputRequest"][];
         };
@@ -2204,7 +2175,7 @@ export interface components {
              * @description The thinnest wall, measured on this tooth.
              * @default null
              */
-            wall?: components["schemas"]["WallInput"] | null;
+            wall?: components["schemas"]["WallInputRequest"] | null;
             /**
              * width measured
              * @description Measured widths, used in place of the published ones; from the end upwards.
@@ -2616,7 +2587,7 @@ export interface components {
              */
             irrigant?: components["schemas"]["Irrigant"];
             /** needle */
-            needle: components["schemas"]["Needle"];
+            needle: components["schemas"]["NeedleRequest"];
             /**
              * taper of the series
              * @description Taper of the shaping series where the kit has several.
@@ -2756,7 +2727,7 @@ export interface components {
              * @description Of the tip's distance; None where it was not marked on an image.
              * @default null
              */
-            interval?: components["schemas"]["ImageInterval"] | null;
+            interval?: components["schemas"]["ImageIntervalRequest"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2787,7 +2758,7 @@ export interface components {
              * @description Of the tip's distance; None where it was not marked on an image.
              * @default null
              */
-            interval?: components["schemas"]["ImageIntervalKept"] | null;
+            interval?: components["schemas"]["ImageIntervalRequestKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2911,6 +2882,15 @@ export interface components {
             kind: "dam";
             state: components["schemas"]["StateEnum"];
         };
+        /** @description How the dam was found. In the clinic nothing goes on unless it is on. */
+        DamPayloadRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "dam";
+            state: components["schemas"]["StateEnum"];
+        };
         /** @enum {string} */
         Decision: "approved" | "returned";
         /** @description A supervisor's decision on a version of the plan. */
@@ -2924,6 +2904,13 @@ export interface components {
         };
         /** @description How thick an instrument is at a distance from its tip. */
         DiameterAt: {
+            /** diameter */
+            diameter_mm: number;
+            /** from the tip */
+            from_tip_mm: number;
+        };
+        /** @description How thick an instrument is at a distance from its tip. */
+        DiameterAtRequest: {
             /** diameter */
             diameter_mm: number;
             /** from the tip */
@@ -3136,7 +3123,7 @@ export interface components {
             id: string;
             /** @description The step in the run sheet. */
             node?: string;
-            payload: components["schemas"]["StepPayloadRequest"] | components["schemas"]["AnswerPayload"] | components["schemas"]["ReadingPayloadRequestKept"] | components["schemas"]["SignOffPayloadRequest"] | components["schemas"]["InspectedPayloadRequest"] | components["schemas"]["TurnPayload"] | components["schemas"]["PausePayloadRequest"] | components["schemas"]["EmergencyPayloadRequest"] | components["schemas"]["CorrectedPayloadRequest"] | components["schemas"]["ResumePayloadRequest"] | components["schemas"]["ClosePayloadRequest"] | components["schemas"]["ReopenPayloadRequest"] | components["schemas"]["ReplanPayload"] | components["schemas"]["RevokedPayload"] | components["schemas"]["ReleasePayloadRequest"] | components["schemas"]["AskPayloadRequest"] | components["schemas"]["ComePayloadRequest"] | components["schemas"]["WantedPayloadRequest"] | components["schemas"]["StruckPayloadRequest"] | components["schemas"]["TakeOverPayload"] | components["schemas"]["GiveBackPayload"] | components["schemas"]["OnSitePayload"] | components["schemas"]["DamPayload"] | components["schemas"]["ImagePayloadRequest"] | components["schemas"]["IrrigatedPayloadRequest"] | components["schemas"]["NotePayload"] | components["schemas"]["UndoPayload"];
+            payload: components["schemas"]["StepPayloadRequest"] | components["schemas"]["AnswerPayloadRequest"] | components["schemas"]["ReadingPayloadRequestKept"] | components["schemas"]["SignOffPayloadRequest"] | components["schemas"]["InspectedPayloadRequest"] | components["schemas"]["TurnPayloadRequest"] | components["schemas"]["PausePayloadRequest"] | components["schemas"]["EmergencyPayloadRequest"] | components["schemas"]["CorrectedPayloadRequest"] | components["schemas"]["ResumePayloadRequest"] | components["schemas"]["ClosePayloadRequest"] | components["schemas"]["ReopenPayloadRequest"] | components["schemas"]["ReplanPayloadRequest"] | components["schemas"]["RevokedPayloadRequest"] | components["schemas"]["ReleasePayloadRequest"] | components["schemas"]["AskPayloadRequest"] | components["schemas"]["ComePayloadRequest"] | components["schemas"]["WantedPayloadRequest"] | components["schemas"]["StruckPayloadRequest"] | components["schemas"]["TakeOverPayloadRequest"] | components["schemas"]["GiveBackPayloadRequest"] | components["schemas"]["OnSitePayloadRequest"] | components["schemas"]["DamPayloadRequest"] | components["schemas"]["ImagePayloadRequest"] | components["schemas"]["IrrigatedPayloadRequest"] | components["schemas"]["NotePayloadRequest"] | components["schemas"]["UndoPayloadRequest"];
             /** @description Of the plan on the screen. */
             plan_hash: string;
             /** @description The last position the device knew. */
@@ -3346,6 +3333,21 @@ export interface components {
              */
             taper: number;
         };
+        /** @description A cone, plugger or spreader of the kit. */
+        FillingItemRequest: {
+            /** kind */
+            kind: components["schemas"]["KindEnum"];
+            /**
+             * size
+             * @description Tip in hundredths of a millimetre.
+             */
+            size: number;
+            /**
+             * taper
+             * @description Hundredths of a millimetre per millimetre.
+             */
+            taper: number;
+        };
         /**
          * @description Whether the canal's orifice has been seen.
          * @enum {string}
@@ -3398,6 +3400,14 @@ export interface components {
         };
         /** @description The supervisor who took over works it no more. */
         GiveBackPayload: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "give_back";
+        };
+        /** @description The supervisor who took over works it no more. */
+        GiveBackPayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -3463,6 +3473,30 @@ export interface components {
         };
         /** @description How sure a measure is that marks on an image gave. */
         ImageIntervalKept: {
+            /** at least, by its marks */
+            least_mm: number;
+            /** at most, by its marks */
+            most_mm: number;
+            /**
+             * what the image's scale rests on
+             * @description What the image's scale rested on, as a code.
+             */
+            rests_on: string;
+        };
+        /** @description How sure a measure is that marks on an image gave. */
+        ImageIntervalRequest: {
+            /** at least, by its marks */
+            least_mm: number;
+            /** at most, by its marks */
+            most_mm: number;
+            /**
+             * what the image's scale rests on
+             * @description What the image's scale rested on, as a code.
+             */
+            rests_on: string;
+        };
+        /** @description How sure a measure is that marks on an image gave. */
+        ImageIntervalRequestKept: {
             /** at least, by its marks */
             least_mm: number;
             /** at most, by its marks */
@@ -3754,7 +3788,7 @@ export interface components {
              * @description A variable taper: diameters from the tip upwards, in place of size and taper for the geometry.
              * @default []
              */
-            diameters?: components["schemas"]["DiameterAt"][];
+            diameters?: components["schemas"]["DiameterAtRequest"][];
             /**
              * largest flute
              * @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does.
@@ -4013,13 +4047,13 @@ export interface components {
              * @description Cones, pluggers and spreaders.
              * @default []
              */
-            filling?: components["schemas"]["FillingItem"][];
+            filling?: components["schemas"]["FillingItemRequest"][];
             /** instrument of the kit */
             instruments: components["schemas"]["InstrumentRequest"][];
             /** kit */
             name: string;
             /** needle of the kit */
-            needles: components["schemas"]["Needle"][];
+            needles: components["schemas"]["NeedleRequest"][];
         };
         /** @description A stored kit: its value, and how often the person who asks has used what is in it. */
         KitShown: {
@@ -4314,6 +4348,13 @@ export interface components {
             after: string;
             at_most_mm: number;
         };
+        /** @description An irrigation needle. */
+        NeedleRequest: {
+            /** gauge */
+            gauge: number;
+            /** tip */
+            tip: components["schemas"]["TipEnum"];
+        };
         /**
          * @description * `iso_3950`: Two digits, quadrant and position: 26.
          *     * `universal`: 1 to 32, A to T for primary teeth: 14.
@@ -4333,6 +4374,14 @@ export interface components {
          */
         NotCheckedEnum: "plan" | "depth" | "length" | "point" | "room_left" | "room";
         NotePayload: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "note";
+            text: string;
+        };
+        NotePayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4387,6 +4436,15 @@ export interface components {
         OneTimeCodeState: "none" | "to_confirm" | "counts";
         /** @description The licensed clinician who is in the room for this visit. */
         OnSitePayload: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "on_site";
+            supervisor_id: string;
+        };
+        /** @description The licensed clinician who is in the room for this visit. */
+        OnSitePayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4618,7 +4676,7 @@ export interface components {
             reference_point?: string;
             resorption?: components["schemas"]["Resorption"];
             /** @description The thinnest wall, measured on this tooth. */
-            wall?: components["schemas"]["WallInput"] | null;
+            wall?: components["schemas"]["WallInputRequest"] | null;
             /** @description Measured widths, used in place of the published ones; from the end upwards. */
             widths?: components["schemas"]["WidthInputRequest"][];
         };
@@ -4843,6 +4901,13 @@ export interface components {
             /** @description Downwards, from row to row. */
             row_mm: number;
         };
+        /** @description From one pixel to the next, as the image file says it. */
+        PixelSpacingRequest: {
+            /** @description To the right, from column to column. */
+            column_mm: number;
+            /** @description Downwards, from row to row. */
+            row_mm: number;
+        };
         Plan: {
             /** @description None in plans made before it was counted. */
             asks: components["schemas"]["AskedFor"] | null;
@@ -5033,7 +5098,7 @@ export interface components {
          */
         PlanStatusState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
         /** @description A place on the image. */
-        Point: {
+        PointRequest: {
             x_mm: number;
             y_mm: number;
         };
@@ -5087,7 +5152,7 @@ export interface components {
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
-            interval?: components["schemas"]["ImageInterval"] | null;
+            interval?: components["schemas"]["ImageIntervalRequest"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5110,7 +5175,7 @@ export interface components {
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
-            interval?: components["schemas"]["ImageIntervalKept"] | null;
+            interval?: components["schemas"]["ImageIntervalRequestKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5372,7 +5437,7 @@ export interface components {
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
-            interval?: components["schemas"]["ImageInterval"] | null;
+            interval?: components["schemas"]["ImageIntervalRequest"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5399,7 +5464,7 @@ export interface components {
              * @description Of the tooth's length; None where it was not marked on an image.
              * @default null
              */
-            interval?: components["schemas"]["ImageIntervalKept"] | null;
+            interval?: components["schemas"]["ImageIntervalRequestKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5648,6 +5713,16 @@ export interface components {
             /** @description Hash of the plan that was in force until now; the new plan's own hash where there was none. */
             replaces: string;
         };
+        /** @description A plan is in force from here on. */
+        ReplanPayloadRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "replan";
+            /** @description Hash of the plan that was in force until now; the new plan's own hash where there was none. */
+            replaces: string;
+        };
         /**
          * @description What the image shows around the root's end; it decides the set-back.
          * @enum {string}
@@ -5743,6 +5818,15 @@ export interface components {
         };
         /** @description The approval of the plan in force was withdrawn. */
         RevokedPayload: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "revoked";
+            reason: string;
+        };
+        /** @description The approval of the plan in force was withdrawn. */
+        RevokedPayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5934,7 +6018,7 @@ export interface components {
          */
         Severity: "note" | "caution" | "stop";
         /** @description How two lines that lie over each other came apart when the tube moved. */
-        Shift: {
+        ShiftRequest: {
             /** @description How far mesial the one line lies of the other in the first view; below 0 it lies distal. */
             first_mm: number;
             /** @description The same in the second view. */
@@ -6087,15 +6171,15 @@ export interface components {
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFactsRequest: {
             /** @default null */
-            at_detector?: components["schemas"]["PixelSpacing"] | null;
+            at_detector?: components["schemas"]["PixelSpacingRequest"] | null;
             /** @default null */
             calibration?: ("fiducial" | "geometry") | null;
             /** @default null */
-            in_patient?: components["schemas"]["PixelSpacing"] | null;
+            in_patient?: components["schemas"]["PixelSpacingRequest"] | null;
             /** @default null */
             magnification?: number | null;
             /** @default null */
-            scanned?: components["schemas"]["PixelSpacing"] | null;
+            scanned?: components["schemas"]["PixelSpacingRequest"] | null;
         };
         /** @description A point of the work to which canals come together. */
         Stage: {
@@ -6324,19 +6408,27 @@ export interface components {
              */
             kind: "take_over";
         };
+        /** @description A supervisor works the case from here on. */
+        TakeOverPayloadRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "take_over";
+        };
         /** @description A canal's curve as it was tapped, orifice side first. */
         TappedCurveRequest: {
             /** @description On the straight coronal part. */
-            axis: components["schemas"]["Point"];
+            axis: components["schemas"]["PointRequest"];
             /** @description The foramen. */
-            end: components["schemas"]["Point"];
+            end: components["schemas"]["PointRequest"];
             /** @description Where the canal leaves the axis of its coronal part. */
-            leaves: components["schemas"]["Point"];
+            leaves: components["schemas"]["PointRequest"];
             /**
              * @description On the curve, between where it leaves the axis and the end.
              * @default null
              */
-            on_curve?: components["schemas"]["Point"] | null;
+            on_curve?: components["schemas"]["PointRequest"] | null;
             /**
              * @description The same curve's angle in a view at a right angle to this one.
              * @default null
@@ -6346,7 +6438,7 @@ export interface components {
              * @description Where the curve ends and a straight part runs on to the foramen.
              * @default null
              */
-            straight_again?: components["schemas"]["Point"] | null;
+            straight_again?: components["schemas"]["PointRequest"] | null;
         };
         /** @enum {string} */
         Target: "to_length" | "to_resistance";
@@ -6583,6 +6675,14 @@ export interface components {
              */
             kind: "turn";
         };
+        /** @description The hand went over to another canal. */
+        TurnPayloadRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "turn";
+        };
         TwoViewsRead: {
             /** @description The same with its interval; None where an angle came without one. */
             in_space: components["schemas"]["Between"] | null;
@@ -6605,6 +6705,16 @@ export interface components {
         };
         /** @description The teller takes back an entry of their own on the canal. */
         UndoPayload: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "undo";
+            /** @description Id of that event. */
+            undoes: string;
+        };
+        /** @description The teller takes back an entry of their own on the canal. */
+        UndoPayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -6779,7 +6889,7 @@ export interface components {
             /** @default null */
             bends?: components["schemas"]["BendsRequest"] | null;
             /** @default null */
-            shift?: components["schemas"]["Shift"] | null;
+            shift?: components["schemas"]["ShiftRequest"] | null;
         };
         VisitRecord: {
             access_sealed: boolean | null;
@@ -6878,6 +6988,13 @@ export interface components {
         };
         /** @description The thinnest wall, measured on this tooth. */
         WallInput: {
+            /** from the end */
+            from_end_mm: number;
+            /** thickness */
+            thickness_mm: number;
+        };
+        /** @description The thinnest wall, measured on this tooth. */
+        WallInputRequest: {
             /** from the end */
             from_end_mm: number;
             /** thickness */
@@ -6994,7 +7111,10 @@ export interface operations {
     canal_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 canal_id: string;
             };
@@ -7004,15 +7124,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["CanalShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7045,6 +7178,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7082,6 +7219,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7093,7 +7234,10 @@ export interface operations {
     bends_in_space_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 canal_id: string;
             };
@@ -7103,15 +7247,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["BendsInSpaceShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7155,6 +7312,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7197,6 +7358,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7208,7 +7373,10 @@ export interface operations {
     readings_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 canal_id: string;
             };
@@ -7218,15 +7386,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["ReadingList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7269,6 +7450,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7280,7 +7465,10 @@ export interface operations {
     case_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -7290,15 +7478,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["CaseShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7336,6 +7537,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7348,7 +7553,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has changed. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -7360,13 +7565,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["BandsShown"];
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -7376,6 +7583,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7387,7 +7598,10 @@ export interface operations {
     canals_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -7397,15 +7611,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["CanalList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7451,6 +7678,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7463,7 +7694,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has changed. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -7475,13 +7706,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["TreatmentShown"];
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -7491,6 +7724,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7525,6 +7762,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7537,7 +7778,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has changed. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -7549,13 +7790,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["ImagesShown"];
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -7565,6 +7808,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7599,6 +7846,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7610,7 +7861,10 @@ export interface operations {
     image_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -7621,15 +7875,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7676,6 +7943,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7725,6 +7996,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7736,7 +8011,10 @@ export interface operations {
     image_content_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -7747,6 +8025,8 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7754,9 +8034,20 @@ export interface operations {
                     "image/png": string;
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7768,7 +8059,10 @@ export interface operations {
     image_data_set_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -7779,15 +8073,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/dicom": string;
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7799,7 +8106,10 @@ export interface operations {
     markings_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -7810,15 +8120,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["MarkingsShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7863,6 +8186,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7898,6 +8225,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7929,6 +8260,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7964,6 +8299,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7999,6 +8338,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8010,7 +8353,10 @@ export interface operations {
     image_thumbnail_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -8021,15 +8367,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "image/jpeg": string;
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8064,6 +8423,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8075,7 +8438,10 @@ export interface operations {
     overrides_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -8085,15 +8451,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["OverrideList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8136,6 +8515,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8147,7 +8530,10 @@ export interface operations {
     plan_versions_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -8157,15 +8543,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["VersionList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8208,6 +8607,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8242,6 +8645,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8276,6 +8683,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8288,7 +8699,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where the record is the same. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -8300,13 +8711,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["RecordShown"];
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -8316,6 +8729,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8328,7 +8745,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where the record is the same. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -8340,13 +8757,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/pdf": string;
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -8356,6 +8775,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8394,6 +8817,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8426,6 +8853,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8458,6 +8889,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8490,6 +8925,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8522,6 +8961,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8554,6 +8997,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8586,6 +9033,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8618,6 +9069,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8650,6 +9105,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8661,7 +9120,10 @@ export interface operations {
     difficulty_factors_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -8669,15 +9131,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["DifficultyFactors"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8689,7 +9164,10 @@ export interface operations {
     instrument_sizes_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -8697,15 +9175,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["InstrumentSizes"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8740,6 +9231,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8751,7 +9246,10 @@ export interface operations {
     key_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -8759,15 +9257,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["OwnKeyShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8779,7 +9290,10 @@ export interface operations {
     keys_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -8787,15 +9301,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["KeyList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8828,6 +9355,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8857,6 +9388,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8868,7 +9403,10 @@ export interface operations {
     one_time_code_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -8876,15 +9414,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["OneTimeCodeShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8917,6 +9468,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8944,6 +9499,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8976,6 +9535,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9006,6 +9569,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9017,7 +9584,10 @@ export interface operations {
     plan_version_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 version_id: string;
             };
@@ -9027,15 +9597,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["VersionShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9050,7 +9633,10 @@ export interface operations {
                 /** @description Number of the earlier version; default: last decided on. */
                 against?: number;
             };
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 version_id: string;
             };
@@ -9060,15 +9646,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["ChangesShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9106,6 +9705,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9151,6 +9754,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9196,6 +9803,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9229,6 +9840,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9240,7 +9855,10 @@ export interface operations {
     plan_version_summary: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 version_id: string;
             };
@@ -9250,15 +9868,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["VersionSummary"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9271,7 +9902,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has changed. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -9284,13 +9915,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["TextsShown"];
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -9300,6 +9933,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9330,6 +9967,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9341,7 +9982,10 @@ export interface operations {
     programme_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9351,15 +9995,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["ProgrammeShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9384,7 +10041,10 @@ export interface operations {
                 /** @description ISO 3950 designation. */
                 tooth?: string;
             };
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9394,15 +10054,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["CasePage"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9445,6 +10118,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9456,7 +10133,10 @@ export interface operations {
     programme_figures_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9466,15 +10146,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["FiguresShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9510,6 +10203,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9540,6 +10237,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9551,7 +10252,10 @@ export interface operations {
     kits_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9561,15 +10265,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["KitList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9612,6 +10329,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9623,7 +10344,10 @@ export interface operations {
     programme_people_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9633,15 +10357,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["PeopleList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9654,7 +10391,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has changed. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -9666,13 +10403,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["RunningList"];
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -9682,6 +10421,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9693,7 +10436,10 @@ export interface operations {
     service_keys_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9703,15 +10449,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["KeyList"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9746,6 +10505,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9776,6 +10539,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9787,7 +10554,10 @@ export interface operations {
     programme_techniques_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9797,15 +10567,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["TechniquesShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9848,6 +10631,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9859,7 +10646,10 @@ export interface operations {
     programme_widths_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -9869,15 +10659,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["WidthsListed"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9914,6 +10717,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9945,6 +10752,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9957,7 +10768,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has changed. */
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
             };
             path: {
@@ -9969,13 +10780,15 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["WorkList"];
                 };
             };
-            /** @description No response body */
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
                 headers: {
                     [name: string]: unknown;
@@ -9985,6 +10798,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9996,7 +10813,10 @@ export interface operations {
     push_key_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -10004,15 +10824,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["PushKeyShown"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10044,6 +10877,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10074,6 +10911,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10108,6 +10949,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10119,7 +10964,10 @@ export interface operations {
     session_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -10127,6 +10975,8 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10140,9 +10990,20 @@ export interface operations {
                 };
                 content?: never;
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10175,6 +11036,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10202,6 +11067,10 @@ export interface operations {
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10213,7 +11082,10 @@ export interface operations {
     techniques_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -10221,15 +11093,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["Techniques"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10241,7 +11126,10 @@ export interface operations {
     teeth_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -10249,15 +11137,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["Teeth"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10269,7 +11170,10 @@ export interface operations {
     teeth_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
             path: {
                 /** @description ISO 3950 designation */
                 iso: string;
@@ -10280,15 +11184,28 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
                     [name: string]: unknown;
                 };
                 content: {
                     "application/json": components["schemas"]["Tooth"];
                 };
             };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
             /** @description Refused, with the reason and the way out. */
             default: {
                 headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
                     [name: string]: unknown;
                 };
                 content: {

@@ -66,7 +66,9 @@ def components(types: Iterable[tuple[Any, Mode]], prefix: str = _COMPONENTS) -> 
 
 @cache
 def component_name(type_: Any, mode: Mode) -> str:
-    """The component's name. What is sent and what comes back need two where a field may be left out of one only."""
+    """The component's name. An object that is sent has a name of its own: fields may be left out of it, and none may be
+    added, while an answer gains fields in time.
+    """
     reference: str = _described(type_, mode, _COMPONENTS)[0]["$ref"]
     return reference.removeprefix(_COMPONENTS)
 
@@ -80,19 +82,17 @@ def _described(type_: Any, mode: Mode, prefix: str) -> tuple[Any, dict[str, Any]
     named = {str(name): {key: part[key] for key in part if key != "title"} for name, part in parts.items()}
     if mode is Mode.ANSWERED:
         return whole, named
-    sent = {name: f"{name.removesuffix('Request')}Request" for name in named if _may_leave_out(name, named, prefix)}
+    sent = {name: f"{name.removesuffix('Request')}Request" for name in named if _holds_an_object(name, named, prefix)}
     text = json.dumps([whole, {sent.get(name, name): part for name, part in named.items()}])
     renamed = re.sub(f'(?<="{re.escape(prefix)})[^"]+', lambda match: sent.get(match[0], match[0]), text)
     whole, named = json.loads(renamed)
     return whole, named
 
 
-def _may_leave_out(name: str, parts: dict[str, Any], prefix: str) -> bool:
-    """True where a field of the part, or of what it holds, need not be sent."""
+def _holds_an_object(name: str, parts: dict[str, Any], prefix: str) -> bool:
     part = parts[name]
     inside = re.findall(f'"{re.escape(prefix)}([^"]+)"', json.dumps(part))
-    all_sent = len(part.get("properties", ())) == len(part.get("required", ()))
-    return not all_sent or any(_may_leave_out(each, parts, prefix) for each in inside)
+    return "properties" in part or any(_holds_an_object(each, parts, prefix) for each in inside)
 
 
 class _Writer(GenerateJsonSchema):
