@@ -28,14 +28,12 @@ from planning.depth.kernel import Kernel
 from planning.depth.rows import Rows, Tools
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import PlanningError
-from planning.whole_tooth.canals import plan_once
-from planning.whole_tooth.plan import plan
 from tests.draws import draws
 from tests.planning.given import molar
 from tests.planning.test_contact_depth import random_canal, random_instrument
 from tests.planning.test_contact_rows import COUNT, as_rows, as_tools
 from tests.planning.test_properties import inputs
-from tests.planning.test_work_bound import ZIGZAG, felt_everywhere
+from tests.planning.test_work_bound import ZIGZAG, felt_everywhere, planned_anew
 
 INSTALLED = find_spec("numba") is not None
 UNCOMPILED = (
@@ -103,10 +101,8 @@ def test_loads_are_added_up_as_by_numpy_however_many_corners_there_are(corners: 
 
 def outcome(plan_input: PlanInput, running: Kernel) -> str:
     kernel.running = running
-    # Or the second would be handed what the first made.
-    plan_once.cache_clear()
     try:
-        return canonical_text(plan(plan_input))
+        return canonical_text(planned_anew(plan_input))
     except PlanningError as refusal:
         return str(refusal)
 

@@ -11,9 +11,8 @@ import pytest
 
 import planning.depth
 from planning.depth import kernel, numpy_rows
-from planning.whole_tooth.canals import plan_once
-from planning.whole_tooth.plan import plan
 from tests.planning.given import molar
+from tests.planning.test_work_bound import planned_anew
 
 COMPILED = "planning.depth.compiled_rows"
 
@@ -46,6 +45,5 @@ def test_a_kernel_that_is_taken_does_all_of_the_estimates_hot_work(monkeypatch: 
         setattr(counting, name, counted(name))
     monkeypatch.setitem(sys.modules, COMPILED, counting)
     assert kernel.take_compiled()
-    plan_once.cache_clear()
-    plan(molar(samples=20))
+    planned_anew(molar(samples=20))
     assert set(calls) == {"load_mm2", "halved_mm", "stood"}
