@@ -22,7 +22,8 @@ from frontend.server.front.workers import Workers
 Send = Callable[[dict[str, Any]], Awaitable[None]]
 
 WITHOUT_BODY = frozenset({"GET", "HEAD", "OPTIONS", "TRACE"})
-WHO_IS_SIGNED_IN = ("GET", "/api/v1/session")
+WHO_ASKS = (("GET", "/api/v1/session"), ("GET", "/api/v1/key"))
+SAYS_WHO = (HTTPStatus.OK, HTTPStatus.NO_CONTENT, HTTPStatus.UNAUTHORIZED)
 COME_BACK_S = 5  # a queue moves on in less
 NOTHING_LOST = "Nothing of it was kept, and nothing is lost: send it again"
 
@@ -68,20 +69,20 @@ class Door:
 
     async def _answer(self, scope: Scope, receive: Receive) -> Answer:
         workers = self.workers[lane_of(scope["method"], scope["path"]).name]
-        session, address = _session(scope), address_of(scope)
+        asker, address = _asker(scope), address_of(scope)
         rate = self.rates.get(workers.lane.name)
         if rate is not None:
             # Before its body comes in.
-            rate.spend(session if session in self.known else address)
+            rate.spend(asker if asker in self.known else address)
         body = await self._body(scope, receive, workers.lane)
         try:
-            answer = await workers.answer(environ_of(scope, len(body)), body, session or address)
+            answer = await workers.answer(environ_of(scope, len(body)), body, asker or address)
         finally:
             self.bodies.free(body)
-        if session and (scope["method"], scope["path"]) == WHO_IS_SIGNED_IN:
-            self.known.answered(session, signed_in=answer.status == HTTPStatus.OK)
-        elif session and workers.lane.signed_in:
-            self.known.answered(session, signed_in=answer.status != HTTPStatus.UNAUTHORIZED)
+        if asker and (scope["method"], scope["path"]) in WHO_ASKS and answer.status in SAYS_WHO:
+            self.known.answered(asker, signed_in=answer.status == HTTPStatus.OK)
+        elif asker and workers.lane.signed_in:
+            self.known.answered(asker, signed_in=answer.status != HTTPStatus.UNAUTHORIZED)
         return answer
 
     async def _body(self, scope: Scope, receive: Receive, lane: Lane) -> bytes:
@@ -114,7 +115,7 @@ class Door:
             workers.stop()
 
 
-def _session(scope: Scope) -> str:
+def _asker(scope: Scope) -> str:
     """The key or the session a request names, not to be read back; empty where it names none. No proof of anything."""
     headers = scope["headers"]
     for name, value in headers:

@@ -59,7 +59,7 @@ class LaneThrottle(SimpleRateThrottle):
 
 
 class Known:
-    """Sessions that were answered as signed in. Anybody can make a cookie up; who is known has a rate of their own,
+    """Sessions and keys that were answered as signed in. Anybody can make one up; who is known has a rate of their own,
     and the others behind the same address have one together."""
 
     def __init__(self) -> None:

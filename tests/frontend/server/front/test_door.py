@@ -8,7 +8,7 @@ from __future__ import annotations
 import asyncio
 import json
 import threading
-from collections.abc import Awaitable, Iterable, Mapping
+from collections.abc import Awaitable, Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 from wsgiref.validate import validator
@@ -220,9 +220,15 @@ def cookie(session: str) -> list[tuple[bytes, bytes]]:
     return [(b"cookie", f"csrftoken=x; sessionid={session}; more=1".encode())]
 
 
+def bearer(key: str) -> list[tuple[bytes, bytes]]:
+    return [(b"authorization", f"Bearer {key}".encode())]
+
+
 def signs_in(environ: dict[str, Any], start: Any) -> list[bytes]:
-    """Knows one session of all that may be made up; that nobody is signed in is an error where a sign-in is needed."""
-    known = "sessionid=real" in environ.get("HTTP_COOKIE", "")
+    """Knows one session and one key of all that may be made up; that nobody is signed in is an error where a sign-in is
+    needed.
+    """
+    known = "sessionid=real" in environ.get("HTTP_COOKIE", "") or environ.get("HTTP_AUTHORIZATION") == "Bearer real"
     nobody = "204 No Content" if environ["PATH_INFO"] == "/api/v1/session" else "401 Unauthorized"
     start("200 OK" if known else nobody, [])
     return [b""]
@@ -249,16 +255,21 @@ def test_who_asks_too_often_is_told_when_to_come_back_before_the_body_comes(monk
     run(course())
 
 
-def test_strangers_behind_one_address_do_not_use_up_what_a_person_there_has(monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    ("named", "who_asks", "nobody"), [(cookie, "/api/v1/session", 204), (bearer, "/api/v1/key", 401)]
+)
+def test_strangers_behind_one_address_do_not_use_up_what_somebody_there_has(
+    monkeypatch: pytest.MonkeyPatch, named: Callable[[str], list[tuple[bytes, bytes]]], who_asks: str, nobody: int
+) -> None:
     monkeypatch.setitem(LaneThrottle.THROTTLE_RATES, "computing", "3/min")
 
     async def course() -> None:
         through = Door(signs_in, threads_alone())
-        asking = [Sent("GET", "/api/v1/session", headers=cookie(of)) for of in ("real", *MADE_UP)]
-        assert [(await each.through(through)).status for each in asking] == [200, *[204] * 5]
-        made_up = [await Sent(*PLAN, b"{}", cookie(of)).through(through) for of in MADE_UP]
+        asking = [Sent("GET", who_asks, headers=named(of)) for of in ("real", *MADE_UP)]
+        assert [(await each.through(through)).status for each in asking] == [200, *[nobody] * 5]
+        made_up = [await Sent(*PLAN, b"{}", named(of)).through(through) for of in MADE_UP]
         assert [answer.status for answer in made_up] == [401, 401, 401, 429, 429]
-        real = [await Sent(*PLAN, b"{}", cookie("real")).through(through) for _ in range(4)]
+        real = [await Sent(*PLAN, b"{}", named("real")).through(through) for _ in range(4)]
         assert [answer.status for answer in real] == [200, 200, 200, 429]
 
     run(course())
@@ -292,6 +303,9 @@ def _is_problem(sent: Sent, status: int, code: str) -> None:
         ("POST", "/api/v1/plan-versions/1/reviews", "reads"),
         ("POST", "/api/v1/session", "sign-in"),
         ("DELETE", "/api/v1/session", "reads"),
+        ("POST", "/api/v1/keys", "sign-in"),
+        ("GET", "/api/v1/keys", "reads"),
+        ("POST", "/api/v1/programmes/1/service-keys", "sign-in"),
         ("POST", "/admin/login/", "sign-in"),
         ("GET", "/api/v1/schema", "description"),
         ("HEAD", "/api/v1/schema", "description"),
