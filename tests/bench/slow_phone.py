@@ -139,7 +139,7 @@ class SlowPhone:
         kinds = meta["node_types"][fields.index("type")]
         each_of = {field: nodes[fields.index(field) :: len(fields)] for field in ("type", "self_size")}
         held = zip(each_of["type"], each_of["self_size"], strict=True)
-        return sum(size for kind, size in held if kinds[kind] in HELD) / 1000
+        return sum(float(size) for kind, size in held if kinds[kind] in HELD) / 1000
 
     def _shown_ms(self) -> float:
         return float(self.page.wait_for_function("() => window.phone && phone.at").json_value())

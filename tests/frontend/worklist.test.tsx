@@ -41,6 +41,29 @@ test.each([
   expect((await screen.findByText(LEFT_OUT)).closest('section')?.matches(under)).toBe(true)
 })
 
+test.each(['worklist', 'running-work'])('what has come stays where it is, whichever comes last: %s', async (last) => {
+  const going = { ...chair, case: 'c3', waiting_s: null }
+  let answer: () => void = () => undefined
+  const held = new Promise<void>((go) => {
+    answer = go
+  })
+  serve(async ({ path }) => {
+    if (path.endsWith(last)) await held
+    else setTimeout(answer)
+    return { body: { results: path.endsWith('/worklist') ? [plan] : [chair, going], more: false } }
+  })
+  const { container } = render(<Worklist />)
+  const drawn: (string | null)[][] = []
+  const watcher = new MutationObserver(() => {
+    drawn.push([...container.querySelectorAll('h2, .entry')].map((each) => each.textContent))
+  })
+  watcher.observe(container, { subtree: true, childList: true })
+  await screen.findByText('At the chair now')
+  watcher.disconnect()
+  expect(drawn.at(-1)).toHaveLength(6)
+  for (const [i, after] of drawn.slice(1).entries()) expect(after.slice(0, drawn[i]?.length)).toEqual(drawn[i])
+})
+
 afterEach(() => vi.useRealTimers())
 
 test.each([5000, 8000])(

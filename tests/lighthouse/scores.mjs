@@ -8,6 +8,7 @@ const onlyCategories = ['performance', 'accessibility', 'best-practices']
 for (const url of urls) {
   const { lhr } = await lighthouse(url, { port: Number(port), logLevel: 'error', onlyCategories })
   const scores = Object.fromEntries(onlyCategories.map((key) => [key, Math.round(lhr.categories[key].score * 100)]))
+  const shift = lhr.audits['cumulative-layout-shift'].numericValue
   const judged = onlyCategories.slice(1).flatMap((key) => lhr.categories[key].auditRefs)
   const faults = judged
     .filter(({ id, weight }) => weight > 0 && lhr.audits[id].score !== null && lhr.audits[id].score < 1)
@@ -15,5 +16,5 @@ for (const url of urls) {
       lhr.audits[id].title,
       (lhr.audits[id].details?.items ?? []).map((item) => item.node?.snippet ?? item.description ?? item.url ?? ''),
     ])
-  process.stdout.write(`${JSON.stringify({ url, shown: lhr.finalDisplayedUrl, error: lhr.runtimeError, scores, faults })}\n`)
+  process.stdout.write(`${JSON.stringify({ url, shown: lhr.finalDisplayedUrl, error: lhr.runtimeError, scores, shift, faults })}\n`)
 }

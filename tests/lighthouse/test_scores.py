@@ -1,4 +1,5 @@
-"""What an outside judge of pages, Lighthouse, says of the app on a slow phone: accessibility and best practices whole.
+"""What an outside judge of pages, Lighthouse, says of the app on a slow phone: accessibility and best practices whole,
+and what has come to the screen stays where it is.
 
 How fast it finds the pages is logged and not judged: that depends on the machine.
 """
@@ -23,6 +24,8 @@ from tests.journeys.running import FLAGS, chromium, running, unhurried
 
 FOLDER = Path(__file__).parent
 WHOLE = {"accessibility": 100, "best-practices": 100}
+# Share of the screen by share of its height: "good" by Web Vitals, where users begin to hit what they did not mean.
+MOST_SHIFT = 0.1
 
 
 @pytest.fixture
@@ -62,6 +65,7 @@ def test_the_judge_finds_nothing(browser_of_its_own: Page, port: int, demo: Mapp
     judged += scores(port, [f"{demo['url']}/cases", f"{case}/plan", f"{case}/chair"])
     assert {verdict["url"]: verdict["faults"] for verdict in judged if verdict["faults"]} == {}
     assert [verdict["url"] for verdict in judged if verdict["scores"] | WHOLE != verdict["scores"]] == []
+    assert {verdict["url"]: verdict["shift"] for verdict in judged if verdict["shift"] > MOST_SHIFT} == {}
 
 
 def sign_in(page: Page, demo: Mapping[str, Any], role: str) -> None:
@@ -85,5 +89,5 @@ def scores(port: int, urls: Sequence[str]) -> list[dict[str, Any]]:
     for verdict in verdicts:
         # A page that another one took the place of was not judged.
         assert (verdict["shown"], verdict.get("error")) == (verdict["url"], None), verdict
-        logging.getLogger(__name__).info("%s %s", verdict["url"], verdict["scores"])
+        logging.getLogger(__name__).info("%s %s, shift %.3f", verdict["url"], verdict["scores"], verdict["shift"])
     return verdicts
