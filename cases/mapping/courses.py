@@ -15,7 +15,7 @@ from cases.domain.events.registry import BY_SERVER
 from cases.domain.progress.case_state import CaseState, Sheets
 from cases.domain.progress.course import fold
 from cases.mapping.plans import plan_of
-from cases.models.events import TreatmentEvent
+from cases.models.events import FoldKept, TreatmentEvent
 from cases.models.plans import ToothPlanVersion
 from cases.models.prepared import Prepared
 from planning.depth.last_depth import Ahead, ahead
@@ -100,6 +100,14 @@ def plan_facts(version_id: UUID) -> PlanFacts:
         lengths={canal.canal: canal.length.state for canal in plan.canals},
         names={item.instrument.key: item.instrument.name for item in plan.tray_list},
     )
+
+
+def read_worked() -> None:
+    """Reads the plans that are worked now, those that something was told of last. Their first polls then do not."""
+    # An id begins with the time at which it was made (RFC 9562, version 7).
+    worked = FoldKept.objects.exclude(case__running_work__finished=True).order_by("-last_id")
+    for version_id in worked.values_list("version_id", flat=True)[:PLANS_KEPT]:
+        plan_facts(version_id)
 
 
 def course_event(event: TreatmentEvent) -> CourseEvent:

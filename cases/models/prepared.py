@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from inspect import signature
 from typing import Any, Generic, TypeVar, cast
 from uuid import UUID
 
@@ -23,6 +24,15 @@ _others_of: Callable[..., Sequence[Any]] = get_related_populators
 _FIRST = 0xF << 124
 
 
+_every: list[Prepared[Any]] = []
+
+
+def prepare_all() -> None:
+    """Puts every loaded query into SQL. Raises DatabaseError where the database has to be asked and is not there."""
+    for query in _every:
+        query.prepare()
+
+
 class Prepared(Generic[Row]):
     """A query by ids, of whole rows, with others by `select_related`, or of a `values_list` that is not flat.
 
@@ -32,6 +42,7 @@ class Prepared(Generic[Row]):
     def __init__(self, query: Callable[..., Query[Row]]) -> None:
         self.query = query
         self._written = lru_cache(MOST_WRITTEN)(self._put_into_sql)
+        _every.append(self)
 
     def __call__(self, *ids: UUID) -> list[Row]:
         """The rows for these ids, in the order in which `query` takes them."""
@@ -46,6 +57,10 @@ class Prepared(Generic[Row]):
     def first(self, *ids: UUID) -> Row | None:
         """The first of the rows; None where there is none."""
         return next(iter(self(*ids)), None)
+
+    def prepare(self) -> None:
+        """Puts the query into SQL now, for as many ids as it takes; where it takes any number, for one."""
+        self._written(connection.vendor, len(signature(self.query).parameters))
 
     def _put_into_sql(self, _vendor: str, count: int) -> _Written:
         stand_ins = [UUID(int=_FIRST + number) for number in range(count)]

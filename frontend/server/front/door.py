@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import asyncio
 import json
 from collections.abc import Awaitable, Callable
+from functools import partial
 from hashlib import sha256
 from http import HTTPStatus
 from threading import Thread
@@ -48,7 +50,13 @@ _REFUSED: dict[type[Exception], tuple[HTTPStatus, str, str]] = {
 class Door:
     """One of a process. Reads a body whole, waits for a turn in the request's lane, hands both to a worker."""
 
-    def __init__(self, application: WSGIApplication, lanes: tuple[Lane, ...] = LANES) -> None:
+    def __init__(
+        self,
+        application: WSGIApplication,
+        lanes: tuple[Lane, ...] = LANES,
+        warm: Callable[[WSGIApplication], None] = lambda application: None,
+    ) -> None:
+        self._warm = partial(warm, application)
         self.bodies = Bodies()
         self.workers = {lane.name: Workers(lane, application) for lane in lanes}
         self.rates = {lane.name: LaneThrottle(lane.name) for lane in lanes if lane.name in LaneThrottle.THROTTLE_RATES}
@@ -98,6 +106,8 @@ class Door:
         while True:
             message = await receive()
             if message["type"] == "lifespan.startup":
+                # Nobody is let in before.
+                await asyncio.to_thread(self._warm)
                 # The first one to need a process waits for it; nobody else does.
                 Thread(target=self.start, daemon=True, name="start").start()
                 await send({"type": "lifespan.startup.complete"})

@@ -47,6 +47,22 @@ def environ_of(scope: Scope, body_bytes: int) -> Environ:
     return environ
 
 
+def own_question(path: str) -> Environ:
+    """What an application is told where this process itself asks for a page."""
+    return {
+        "REQUEST_METHOD": "GET",
+        "SCRIPT_NAME": "",
+        "PATH_INFO": path,
+        "QUERY_STRING": "",
+        "SERVER_NAME": "localhost",
+        "SERVER_PORT": "80",
+        "SERVER_PROTOCOL": "HTTP/1.1",
+        "REMOTE_ADDR": "127.0.0.1",
+        "wsgi.url_scheme": "http",
+        "CONTENT_LENGTH": "0",
+    }
+
+
 def _add(environ: Environ, name: str, value: str) -> None:
     key = name if name in ("CONTENT_TYPE", "CONTENT_LENGTH") else f"HTTP_{name}"
     if key in environ:

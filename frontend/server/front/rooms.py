@@ -15,7 +15,7 @@ from threading import Lock
 
 from frontend.server.front.gateway import Answer, Environ, answered
 
-LOADED = ["frontend.server.front.quiet", "frontend.server.front.computing", "frontend.server.wsgi"]
+LOADED = ["frontend.server.front.quiet", "frontend.server.front.computing", "frontend.server.room"]
 LONGEST_STOP_S = 1.0
 # Made from one that has loaded the program and never served: half the memory, and there at once when one was ended.
 _context = multiprocessing.get_context("forkserver")

@@ -4,14 +4,20 @@ from __future__ import annotations
 
 import asyncio
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from functools import partial
+from threading import Barrier
 from wsgiref.types import WSGIApplication
 from zlib import crc32
 
-from frontend.server.front.gateway import Answer, Environ, answered
+from frontend.server.front.gateway import Answer, Environ, answered, own_question
 from frontend.server.front.lanes import Lane, case_of
 from frontend.server.front.rooms import Room
 from frontend.server.front.turns import Turns
+from frontend.server.health import READY
+
+# Somebody who asks meanwhile may hold a thread.
+LONGEST_GATHERING_S = 5.0
 
 
 class Workers:
@@ -51,9 +57,20 @@ class Workers:
         return room
 
     def start(self) -> None:
-        """Has the processes ready before they are needed. Takes as long as loading the program once."""
+        """Has the workers ready before they are needed. Processes take as long as loading the program once."""
         for room in self.rooms:
             room.start()
+        if not self.rooms:
+            together = Barrier(self.lane.at_once, timeout=LONGEST_GATHERING_S)
+            # The server may have ended meanwhile: its threads take nothing more.
+            with suppress(RuntimeError):
+                for _ in range(self.lane.at_once):
+                    self._threads.submit(self._connect, together)
+
+    def _connect(self, together: Barrier) -> None:
+        """Opens the thread's connection to the database. Each waits for the others, or one thread would do it all."""
+        together.wait()
+        answered(self._application, own_question(READY), b"")
 
     def stop(self) -> None:
         for room in self.rooms:

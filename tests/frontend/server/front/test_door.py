@@ -118,6 +118,25 @@ def test_only_a_trusted_proxy_is_believed_who_asks(proxies: list[str], address: 
     assert run(sent.through(trusting(Door(echo, threads_alone()), proxies))).json["REMOTE_ADDR"] == address
 
 
+def test_nobody_is_let_in_before_what_they_would_wait_for_is_ready() -> None:
+    happened: list[str] = []
+    door = Door(echo, threads_alone(), warm=lambda application: happened.append("warm"))
+
+    async def life() -> None:
+        messages = iter([{"type": "lifespan.startup"}, {"type": "lifespan.shutdown"}])
+
+        async def receive() -> dict[str, Any]:
+            return next(messages)
+
+        async def send(message: dict[str, Any]) -> None:
+            happened.append(message["type"])
+
+        await door({"type": "lifespan"}, receive, send)
+
+    run(life())
+    assert happened == ["warm", "lifespan.startup.complete", "lifespan.shutdown.complete"]
+
+
 def test_each_lane_has_threads_of_its_own() -> None:
     through = Door(echo, threads_alone())
     assert run(Sent().through(through)).answer_headers["x-thread"].startswith("reads")

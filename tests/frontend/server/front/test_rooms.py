@@ -7,11 +7,12 @@ import os
 import threading
 from collections.abc import Awaitable, Iterable
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from frontend.server.front.gateway import Answer, Environ
-from frontend.server.front.lanes import COMPUTING
+from frontend.server.front.lanes import COMPUTING, READS
 from frontend.server.front.rooms import Room, RoomClosed
 from frontend.server.front.workers import Workers
 from tests.frontend.server.front.test_door import echo, run
@@ -122,3 +123,17 @@ def test_a_room_ends_with_whoever_started_it(room: Room) -> None:
     process.join(10)
     assert process.exitcode == 0
     room._line = None
+
+
+def test_each_thread_opens_its_connection_before_anybody_asks() -> None:
+    asked: list[tuple[str, int]] = []
+
+    def application(environ: dict[str, Any], start: Any) -> list[bytes]:
+        asked.append((environ["PATH_INFO"], threading.get_ident()))
+        return echo(environ, start)
+
+    workers = Workers(replace(READS, at_once=3), application)
+    workers.start()
+    workers._threads.shutdown()
+    assert {path for path, _ in asked} == {"/readyz"}
+    assert (len(asked), len({thread for _, thread in asked})) == (3, 3)

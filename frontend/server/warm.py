@@ -1,0 +1,59 @@
+"""What the first requests would otherwise wait for, done before anybody asks."""
+
+from __future__ import annotations
+
+from typing import get_args
+from wsgiref.types import WSGIApplication
+
+from django.conf import settings
+from django.db import DatabaseError, connections
+from django.urls import get_resolver
+
+from cases.api.fields import FieldsOf
+from cases.domain.events.payloads import EventPayload
+from cases.domain.progress.kept import KeptFold
+from cases.domain.progress.summary import CaseSummary
+from cases.domain.record.values.record import Record
+from cases.mapping import courses
+from cases.models import prepared
+from cases.queries.course import CanalCourseShown
+from frontend.server.front.gateway import Environ, answered, own_question
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import Plan
+from planning.foundation.encoding import Mode, prepare_reading, prepare_writing
+
+READ = ((Plan, Mode.KEPT), (PlanInput, Mode.KEPT), (EventPayload, Mode.KEPT), (KeptFold, Mode.ANSWERED))
+WRITTEN = (*get_args(EventPayload), CaseSummary, KeptFold, CanalCourseShown, Record)
+SIGNED_IN_TO = "/api/v1/session"
+
+
+def warm(application: WSGIApplication) -> None:
+    """Leaves no connection open, as other processes are made from this one. Without a database it does what it can."""
+    # To find addresses by name Django reads them all, with their views.
+    get_resolver().reverse_dict  # noqa: B018
+    for kept, mode in READ:
+        prepare_reading(kept, mode)
+    for kept in WRITTEN:
+        prepare_writing(kept)
+    for shape in FieldsOf.__subclasses__():
+        shape().get_fields()
+    try:
+        prepared.prepare_all()
+        courses.read_worked()
+        # A session that nobody has is looked for as any other is.
+        answered(application, own_question(SIGNED_IN_TO) | _stranger(), b"")
+    except DatabaseError:
+        return
+    finally:
+        connections.close_all()
+
+
+def _stranger() -> Environ:
+    """Comes by a name that is allowed, and as the proxy says that people come."""
+    host, *_ = settings.ALLOWED_HOSTS
+    return {
+        "HTTP_HOST": host.lstrip("."),
+        "HTTP_COOKIE": f"{settings.SESSION_COOKIE_NAME}=nobody",
+        "wsgi.url_scheme": "https",
+        "HTTP_X_FORWARDED_PROTO": "https",
+    }
