@@ -31,12 +31,6 @@ events_of = Prepared(lambda case: TreatmentEvent.objects.filter(case=case).order
 """The events of a case, in order."""
 
 
-def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> CaseState | None:
-    """The fold of the case's events; None before a plan was in force."""
-    folded = fold_events(case_id, [course_event(row) for row in events])
-    return folded[0] if folded else None
-
-
 def fold_events(case_id: UUID, events: Sequence[CourseEvent]) -> tuple[CaseState, UUID] | None:
     """The fold of all events of the case, and the version in force; None before one was."""
     in_force = {event.plan for event in events if event.kind is EventKind.REPLAN}
@@ -47,27 +41,6 @@ def fold_events(case_id: UUID, events: Sequence[CourseEvent]) -> tuple[CaseState
     setting = next(iter(versions.values())).setting  # fixed once a length is recorded: every version has the same
     course = fold({hash_: version.sheets for hash_, version in versions.items()}, events, setting=setting)
     return course, ids[course.plan]
-
-
-@dataclass(frozen=True, slots=True)
-class OngoingWork:
-    """Work that goes on."""
-
-    course: CaseState
-    plans: Mapping[str, Sheets]
-    """Run sheets of every version that something was recorded on."""
-    events: Sequence[CourseEvent]
-
-
-def ongoing_work(case_id: UUID) -> OngoingWork | None:
-    """The work on the case; None before anything was done."""
-    events = events_of(case_id)
-    course = fold_case(case_id, events) if work_has_begun(events) else None
-    if course is None:
-        return None
-    versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
-    plans = {version.hash: plan_facts(version.pk).sheets for version in versions}
-    return OngoingWork(course, plans, [course_event(event) for event in events])
 
 
 def work_has_begun(events: Iterable[TreatmentEvent]) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
 from pathlib import Path
@@ -11,11 +11,13 @@ from uuid import UUID
 
 import cases.domain as domain
 import planning
-from cases.domain.progress.case_state import CaseState
+from cases.domain.events.event import CourseEvent
+from cases.domain.progress.case_state import CaseState, Sheets
 from cases.domain.progress.kept import Folded, KeptFold, follow, put_away
 from cases.mapping import courses
 from cases.mapping.courses import course_event
 from cases.models.events import FoldKept, TreatmentEvent
+from cases.models.plans import ToothPlanVersion
 from cases.models.prepared import Prepared
 from planning.foundation.encoding import kept_text, read_back
 
@@ -81,10 +83,33 @@ def folded(case_id: UUID, *, new: Sequence[TreatmentEvent] = (), after: UUID | N
     return (_gone_on(kept, later) if kept and later is not None else None) or _from_the_start(case_id)
 
 
-def course_of(case_id: UUID) -> CaseState | None:
-    """Where the work on the case stands; None before a plan was in force."""
-    work = folded(case_id)
+def course_of(case_id: UUID, events: Sequence[TreatmentEvent] = ()) -> CaseState | None:
+    """Where the work on the case stands; None before a plan was in force. `events` are all of the case, where the
+    caller has them at hand.
+    """
+    work = folded(case_id, new=events)
     return work.folded.course if work else None
+
+
+@dataclass(frozen=True, slots=True)
+class OngoingWork:
+    """Work that goes on."""
+
+    course: CaseState
+    plans: Mapping[str, Sheets]
+    """Run sheets of every version that something was recorded on."""
+    events: Sequence[CourseEvent]
+
+
+def ongoing_work(case_id: UUID) -> OngoingWork | None:
+    """The work on the case; None before anything was done."""
+    events = courses.events_of(case_id)
+    course = course_of(case_id, events) if courses.work_has_begun(events) else None
+    if course is None:
+        return None
+    versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
+    plans = {version.hash: courses.plan_facts(version.pk).sheets for version in versions}
+    return OngoingWork(course, plans, [course_event(event) for event in events])
 
 
 def _gone_on(kept: FoldKept, later: Sequence[TreatmentEvent]) -> CaseFolded | None:

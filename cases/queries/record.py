@@ -23,7 +23,7 @@ from cases.domain.record.values.record import Record
 from cases.domain.record.values.timeline import RecordPerson
 from cases.domain.record.values.work import CanalRecord
 from cases.domain.struck import StruckWhy
-from cases.mapping import courses
+from cases.mapping import folds
 from cases.mapping.courses import course_event
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, ChangeLog, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
@@ -101,7 +101,7 @@ class _Made:
         return CaseHistory(
             facts=tuple(self._fact(row) for row in self.rows),
             versions={row.hash: _version(row) for row in self.versions if self._matters(row)},
-            course=courses.fold_case(self.case.pk, self.rows),
+            course=folds.course_of(self.case.pk, self.rows),
             people=people,
             removed=self._removed(),
         )

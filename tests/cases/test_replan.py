@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 from uuid import UUID
 
 import pytest
 
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import (
     EmergencyPayload,
     EventPayload,
@@ -19,12 +21,15 @@ from cases.domain.events.payloads import (
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import PlanStatusState
 from cases.domain.progress.canal_progress import CanalState
+from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.uuid7 import uuid7
-from cases.mapping.plans import plan_input_of
-from cases.models import Case, Person, RunningWork, ToothPlanVersion, TreatmentEvent
+from cases.mapping import courses
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, FoldKept, Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
 from cases.queries.plans import status_of
+from cases.queries.record import record_of
 from cases.services.charting import canals, readings
 from cases.services.planning import plans, replan
 from cases.services.planning.plan_input import Asked
@@ -189,6 +194,56 @@ def test_work_done_while_the_plan_waited_is_in_the_version_that_takes_over(
     worked = ToothPlanVersion.objects.get(case=approved.case, hash=shown.course.plan)
     assert (worked.number, worked.carried_from, worked.author) == (3, new, priya)
     assert course_of(approved.case)["DB"].node == stood
+
+
+@pytest.fixture
+def from_the_start(monkeypatch: pytest.MonkeyPatch) -> list[UUID]:
+    """The cases whose events are folded from the start from now on, one after the other."""
+    cases: list[UUID] = []
+    real = courses.fold_events
+
+    def counted(case_id: UUID, events: Sequence[CourseEvent]) -> tuple[CaseState, UUID] | None:
+        cases.append(case_id)
+        return real(case_id, events)
+
+    monkeypatch.setattr(courses, "fold_events", counted)
+    return cases
+
+
+def test_progress_a_carried_approval_and_the_record_go_on_from_the_stored_fold(
+    asked: Asked, approved: ToothPlanVersion, phone: Hand, laptop: Hand, from_the_start: list[UUID]
+) -> None:
+    """The judge is the same where nothing is stored."""
+    into_the_glide_path(phone, laptop)
+    case = approved.case
+    plan_input = plan_input_of(approved)
+
+    def now() -> list[object]:
+        made = record_of(case.pk)
+        return [replan.progress(case), replan.approval_for(case, plan_input, plan_of(approved)), made.hash]
+
+    gone_on, count = now(), len(from_the_start)
+    FoldKept.objects.all().delete()
+    assert (gone_on, count) == (now(), 0)
+    assert len(from_the_start) == 3
+
+
+def test_a_version_that_takes_over_has_the_work_folded_anew_once(
+    priya: Person,
+    vale: Person,
+    asked: Asked,
+    approved: ToothPlanVersion,
+    phone: Hand,
+    laptop: Hand,
+    from_the_start: list[UUID],
+) -> None:
+    """Its own event changes what earlier ones say."""
+    into_the_glide_path(phone, laptop)
+    new = plans.submit(actor=priya, version=again(priya, with_size(asked, "P", 45), approved.case))
+    phone.leaves("DB", Exit.DONE)
+    assert from_the_start == []
+    decide(vale, new, Decision.APPROVED)
+    assert from_the_start == [approved.case_id]
 
 
 def test_what_came_late_on_the_old_version_is_planned_in(

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from cases.domain.events.payloads import ReplanPayload
+from cases.domain.events.registry import BY_SERVER
 from cases.domain.plans.carry_over import carries_over
 from cases.domain.progress.progress_of import progress_of
-from cases.mapping import courses
+from cases.mapping import folds
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, Person, ToothPlanVersion
 from cases.services.planning import versions
@@ -19,7 +20,7 @@ from planning.contract.plan_value import Plan
 
 def progress(case: Case) -> dict[str, Progress]:
     """How far the work on each canal has come; empty before anything was done."""
-    work = courses.ongoing_work(case.pk)
+    work = folds.ongoing_work(case.pk)
     if work is None:
         return {}
     version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)
@@ -28,7 +29,7 @@ def progress(case: Case) -> dict[str, Progress]:
 
 def approval_for(case: Case, plan_input: PlanInput, made: Plan) -> ToothPlanVersion | None:
     """The version that is worked, where its approval holds for this plan too."""
-    work = courses.ongoing_work(case.pk)
+    work = folds.ongoing_work(case.pk)
     # An approval that was withdrawn is carried over to nothing.
     if work is None or work.course.revoked_by is not None:
         return None
@@ -44,12 +45,11 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
     Where work has gone on since the version was made, its approval is carried over to a new one that knows of the work.
     The caller holds the case's lock.
     """
-    events = list(case.events.order_by("position"))
-    course = courses.fold_case(case.pk, events)
+    course = folds.course_of(case.pk)
     if course is not None and course.plan == version.hash and course.revoked_by is None:
         return version
     # Before any work there is none that the version would have to know of.
-    if courses.work_has_begun(events):
+    if case.events.exclude(kind__in=BY_SERVER).exists():
         version = _brought_up_to_date(actor, case, version)
     payload = ReplanPayload(replaces=course.plan if course else version.hash)
     server_events.write(actor=actor, case=case, version=version, payload=payload)
