@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from django.contrib.auth import authenticate
+from django.contrib.auth.hashers import PBKDF2PasswordHasher
 from django.core.management import CommandError, call_command
 from django.db import transaction
 from pytest_django.fixtures import Settings
@@ -59,6 +60,15 @@ def test_everybody_named_can_sign_in(loaded: None) -> None:
         person = authenticate(username=who["username"], password=who["password"])
         assert isinstance(person, Person)
         assert (person.display_name, person.memberships.get().role) == (who["name"], who["role"])
+
+
+def test_a_known_password_gets_its_slow_hash_from_whoever_signs_in(db: None, settings: Settings) -> None:
+    settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.PBKDF2PasswordHasher"]
+    person = Person.objects.create(username="anybody", password=cases.quickly_hashed("buoy-and-tide-7"))
+    assert person.password.startswith("pbkdf2_sha256$1$")
+    assert authenticate(username="anybody", password="buoy-and-tide-7") == person
+    person.refresh_from_db()
+    assert person.password.startswith(f"pbkdf2_sha256${PBKDF2PasswordHasher.iterations}$")
 
 
 def test_every_service_named_has_a_key_that_counts(loaded: None) -> None:

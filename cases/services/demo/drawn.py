@@ -66,7 +66,7 @@ def _alias(seed: int, number: int) -> str:
 
 def _student(draw: Random, username: str, programme: Programme) -> Person:
     name = f"{draw.choice(GIVEN_NAMES)} {draw.choice(SURNAMES)}"
-    person = Person.objects.create_user(username, PASSWORD, display_name=name)
+    person = Person.objects.create(username=username, password=cases.quickly_hashed(PASSWORD), display_name=name)
     Membership.objects.create(person=person, programme=programme, role=Role.STUDENT, group="Drawn group")
     return person
 
