@@ -202,9 +202,18 @@ class Each(serializers.ListField):
 
     default_error_messages: ClassVar[dict[str, Any]] = {
         "not_a_list": SENTENCES["not-a-list"],
-        "min_length": "Must have {min_length} or more.",
-        "max_length": "Must have {max_length} at most.",
+        "too_few": "At least {min_length} of them.",
+        "too_many": SENTENCES["too-many"],
     }
+
+    def to_internal_value(self, data: Any) -> Any:
+        # Before each is looked at: to look at each of too many would already be too much work.
+        if isinstance(data, list):
+            if self.max_length is not None and len(data) > self.max_length:
+                self.fail("too_many", max_length=self.max_length)
+            if self.min_length is not None and len(data) < self.min_length:
+                self.fail("too_few", min_length=self.min_length)
+        return super().to_internal_value(data)
 
     def run_child_validation(self, data: Any) -> Any:
         read: list[Any] = []

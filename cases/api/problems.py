@@ -81,7 +81,6 @@ _SAID_ALIKE = {
 _OUR_CODES = {
     **_SAID_ALIKE,
     "max_length": "too-long",
-    "min_length": "too-short",
     "min_value": "out-of-bounds",
     "max_value": "out-of-bounds",
 }

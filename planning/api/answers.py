@@ -27,7 +27,7 @@ from planning.api.requests import (
 from planning.contract.difficulty import factors
 from planning.contract.plan_value import Plan
 from planning.foundation import tables
-from planning.foundation.errors import PlanningError, TooMuchWork
+from planning.foundation.errors import PlanningError
 from planning.foundation.tables import Figures
 from planning.instruments import iso_3630
 from planning.instruments.iso_3630 import Instrument, Motion, Use
@@ -36,7 +36,7 @@ from planning.lengths.working_length import LengthContext, settle
 from planning.radiograph import Measured
 from planning.radiograph.views import TwoViewsRead, read
 from planning.techniques.files import provided_techniques, read_technique
-from planning.whole_tooth.limits import MOST_READINGS, refuse_thresholds
+from planning.whole_tooth.limits import refuse_thresholds
 from planning.whole_tooth.plan import plan
 from planning.whole_tooth.technique_check import TechniqueChecked, check
 
@@ -76,10 +76,7 @@ def instrument_sizes() -> InstrumentSizes:
 
 
 def length(asked: LengthRequest) -> Length:
-    """Raises LengthOutOfBounds, ReadingNotUsable, ChoiceNotPossible and TooMuchWork."""
-    if len(asked.readings) > MOST_READINGS:
-        reason = f"{len(asked.readings)} readings are more than the {MOST_READINGS} that one canal may have."
-        raise TooMuchWork(reason=reason, at=("readings",))
+    """Raises LengthOutOfBounds, ReadingNotUsable and ChoiceNotPossible."""
     about = LengthContext(
         canal=asked.canal,
         reference_point=asked.reference_point,

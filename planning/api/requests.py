@@ -13,6 +13,7 @@ from planning.anatomy.curvature import TappedCurve
 from planning.contract.difficulty import Factor
 from planning.contract.plan_input import PlanInput, ToothInput
 from planning.contract.plan_value import Caution, InstrumentName, Withheld
+from planning.foundation.counts import at_most
 from planning.foundation.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
 from planning.lengths.readings import Length, Reading, Resorption
 from planning.radiograph.values import ImageMarks
@@ -63,11 +64,11 @@ class LengthRequest:
     reference_point: str
     """Readings from another point are listed and do not count."""
     setting: Setting
-    readings: tuple[Reading, ...]
+    readings: Annotated[tuple[Reading, ...], at_most("readings")]
     resorption: Resorption = Resorption.NONE
     apex_mm: float | None = None
     """Width of the apical opening where it was seen to be wide."""
-    thresholds: dict[str, float] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 
@@ -76,7 +77,7 @@ class CurvatureRequest:
     """Points tapped on an image, in mm in the plane of the image."""
 
     curve: TappedCurve
-    thresholds: dict[str, float] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 
@@ -85,7 +86,7 @@ class MeasureRequest:
     """Marks on one image, in pixels, with what is known of its scale."""
 
     marks: ImageMarks
-    thresholds: dict[str, float] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 
@@ -94,7 +95,7 @@ class TwoViewsRequest:
     """Two views of one root."""
 
     views: Views
-    thresholds: dict[str, float] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 

@@ -14,6 +14,7 @@ from types import NoneType
 from typing import Annotated, Any, get_args, get_type_hints
 
 from planning.foundation.bounds import Bound, noted, of_fields, within
+from planning.foundation.counts import at_most
 from planning.foundation.facts import Bears, Fact
 from planning.lengths.readings import Resorption
 
@@ -77,7 +78,7 @@ class CanalFacts:
     """From the canal's end to the middle of its curve."""
     wall: Annotated[WallInput, Fact("thinnest wall", Bears.SHAPE)] | None = None
     """The thinnest wall, measured on this tooth."""
-    widths: Annotated[tuple[WidthInput, ...], Fact("width measured", Bears.SHAPE)] = ()
+    widths: Annotated[tuple[WidthInput, ...], at_most("widths"), Fact("width measured", Bears.SHAPE)] = ()
     """Measured widths, used in place of the published ones; from the end upwards."""
 
 

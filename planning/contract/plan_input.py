@@ -11,6 +11,7 @@ from planning.contract.canal_facts import CanalFacts, Finding, OrificeFinding
 from planning.contract.obturation import FillingItem
 from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.bounds import within
+from planning.foundation.counts import at_most
 from planning.foundation.facts import Bears, Fact, NotTold
 from planning.instruments.iso_3630 import Instrument
 from planning.lengths.readings import Reading, ReferencePoint
@@ -48,7 +49,7 @@ class Progress:
     walked_before: Annotated[Walked, Fact("steps walked", Bears.PROGRESS)]
     length_mm: Annotated[float, Fact("length signed off", Bears.DEPTH)] | None
     """The working length that was signed off and worked to; a new one is signed off before the work goes on."""
-    made: Annotated[tuple[PastInsertion, ...], Fact("insertion", Bears.PROGRESS)] = ()
+    made: Annotated[tuple[PastInsertion, ...], at_most("felt"), Fact("insertion", Bears.PROGRESS)] = ()
     """All that has been in the canal, in order."""
 
 
@@ -108,11 +109,11 @@ class CanalInput(CanalFacts):
     reference_point: ReferencePoint
     finding: OrificeFinding = Finding.FOUND
     """A canal that is sent to be planned counts as found, unless the request says otherwise."""
-    readings: Annotated[tuple[Reading, ...], Fact("reading", Bears.DEPTH)] = ()
+    readings: Annotated[tuple[Reading, ...], at_most("readings"), Fact("reading", Bears.DEPTH)] = ()
     junction: Annotated[Junction, Fact("where it joins", Bears.DEPTH)] | None = None
     bend_shape: Annotated[BendShape, Fact("bends to both sides", Bears.SHAPE)] | None = None
     """As marked images have it; None where none was marked, or it bends to one side."""
-    felt: Annotated[tuple[RecordedDepth, ...], Fact("depth felt", Bears.PROGRESS)] = ()
+    felt: Annotated[tuple[RecordedDepth, ...], at_most("felt"), Fact("depth felt", Bears.PROGRESS)] = ()
     progress: Annotated[Progress, Fact("work so far", Bears.PROGRESS)] | None = None
     """How far its work had come when this plan was made; none before anything was done."""
 
@@ -136,9 +137,11 @@ class Needle:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kit:
     name: Annotated[str, Fact("kit", Bears.MEANS)]
-    instruments: Annotated[tuple[Instrument, ...], Fact("instrument of the kit", Bears.MEANS)]
-    needles: Annotated[tuple[Needle, ...], Fact("needle of the kit", Bears.MEANS)]
-    filling: Annotated[tuple[FillingItem, ...], Fact("cones, pluggers and spreaders", Bears.MEANS)] = ()
+    instruments: Annotated[tuple[Instrument, ...], at_most("instruments"), Fact("instrument of the kit", Bears.MEANS)]
+    needles: Annotated[tuple[Needle, ...], at_most("needles"), Fact("needle of the kit", Bears.MEANS)]
+    filling: Annotated[
+        tuple[FillingItem, ...], at_most("filling"), Fact("cones, pluggers and spreaders", Bears.MEANS)
+    ] = ()
     """Cones, pluggers and spreaders."""
 
 
@@ -155,13 +158,13 @@ class CanalChoice:
 class Choices:
     needle: Annotated[Needle, Fact("needle", Bears.SAFETY)]
     irrigant: Annotated[Irrigant, Fact("irrigant", Bears.SAFETY)] = Irrigant.WATER
-    final_rinse: Annotated[tuple[Irrigant, ...], Fact("final rinse", Bears.SAFETY)] = ()
+    final_rinse: Annotated[tuple[Irrigant, ...], at_most("irrigants"), Fact("final rinse", Bears.SAFETY)] = ()
     """In order; empty means the working irrigant alone."""
     series_taper: Annotated[int, within("instrument_taper"), Fact("taper of the series", Bears.SHAPE)] | None = None
     """Taper of the shaping series where the kit has several."""
     glide_path_to_size: Annotated[HandSize, Fact("glide path up to size", Bears.SHAPE)] | None = None
     """Last glide-path size; None: the technique's own."""
-    canals: Annotated[tuple[CanalChoice, ...], Fact("choice for the canal", Bears.SHAPE)] = ()
+    canals: Annotated[tuple[CanalChoice, ...], at_most("canals"), Fact("choice for the canal", Bears.SHAPE)] = ()
 
 
 WIDE_CANAL = "wide-canal"
@@ -185,13 +188,17 @@ class ToothInput(ToothFacts):
     """All that a plan rests on but which tooth it is and by which technique, which are told in more than one way."""
 
     setting: Annotated[Setting, Fact("setting", Bears.SAFETY)]
-    canals: Annotated[tuple[CanalInput, ...], Fact("canals", Bears.DEPTH)]
+    canals: Annotated[tuple[CanalInput, ...], at_most("canals"), Fact("canals", Bears.DEPTH)]
     kit: Annotated[Kit, Fact("kit", Bears.MEANS)]
     choices: Annotated[Choices, Fact("choices", Bears.SHAPE)]
-    roots: Annotated[tuple[RootInput, ...], Fact("roots", Bears.SHAPE)] = ()
-    thresholds: Annotated[dict[str, float], Fact("figure of the programme", Bears.SAFETY)] = field(default_factory=dict)
+    roots: Annotated[tuple[RootInput, ...], at_most("canals"), Fact("roots", Bears.SHAPE)] = ()
+    thresholds: Annotated[dict[str, float], at_most("thresholds"), Fact("figure of the programme", Bears.SAFETY)] = (
+        field(default_factory=dict)
+    )
     """The programme's own values in place of figures of the data tables, by key."""
-    overrides: Annotated[tuple[Override, ...], Fact("let pass by a supervisor", Bears.SAFETY)] = ()
+    overrides: Annotated[
+        tuple[Override, ...], at_most("overrides"), Fact("let pass by a supervisor", Bears.SAFETY)
+    ] = ()
     samples: Annotated[int, Fact("canals drawn for the bands", Bears.PROGRESS)] = 0
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
     seed: Annotated[

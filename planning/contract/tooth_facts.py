@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated
 
+from planning.foundation.counts import at_most
 from planning.foundation.facts import Bears, Fact
 from planning.techniques.technique import Setting
 
@@ -43,5 +44,5 @@ class ToothFacts:
     root_filled: Annotated[bool, Fact("already root-filled", Bears.SAFETY), _TOOTH] = False
     perforation: Annotated[bool, Fact("perforation suspected", Bears.SAFETY), _TOOTH] = False
     anatomy: Annotated[Anatomy, Fact("anatomy", Bears.SAFETY)] = Anatomy.USUAL
-    factors: Annotated[tuple[str, ...], Fact("what makes the case difficult", Bears.SAFETY)] = ()
+    factors: Annotated[tuple[str, ...], at_most("factors"), Fact("what makes the case difficult", Bears.SAFETY)] = ()
     """All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level."""

@@ -15,6 +15,7 @@ from typing import Annotated
 
 from planning.foundation import tables
 from planning.foundation.bounds import within
+from planning.foundation.counts import at_most
 from planning.foundation.errors import InstrumentNotDescribed
 from planning.foundation.facts import Bears, Fact
 from planning.foundation.tables import Figures
@@ -71,7 +72,7 @@ class Instrument:
     """Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does."""
     speed_rpm: Annotated[int, within("instrument_speed"), Fact("speed", Bears.SAFETY)] | None = None
     torque_ncm: Annotated[float, within("instrument_torque"), Fact("torque", Bears.SAFETY)] | None = None
-    diameters: Annotated[tuple[DiameterAt, ...], Fact("diameter", Bears.SHAPE)] = ()
+    diameters: Annotated[tuple[DiameterAt, ...], at_most("diameters"), Fact("diameter", Bears.SHAPE)] = ()
     """A variable taper: diameters from the tip upwards, in place of size and taper for the geometry."""
     uses: Annotated[int, within("uses"), Fact("times used", Bears.PROGRESS)] = 0
     """Canals it has been used in."""

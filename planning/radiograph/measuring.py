@@ -9,7 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from planning.foundation.bounds import refuse_outside, within
-from planning.foundation.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
+from planning.foundation.counts import refuse_too_many
+from planning.foundation.errors import PlanningError, PointsDoNotFit, ScaleNotUsable
 from planning.foundation.tables import Figures
 from planning.lengths.readings import ConfirmingImage, ImageInterval, PreOperativeImage, Ratio, Reading
 from planning.radiograph import bends, line, spread
@@ -20,14 +21,11 @@ from planning.radiograph.spread import DIGITS, Slipped
 from planning.radiograph.touch import Touch, says_of, touch_of
 from planning.radiograph.values import Between, CanalLine, ImageMarks, LineMeasured, Measured, Pixel, Scale, ScaleState
 
-MOST_LINES = 8  # more canals than any tooth has
-MOST_POINTS = 40  # of one line: one every half millimetre; along a known object as many
-MOST_PLACES = 40  # of one line
-
 
 def measure(marks: ImageMarks, figures: Figures) -> Measured:
     """Every line measured on one scale. Raises ScaleNotUsable, PointsDoNotFit, TooMuchWork, their path in the marks."""
-    _refuse_too_much(marks)
+    # It only counts: to look at each of too many would already be too much work.
+    refuse_too_many(marks)
     tapped = figures["tapping.spread"] if marks.tapped_within_px is None else marks.tapped_within_px
     if not 0 < tapped <= figures["tapping.most"]:
         reason = f"marks within {tapped:g} px cannot be: above 0 to {figures['tapping.most']:g}."
@@ -194,23 +192,6 @@ def _places(of: CanalLine, marks: Marks, unit: Marks, scale: Scale, straight_to:
     return tuple(
         None if math.isnan(x) else Pixel(x_px=round(float(x), DIGITS), y_px=round(float(y), DIGITS)) for x, y in spots
     )
-
-
-def _refuse_too_much(marks: ImageMarks) -> None:
-    """Raises TooMuchWork. It only counts the marks: to look at each of too many would already be too much work."""
-    if len(marks.lines) > MOST_LINES:
-        raise TooMuchWork(reason=f"{len(marks.lines)} lines are more than {MOST_LINES}.", at=("lines",))
-    along = len(marks.known.points) if marks.known else 0
-    if along > MOST_POINTS:
-        raise TooMuchWork(reason=f"{along} marks along it are more than {MOST_POINTS}.", at=("known", "points"))
-    for number, of in enumerate(marks.lines):
-        for what, count, most in (
-            ("points", len(of.points), MOST_POINTS),
-            ("places_mm", len(of.places_mm), MOST_PLACES),
-        ):
-            if count > most:
-                reason = f"one line may have {MOST_POINTS} points and as many places."
-                raise TooMuchWork(reason=reason, at=("lines", number, what))
 
 
 def _refuse_unfit(of: CanalLine) -> None:

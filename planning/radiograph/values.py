@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 
 from planning.anatomy.curvature import BendShape, CurveClass
 from planning.foundation.bounds import within
+from planning.foundation.counts import at_most
 from planning.foundation.errors import Pointer
 from planning.lengths.readings import Reading
 
@@ -55,7 +56,7 @@ class KnownObject:
     what: KnownWhat
     length_mm: float
     """An instrument from its stop to its tip; a ruler between two lines; a ball across."""
-    points: tuple[Pixel, ...]
+    points: Annotated[tuple[Pixel, ...], at_most("points")]
     """Marks along it, both ends at least: an instrument in a bent canal is bent."""
 
 
@@ -93,7 +94,7 @@ class CanalLine:
     """Marks along one canal on the image, the reference point first, the root's end last."""
 
     canal: str
-    points: tuple[Pixel, ...]
+    points: Annotated[tuple[Pixel, ...], at_most("points")]
     orifice: int | None = None
     """Which point is the orifice: above it the line is straight, as an instrument is."""
     leaves: int | None = None
@@ -106,7 +107,7 @@ class CanalLine:
     """The stop that was set on that instrument."""
     reference_point: str = ""
     after_flaring: bool = False
-    places_mm: tuple[float, ...] = ()
+    places_mm: Annotated[tuple[float, ...], at_most("points")] = ()
     """Distances from the reference point whose places on the image are wanted: stops, a junction."""
 
 
@@ -114,7 +115,7 @@ class CanalLine:
 class ImageMarks:
     """What was marked on one image."""
 
-    lines: tuple[CanalLine, ...]
+    lines: Annotated[tuple[CanalLine, ...], at_most("lines")]
     facts: SpacingFacts | None = None
     known: KnownObject | None = None
     """Counts before what the file says."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from planning.foundation.counts import at_most
 from planning.foundation.errors import Pointer
 from planning.instruments.iso_3630 import sizes
 from planning.techniques.technique import Phase, PhaseKind, Setting, Technique
@@ -12,8 +13,8 @@ from planning.techniques.technique import Phase, PhaseKind, Setting, Technique
 Fault = tuple[Pointer, str]
 """Where in the technique, and the sentence."""
 
-MOST_PHASES = 40  # three times the longest technique provided
-MOST_PASSES = 10  # of one phase: also of steps; a canal that gains nothing in ten has another hindrance
+MOST_PHASES = at_most("phases").most
+MOST_PASSES = at_most("passes").most
 NEEDS: Mapping[PhaseKind, tuple[str, ...]] = {
     PhaseKind.SIGN_OFF: ("hold_point",),
     PhaseKind.TO_LENGTH: ("from_size",),

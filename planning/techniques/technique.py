@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated
 
+from planning.foundation.counts import at_most
 from planning.foundation.facts import Bears, Fact, NotTold
 from planning.instruments.iso_3630 import Motion
 
@@ -50,7 +51,7 @@ class Phase:
     title: Annotated[str, Fact("title", Bears.MEANS)]
     kind: Annotated[PhaseKind, Fact("kind", Bears.MEANS)]
     why: Annotated[str, Fact("why", Bears.MEANS)]
-    settings: Annotated[tuple[Setting, ...], Fact("settings", Bears.MEANS)] = ALL_SETTINGS
+    settings: Annotated[tuple[Setting, ...], at_most("kinds"), Fact("settings", Bears.MEANS)] = ALL_SETTINGS
     from_size: Annotated[int, Fact("from size", Bears.MEANS)] | None = None
     to_size: Annotated[int, Fact("to size", Bears.MEANS)] | None = None
     """Last hand size of a TO_LENGTH phase; none means up to the final size."""
@@ -63,7 +64,9 @@ class Phase:
     step_mm: Annotated[float, Fact("each step shorter by", Bears.DEPTH)] | None = None
     hold_point: Annotated[str, Fact("hold point", Bears.SAFETY)] | None = None
     image: Annotated[bool, Fact("asks for an image", Bears.SAFETY)] = False
-    hold_point_in: Annotated[tuple[Setting, ...], Fact("settings with its hold point", Bears.SAFETY)] = ALL_SETTINGS
+    hold_point_in: Annotated[
+        tuple[Setting, ...], at_most("kinds"), Fact("settings with its hold point", Bears.SAFETY)
+    ] = ALL_SETTINGS
     """Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all."""
 
 
@@ -76,7 +79,7 @@ class Technique:
     says: Annotated[str, Fact("what it is", Bears.MEANS)]
     source: Annotated[str, Fact("where it is from", Bears.MEANS)]
     know: Annotated[str, Fact("how it is known", Bears.MEANS)]
-    motions: Annotated[tuple[Motion, ...], Fact("motions it is for", Bears.MEANS)]
+    motions: Annotated[tuple[Motion, ...], at_most("kinds"), Fact("motions it is for", Bears.MEANS)]
     """Motions it is written for; an instrument of another motion is refused."""
     recapitulate_size: Annotated[int, Fact("recapitulating size", Bears.MEANS)]
     recapitulate_with_final: Annotated[bool, Fact("recapitulates with the final size", Bears.MEANS)]
@@ -85,5 +88,5 @@ class Technique:
     """The smallest of the series lies this many ISO sizes above the last glide-path size."""
     series_sizes_up: Annotated[int, Fact("sizes in the series above its smallest", Bears.MEANS)]
     """The largest of the series lies this many ISO sizes above the smallest."""
-    phases: Annotated[tuple[Phase, ...], Fact("phase", Bears.MEANS)]
+    phases: Annotated[tuple[Phase, ...], at_most("phases"), Fact("phase", Bears.MEANS)]
     schema_version: Annotated[int, NotTold("says how the file was written; what it says is told field by field")] = 1

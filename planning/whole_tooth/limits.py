@@ -11,63 +11,23 @@ from planning.contract.plan_input import PlanInput
 from planning.depth.samples import MOST_SAMPLES
 from planning.foundation import tables
 from planning.foundation.bounds import within
+from planning.foundation.counts import at_most, refuse_too_many
 from planning.foundation.errors import ChoiceNotPossible, TooMuchWork
 from planning.foundation.tables import Figure
 from planning.instruments.iso_3630 import sizes
-from planning.techniques.rules import MOST_PASSES, MOST_PHASES
-
-MOST_CANALS = 8  # more than any tooth has
-MOST_INSTRUMENTS = 120  # a well-filled kit has a third of it
-MOST_READINGS = 60  # of one canal: each taken again a dozen times
-MOST_NEEDLES = 20  # as many as there are gauges and tips to choose from
-MOST_THRESHOLDS = 200  # about as many as there are figures to replace
-MOST_WIDTHS = 40  # a reading every half millimetre of the longest canal
-MOST_FELT = 400  # of one canal: every step of the longest order of work
-MOST_DIAMETERS = 40  # of one instrument of variable taper
 
 
 def refuse_too_much(plan_input: PlanInput) -> None:
     """Raises TooMuchWork, its path at what there is too much of."""
-    counted: tuple[tuple[str, int, int, tuple[str | int, ...]], ...] = (
-        ("canals", len(plan_input.canals), MOST_CANALS, ("canals",)),
-        ("roots", len(plan_input.roots), MOST_CANALS, ("roots",)),
-        ("choices of canals", len(plan_input.choices.canals), MOST_CANALS, ("choices", "canals")),
-        ("instruments", len(plan_input.kit.instruments), MOST_INSTRUMENTS, ("kit", "instruments")),
-        ("needles", len(plan_input.kit.needles), MOST_NEEDLES, ("kit", "needles")),
-        ("irrigants", len(plan_input.choices.final_rinse), MOST_PASSES, ("choices", "final_rinse")),
-        ("phases", len(plan_input.technique.phases), MOST_PHASES, ("technique", "phases")),
-        ("thresholds", len(plan_input.thresholds), MOST_THRESHOLDS, ("thresholds",)),
-        ("cones, pluggers and spreaders", len(plan_input.kit.filling), MOST_INSTRUMENTS, ("kit", "filling")),
-        ("factors", len(plan_input.factors), MOST_INSTRUMENTS, ("factors",)),
-        ("overrides", len(plan_input.overrides), MOST_THRESHOLDS, ("overrides",)),
-        ("samples", plan_input.samples, MOST_SAMPLES, ("samples",)),
-        *(
-            ("readings", len(canal.readings), MOST_READINGS, ("canals", number, "readings"))
-            for number, canal in enumerate(plan_input.canals)
-        ),
-        *(
-            (what, len(getattr(canal, what)), most, ("canals", number, what))
-            for number, canal in enumerate(plan_input.canals)
-            for what, most in (("widths", MOST_WIDTHS), ("felt", MOST_FELT))
-        ),
-        *(
-            ("insertions", len(canal.progress.made), MOST_FELT, ("canals", number, "progress", "made"))
-            for number, canal in enumerate(plan_input.canals)
-            if canal.progress is not None
-        ),
-        *(
-            ("diameters", len(instrument.diameters), MOST_DIAMETERS, ("kit", "instruments", number, "diameters"))
-            for number, instrument in enumerate(plan_input.kit.instruments)
-        ),
-        *(
-            (name, getattr(phase, field) or 0, MOST_PASSES, ("technique", "phases", number, field))
-            for number, phase in enumerate(plan_input.technique.phases)
-            for name, field in (("passes", "most_passes"), ("steps", "steps"))
-        ),
-    )
-    for what, count, most, at in counted:
-        if count > most:
-            raise TooMuchWork(reason=f"{count} {what} are more than the {most} that one request may have.", at=at)
+    refuse_too_many(plan_input)
+    if plan_input.samples > MOST_SAMPLES:
+        raise TooMuchWork(reason=f"At most {MOST_SAMPLES} samples.", at=("samples",))
+    passes = at_most("passes")
+    for number, phase in enumerate(plan_input.technique.phases):
+        for name in ("most_passes", "steps"):
+            count = getattr(phase, name) or 0
+            if count > passes.most:
+                raise passes.refusal(count, ("technique", "phases", number, name))
     _refuse_too_many_pairs(len(plan_input.canals), len(plan_input.kit.instruments))
 
 

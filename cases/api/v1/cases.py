@@ -20,6 +20,7 @@ from cases.services.charting import cases
 from cases.services.people import access_keys
 from planning.anatomy import ToothName
 from planning.contract.tooth_facts import ToothFacts
+from planning.foundation.counts import at_most
 from planning.techniques.technique import Setting
 
 TAGS = ["case"]
@@ -46,7 +47,7 @@ class CaseGiven(Strict):
         child=Text(max_length=12),
         required=False,
         allow_null=True,
-        max_length=8,
+        max_length=at_most("canals").most,
         help_text="Names on offer for the tooth; the usual ones where left out.",
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from typing import Annotated
 from uuid import UUID
 
 from drf_spectacular.utils import extend_schema
@@ -17,6 +18,7 @@ from cases.queries.figures import FigureShown, FiguresShown, WidthsListed, Width
 from cases.services.people import thresholds
 from planning.api.values import serializer_of
 from planning.contract.canal_facts import WidthInput
+from planning.foundation.counts import at_most
 from planning.foundation.encoding import encode
 
 TAGS = ["programme"]
@@ -27,7 +29,7 @@ class FigureGiven(Strict):
 
 
 class WidthsGiven(Strict):
-    widths = Value(tuple[WidthInput, ...], help_text="From the end upwards.")
+    widths = Value(Annotated[tuple[WidthInput, ...], at_most("widths")], help_text="From the end upwards.")
 
 
 class FiguresView(View):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 from uuid import UUID
 
 from drf_spectacular.utils import extend_schema
@@ -21,6 +21,7 @@ from cases.domain.errors import NotHere
 from cases.queries import access_keys as queries
 from cases.queries import seen
 from cases.services.people import access_keys
+from planning.foundation.counts import at_most
 
 TAGS = ["keys"]
 
@@ -50,7 +51,7 @@ class KeyMade(serializers.Serializer[Any]):
 
 class KeyGiven(Strict):
     name = Text(max_length=MOST_NAME, help_text="What it is for; of a service's key the service's name.")
-    scopes = Value(tuple[Scope, ...])
+    scopes = Value(Annotated[tuple[Scope, ...], at_most("kinds")])
     days = Whole(min_value=1, max_value=MOST_DAYS, help_text="It ends after so many.")
     password = Text(max_length=200, trim_whitespace=False, help_text="Of the person who is signed in.")
 

@@ -18,6 +18,7 @@ from cases.queries import seen
 from cases.queries.markings import marking_shown, markings_of_image
 from cases.services.charting import markings
 from cases.services.charting.markings import Marked
+from planning.foundation.counts import at_most
 from planning.radiograph import ImageMarks, Measured
 from planning.radiograph.values import Scale
 
@@ -30,7 +31,7 @@ class MarkingGiven(Strict):
         child=Text(max_length=12),
         required=False,
         default=list,
-        max_length=8,
+        max_length=at_most("canals").most,
         help_text="Canals whose length becomes a reading, and whose bend is charted.",
     )
     corrects = Id(required=False, allow_null=True, default=None, help_text="The marking that this one puts right.")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 from uuid import UUID
 
 import segno
@@ -23,6 +23,7 @@ from cases.services.people import one_time_codes
 from cases.services.treatment import on_site_sign_off
 from cases.services.treatment.on_site_sign_off import OnSiteSignOff
 from planning.api.values import serializer_of
+from planning.foundation.counts import at_most
 
 TAGS = ["on site"]
 CODE_DIGITS = 6
@@ -62,7 +63,7 @@ class OnSiteSignOffGiven(Strict):
     plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty for a sign-off of the visit.")
     also = Value(
-        tuple[str, ...],
+        Annotated[tuple[str, ...], at_most("canals")],
         required=False,
         help_text="Other canals at the same step: the sign-off holds for them too.",
     )

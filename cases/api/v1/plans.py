@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 from uuid import UUID
 
 from django.http import HttpResponse
@@ -29,10 +29,11 @@ from planning.api import examples as planning_examples
 from planning.api.values import serializer_of
 from planning.contract.plan_input import Choices
 from planning.contract.plan_value import Plan
+from planning.foundation.counts import at_most
 from planning.foundation.encoding import encode
 
 TAGS = ["plan"]
-MOST_CANALS = 20  # more than any tooth has
+MOST_CANALS = at_most("canals").most
 IF_MATCH = OpenApiParameter(
     "If-Match", str, OpenApiParameter.HEADER, required=True, description="The hash that was on the screen, as ETag."
 )
@@ -66,9 +67,9 @@ class ReviewGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     decision = Value(Decision)
     note = Text(required=False, allow_blank=True)
-    remarks = Each(child=RemarkGiven(), required=False)
+    remarks = Each(child=RemarkGiven(), required=False, max_length=MOST_CANALS)
     acknowledged = Value(
-        tuple[Named, ...],
+        Annotated[tuple[Named, ...], at_most("overrides")],
         required=False,
         help_text="With an approval: every caution of severity `stop` that was not let pass, by its name.",
     )

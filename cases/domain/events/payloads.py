@@ -6,10 +6,11 @@ Payloads about a whole visit stand in `visit_payloads`: they check their fields 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
 
 from cases.domain.events.visit_payloads import ClosePayload, DamPayload, OnSitePayload, ReopenPayload
 from cases.domain.struck import StruckWhy
+from planning.foundation.counts import at_most
 from planning.lengths.readings import Reading
 from planning.run_sheet.graph import Exit
 
@@ -29,8 +30,6 @@ WhatHappened = Literal[
     "splash_on_skin",
     "sharps_injury",
 ]
-
-
 WhatPauses = Literal["sensitivity", "normal_bleeding", "ledge_suspected", "not_sure", "other"]
 
 
@@ -123,7 +122,7 @@ class EmergencyPayload:
 
     what: WhatHappened
     note: str = ""
-    before: tuple[str, ...] = ()
+    before: Annotated[tuple[str, ...], at_most("events")] = ()
     """Ids of events that the teller had recorded before it and not sent yet. The emergency is sent first, and its halt
     does not stop what was done before it."""
     kind: Literal["emergency"] = "emergency"
@@ -148,7 +147,7 @@ class ResumePayload:
     reason: str
     keep_saline: bool = False
     """For the tooth: the work goes on, and irrigation stays with saline."""
-    ends: tuple[str, ...] = ()
+    ends: Annotated[tuple[str, ...], at_most("events")] = ()
     """For the tooth: ids of the emergencies and corrections that the supervisor had seen. One that came later still
     halts the tooth. Empty: all are ended."""
     kind: Literal["resume"] = "resume"
@@ -186,7 +185,7 @@ class NotReleased:
 class ReleasePayload:
     """A supervisor decided on the plan: every canal may be worked but these."""
 
-    not_released: tuple[NotReleased, ...]
+    not_released: Annotated[tuple[NotReleased, ...], at_most("canals")]
     kind: Literal["release"] = "release"
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
 
+from planning.foundation.counts import at_most
 from planning.foundation.errors import PlanningError
 
 MOST_POINT = 40  # characters, as in the chart of a canal
@@ -63,13 +64,13 @@ class Found:
 class ReopenPayload:
     """The next visit begins."""
 
-    as_left: tuple[str, ...]
+    as_left: Annotated[tuple[str, ...], at_most("canals")]
     """Canals that were found as they were left, or have not been worked yet; the others wait for a supervisor."""
     protected: bool = False
     """In the clinic the dam is on; on the bench eyes and skin are protected."""
     supervisor_id: str = ""
     """The licensed clinician who is in the room, in the clinic."""
-    found: tuple[Found, ...] = ()
+    found: Annotated[tuple[Found, ...], at_most("canals")] = ()
     """What was looked at, canal by canal."""
     kind: Literal["reopen"] = "reopen"
 

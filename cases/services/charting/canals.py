@@ -21,10 +21,10 @@ from planning.canal.initial_shape import refuse_widths
 from planning.contract.canal_facts import CanalFacts, Finding, WidthInput, as_charted
 from planning.contract.plan_input import Pattern
 from planning.foundation.bounds import refuse_outside
+from planning.foundation.counts import at_most
 from planning.foundation.encoding import encode
 from planning.foundation.errors import PlanningError
 from planning.instruments.iso_3630 import sizes
-from planning.whole_tooth.limits import MOST_WIDTHS
 
 NAMED = {"name", "reference_point"}
 """Columns of their own; the rest is among the facts."""
@@ -113,8 +113,9 @@ def _refuse(facts: CanalFacts) -> None:
 
 
 def _refuse_widths(widths: tuple[WidthInput, ...]) -> None:
-    if len(widths) > MOST_WIDTHS:
-        raise NotUsable(reason=f"A canal has at most {MOST_WIDTHS} widths.", at=("widths",))
+    most = at_most("widths").most
+    if len(widths) > most:
+        raise NotUsable(reason=f"A canal has at most {most} widths.", at=("widths",))
     try:
         refuse_widths(widths, "This canal")
     except PlanningError as refusal:

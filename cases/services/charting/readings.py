@@ -17,13 +17,14 @@ from cases.models.readings import ReadingRow
 from cases.services.common import audit, idempotency, parts
 from cases.services.common.locking import locked, raise_revision
 from planning.contract.plan_input import Junction
+from planning.foundation.counts import at_most
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import PlanningError
 from planning.foundation.tables import Figures
 from planning.lengths.readings import LengthState, Reading
 from planning.lengths.working_length import settle
 
-MOST_READINGS = 60  # of one canal, as the planner takes at most
+MOST_READINGS = at_most("readings").most  # as the planner takes
 Row = TypeVar("Row", bound=ReadingRow)
 
 

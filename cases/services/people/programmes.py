@@ -18,12 +18,12 @@ from cases.services.common import audit, idempotency
 from cases.services.common.guard import actor_in
 from planning.contract.plan_input import Kit as KitValue
 from planning.foundation.bounds import refuse_outside
+from planning.foundation.counts import refuse_too_many
 from planning.foundation.encoding import canonical_text, digest
 from planning.foundation.errors import PlanningError, Pointer
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, refuse_undescribed
 from planning.techniques.technique import Technique
-from planning.whole_tooth.limits import MOST_DIAMETERS, MOST_INSTRUMENTS, MOST_NEEDLES
 from planning.whole_tooth.technique_check import check
 from planning.work.irrigation import outside_um
 
@@ -69,9 +69,9 @@ def lock_programme(actor: Person, programme_id: UUID) -> None:
 
 def _refuse_kit(kit: KitValue, figures: Figures) -> None:
     refuse_outside(kit, ("kit",))
-    if not kit.instruments or len(kit.instruments) > MOST_INSTRUMENTS or len(kit.needles) > MOST_NEEDLES:
-        reason = f"A kit has 1 to {MOST_INSTRUMENTS} instruments and at most {MOST_NEEDLES} needles."
-        raise NotUsable(reason=reason, at=("kit",))
+    refuse_too_many(kit, ("kit",))
+    if not kit.instruments:
+        raise NotUsable(reason="A kit has one instrument at least.", at=("kit", "instruments"))
     for number, instrument in enumerate(kit.instruments):
         _refuse_instrument(instrument, instrument in kit.instruments[:number], figures, ("kit", "instruments", number))
     for number, needle in enumerate(kit.needles):
@@ -87,9 +87,6 @@ def _refuse_kit(kit: KitValue, figures: Figures) -> None:
 
 
 def _refuse_filling(kit: KitValue) -> None:
-    if len(kit.filling) > MOST_INSTRUMENTS:
-        reason = f"A kit has at most {MOST_INSTRUMENTS} cones, pluggers and spreaders."
-        raise NotUsable(reason=reason, at=("kit", "filling"))
     for number, item in enumerate(kit.filling):
         at = ("kit", "filling", number)
         if item in kit.filling[:number]:
@@ -103,8 +100,6 @@ def _refuse_instrument(instrument: Instrument, twice: bool, figures: Figures, at
         raise refusal.below(*at) from None
     if twice:
         raise NotUsable(reason=f"{instrument.key} is there twice.", at=at)
-    if len(instrument.diameters) > MOST_DIAMETERS:
-        raise NotUsable(reason=f"At most {MOST_DIAMETERS} diameters.", at=(*at, "diameters"))
 
 
 @transaction.atomic

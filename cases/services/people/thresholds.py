@@ -16,9 +16,10 @@ from cases.services.people.programmes import lock_programme
 from planning.canal.initial_shape import refuse_widths
 from planning.contract.canal_facts import WidthInput
 from planning.foundation import tables
+from planning.foundation.counts import at_most
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import PlanningError
-from planning.whole_tooth.limits import MOST_WIDTHS, refuse_thresholds
+from planning.whole_tooth.limits import refuse_thresholds
 
 MOST_CANAL_NAME = 12
 
@@ -96,8 +97,9 @@ def _logged(tooth: str, canal: str, text: str | None) -> dict[str, Any]:
 
 
 def _refuse_widths(widths: Sequence[WidthInput], canal: str, programme_id: UUID) -> None:
-    if not 0 < len(widths) <= MOST_WIDTHS:
-        raise NotUsable(reason=f"Give 1 to {MOST_WIDTHS} widths.", at=("widths",))
+    most = at_most("widths").most
+    if not 0 < len(widths) <= most:
+        raise NotUsable(reason=f"Give 1 to {most} widths.", at=("widths",))
     try:
         refuse_widths(widths, canal)
     except PlanningError as refusal:

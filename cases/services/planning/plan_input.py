@@ -18,9 +18,9 @@ from cases.services.charting import rests_on
 from planning.contract.plan_input import CanalChoice, Choices, PlanInput, Progress
 from planning.contract.plan_input import Kit as KitValue
 from planning.contract.plan_value import Plan
+from planning.foundation.counts import at_most
 from planning.foundation.encoding import canonical_text, digest
 from planning.techniques.technique import Setting
-from planning.whole_tooth.limits import MOST_FELT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +66,7 @@ def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, P
                 canal_input(canal, usual),
                 bend_shape=shapes.get(canal.name),
                 # The last ones, as the planner takes no more.
-                felt=felt.get(canal.name, ())[-MOST_FELT:],
+                felt=felt.get(canal.name, ())[-at_most("felt").most :],
                 progress=progress.get(canal.name),
             )
             for canal in canals

@@ -30,6 +30,7 @@ _CODES = {
     "string_too_long": "too-long",
     "string_type": "not-text",
     "string_unicode": "control-characters",
+    "too_long": "too-many",
     "tuple_type": "not-a-list",
     "unexpected_keyword_argument": "unknown-key",
     "whole_number": "not-whole",
