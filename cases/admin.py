@@ -113,6 +113,7 @@ class KitAdmin(KitsAdmin):
 
 admin.site.register(
     [
+        models.AccessKey,
         models.BendInSpace,
         models.Canal,
         models.CanalPlan,
@@ -128,6 +129,7 @@ admin.site.register(
         models.ReviewRemark,
         models.Revocation,
         models.Root,
+        models.Service,
         models.TechniqueRecord,
         models.Tooth,
         models.PlanTexts,

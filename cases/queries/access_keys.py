@@ -41,11 +41,13 @@ def student_acted_for(service: Service, word: str, id_: UUID) -> Person:
 
 def own(person: Person) -> QuerySet[AccessKey]:
     """Those that were not revoked, the newest first."""
-    return AccessKey.objects.filter(person=person, revoked_at=None).order_by("-made_at", "-pk")
+    return (
+        AccessKey.objects.filter(person=person, revoked_at=None).select_related("made_by").order_by("-made_at", "-pk")
+    )
 
 
 def of_services(person: Person, programme_id: UUID) -> QuerySet[AccessKey]:
     """Those of the programme's services that were not revoked. Raises NotHere and NotAllowed."""
     seen.refuse_unless_may(May.KEEP_KEYS, person, programme_id)
     rows = AccessKey.objects.filter(service__programme=programme_id, revoked_at=None)
-    return rows.order_by("name", "-made_at", "-pk")
+    return rows.select_related("made_by").order_by("name", "-made_at", "-pk")
