@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -83,15 +83,13 @@ def rest_mm(tip_mm: float, taper: float, canal: Line) -> float:
     not pass. The first place to hold it decides. Between two corners the deeper of the two is convex in x, so it is
     least at a corner or where the canal is as wide as the tip.
     """
-    return min(_held_mm(x, wide, tip_mm, taper) for x, wide in _places(tip_mm, canal))
-
-
-def _places(tip_mm: float, canal: Line) -> Iterator[tuple[float, float]]:
-    yield from canal
-    for (a, wide_a), (b, wide_b) in pairwise(canal):
-        if wide_b < tip_mm <= wide_a:
-            # From here on the canal is narrower than the tip.
-            yield a + (b - a) * (wide_a - tip_mm) / (wide_a - wide_b), wide_b
+    # From these places on the canal is narrower than the tip.
+    narrower = [
+        (a + (b - a) * (wide_a - tip_mm) / (wide_a - wide_b), wide_b)
+        for (a, wide_a), (b, wide_b) in pairwise(canal)
+        if wide_b < tip_mm <= wide_a
+    ]
+    return min(_held_mm(x, wide, tip_mm, taper) for x, wide in (*canal, *narrower))
 
 
 def _held_mm(at_mm: float, wide_mm: float, tip_mm: float, taper: float) -> float:

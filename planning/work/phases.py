@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from itertools import islice
 
 from planning.foundation.errors import ChoiceNotPossible, TechniqueNotUsable
 from planning.foundation.quantities import in_mm, um
 from planning.instruments.iso_3630 import Instrument, size_above, sizes
-from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, PassesBelow, ShorterThan, Target
+from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, Node, PassesBelow, ShorterThan, Target
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of, shaping_of
 from planning.work.blocked import blocked
@@ -20,7 +21,7 @@ GAUGED = "Straight in without turning; it must not cut."
 
 def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     """Adds the phase's steps to the sheet. A `looped` phase lies inside a loop and is worked on the first pass only."""
-    before, shape = set(sheet.nodes), sheet.shape
+    before, shape = len(sheet.nodes), sheet.shape
     start = WRITERS[phase.kind](sheet, phase)
     # There may be nothing to do: no hand size within the phase's bounds, or a canal that may not be opened so far.
     if start is None:
@@ -30,15 +31,14 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
         first = PassesBelow(node=once, n=1)
         start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
     sheet.starts[phase.key] = start
-    if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
+    if any(map(_can_block, islice(sheet.nodes.values(), before, None))):
         # The phase may be blocked at its first step: the needle then goes by the canal as it was before the phase.
         sheet.shape, worked = shape, sheet.shape
         blocked(sheet, phase)
         sheet.shape = worked
 
 
-def _can_block(sheet: Sheet, id_: str) -> bool:
-    node = sheet.nodes[id_]
+def _can_block(node: Node) -> bool:
     return isinstance(node, Do) and Exit.BLOCKED in node.exits
 
 

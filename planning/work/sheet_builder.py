@@ -263,9 +263,8 @@ def finish(
     for phase in reversed(phases):
         goals[f"after:{phase.key}"] = following
         following = goals.setdefault(phase.key, following)
-    nodes = {node.id: _resolved(node, goals) for node in sheet.nodes.values()}
     first = following if start is None else _placed(start, goals)
-    reachable = _reachable(first, nodes)
+    reachable = _reachable(first, sheet.nodes, goals)
     if walked_before is not None:
         walked_before = Walked(
             passes={step: count for step, count in walked_before.passes.items() if step in reachable},
@@ -293,16 +292,18 @@ def _placed(to: str, goals: Mapping[str, str], phase: str = "") -> str:
     return to
 
 
-def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
-    reached: set[str] = set()
+def _reachable(start: str, nodes: Mapping[str, Node], goals: Mapping[str, str]) -> dict[str, Node]:
+    """The nodes that a walk from the start can come to, in the order in which they were written, each place in their
+    exits the step that it stands for."""
+    reached: dict[str, Node] = {}
     waiting = [start]
     while waiting:
         id_ = waiting.pop()
         # A step that does not exist is left to `why_unsound`, which says where it was named.
         if id_ in reached or (node := nodes.get(id_)) is None:
             continue
-        reached.add(id_)
+        node = reached[id_] = _resolved(node, goals)
         # A question may be about a step before the start: the step has to be in the sheet for its stop.
         waiting += next_ids(node)
         waiting += asked_of(node)
-    return {id_: node for id_, node in nodes.items() if id_ in reached}
+    return {id_: reached[id_] for id_ in nodes if id_ in reached}

@@ -114,9 +114,9 @@ def _text(text: str) -> str:
 
 def _whole(data: object) -> int:
     """A whole number as int; 25.0 is one too."""
-    whole = int(data) if isinstance(data, float) and data.is_integer() else data
-    # Not by isinstance, as True would pass for 1.
-    if type(whole) is not int or abs(whole) > MOST_WHOLE:
+    # Not by isinstance, as True would pass for 1; and without calls, as there may be very many numbers.
+    whole = int(data) if type(data) is float and data.is_integer() else data
+    if type(whole) is not int or not -MOST_WHOLE <= whole <= MOST_WHOLE:
         raise PydanticCustomError("whole_number", "no whole number")
     return whole
 
