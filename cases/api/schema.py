@@ -62,6 +62,10 @@ ETAG = {
     "description": "Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it.",
 }
 OF_REFUSALS = {
+    "X-Request-Id": {
+        **TEXT,
+        "description": "Names the request, as every answer does. Tell it to whoever looks after the server.",
+    },
     "Retry-After": {"schema": {"type": "integer"}, "description": "With 429 and 503: seconds to wait."},
     "WWW-Authenticate": {**TEXT, "description": "With 401, and 403 for want of a scope: how to sign in."},
 }

@@ -12,6 +12,7 @@ from granian.utils.proxies import wrap_asgi_with_proxy_headers
 
 from frontend.server import wsgi
 from frontend.server.front.door import Door
+from frontend.server.front.request_ids import NamedRequests
 from frontend.server.warm import warm
 
 
@@ -22,4 +23,4 @@ def trusting(door: Door, proxies: list[str]) -> Any:
 
 # The processes of this server read the environment again, and a key that is made up is another one each time.
 os.environ.setdefault("SECRET_KEY", settings.SECRET_KEY)
-application = trusting(Door(wsgi.application, warm=warm), settings.ENVIRONMENT.trusted_proxies)
+application = NamedRequests(trusting(Door(wsgi.application, warm=warm), settings.ENVIRONMENT.trusted_proxies))

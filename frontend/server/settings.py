@@ -31,6 +31,7 @@ INSTALLED_APPS = [
 ]
 
 MIDDLEWARE = [
+    "frontend.server.front.request_ids.RequestIdMiddleware",
     "frontend.server.health.HealthMiddleware",
     "django.middleware.security.SecurityMiddleware",
     # Above the file server, which answers by itself: its pages need the policy too.
@@ -188,8 +189,9 @@ SPECTACULAR_SETTINGS = {
 LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
-    "formatters": {"line": {"format": "{asctime} {levelname} {name} {message}", "style": "{"}},
-    "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line"}},
+    "filters": {"request": {"()": "frontend.server.front.request_ids.RequestIdFilter"}},
+    "formatters": {"line": {"format": "{asctime} {levelname} {name} {request_id} {message}", "style": "{"}},
+    "handlers": {"console": {"class": "logging.StreamHandler", "filters": ["request"], "formatter": "line"}},
     # A wrong host is answered with 400; a page of traceback for each would hide what matters.
     "loggers": {
         "django.security.DisallowedHost": {"handlers": [], "propagate": False},

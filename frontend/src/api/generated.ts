@@ -7146,6 +7146,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7182,6 +7184,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7223,6 +7227,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7269,6 +7275,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7316,6 +7324,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7362,6 +7372,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7408,6 +7420,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7454,6 +7468,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7500,6 +7516,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7541,6 +7559,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7587,6 +7607,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7633,6 +7655,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7682,6 +7706,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7728,6 +7754,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7766,6 +7794,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7812,6 +7842,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7850,6 +7882,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7897,6 +7931,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -7947,6 +7983,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8000,6 +8038,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8048,6 +8088,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8095,6 +8137,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8142,6 +8186,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8190,6 +8236,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8229,6 +8277,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8264,6 +8314,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8303,6 +8355,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8342,6 +8396,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8389,6 +8445,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8427,6 +8485,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8473,6 +8533,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8519,6 +8581,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8565,6 +8629,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8611,6 +8677,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8649,6 +8717,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8687,6 +8757,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8733,6 +8805,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8779,6 +8853,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8821,6 +8897,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8857,6 +8935,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8893,6 +8973,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8929,6 +9011,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8965,6 +9049,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9001,6 +9087,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9037,6 +9125,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9073,6 +9163,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9109,6 +9201,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9153,6 +9247,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9197,6 +9293,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9235,6 +9333,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9279,6 +9379,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9323,6 +9425,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9359,6 +9463,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9392,6 +9498,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9436,6 +9544,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9472,6 +9582,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9503,6 +9615,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9539,6 +9653,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9573,6 +9689,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9619,6 +9737,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9668,6 +9788,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9709,6 +9831,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9758,6 +9882,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9807,6 +9933,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9844,6 +9972,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9890,6 +10020,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9937,6 +10069,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9971,6 +10105,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10017,6 +10153,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10076,6 +10214,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10122,6 +10262,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10168,6 +10310,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10207,6 +10351,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10241,6 +10387,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10287,6 +10435,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10333,6 +10483,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10379,6 +10531,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10425,6 +10579,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10471,6 +10627,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10509,6 +10667,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10543,6 +10703,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10589,6 +10751,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10635,6 +10799,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10681,6 +10847,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10721,6 +10889,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10756,6 +10926,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10802,6 +10974,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10846,6 +11020,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10881,6 +11057,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10915,6 +11093,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10953,6 +11133,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11004,6 +11186,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11040,6 +11224,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11071,6 +11257,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11115,6 +11303,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11159,6 +11349,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11206,6 +11398,8 @@ export interface operations {
                     "Retry-After"?: number;
                     /** @description With 401, and 403 for want of a scope: how to sign in. */
                     "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
