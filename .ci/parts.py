@@ -151,7 +151,7 @@ def journeys() -> None:
 
 def double_taps() -> None:
     """500 double taps over a tooth alone, and what they came to. `SEED=223` draws others."""
-    _browse(["--capture=no", DOUBLE_TAPS])
+    _browse(["--capture=no", DOUBLE_TAPS], DOUBLE_TAPS="500")
 
 
 def lighthouse() -> None:
@@ -160,12 +160,12 @@ def lighthouse() -> None:
     _browse(["--log-cli-level=INFO", "tests/lighthouse"])
 
 
-def _browse(what: Iterable[str]) -> None:
+def _browse(what: Iterable[str], **more: str) -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
     own_node = shutil.which("node", path=node.search_path()) or ""
     settings = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node, "DEMONSTRATION": _demonstration()}
-    _pytest(settings, what, browser=True)
+    _pytest({**settings, **more}, what, browser=True)
 
 
 def fresh() -> None:
@@ -176,11 +176,24 @@ def fresh() -> None:
 
 PARTS: dict[str, Callable[[], None]] = {
     part.__name__: part
-    for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, journeys, faults)
+    for part in (
+        lint,
+        types,
+        contracts,
+        checks,
+        openapi,
+        web,
+        sqlite,
+        lighthouse,
+        postgresql,
+        any_request,
+        journeys,
+        faults,
+    )
 }
 # Run by name alone.
 FURTHER: dict[str, Callable[[], None]] = {
-    part.__name__: part for part in (whole, fast, more_faults, double_taps, hostile_images, fresh, lighthouse)
+    part.__name__: part for part in (whole, fast, more_faults, double_taps, hostile_images, fresh)
 }
 
 
