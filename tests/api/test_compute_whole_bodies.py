@@ -21,9 +21,9 @@ from rest_framework.test import APIClient
 from planning.api.parsing import MOST_BYTES
 from planning.api.urls import urlpatterns
 from planning.foundation.encoding.decoding import MOST_TOLD
-from planning.whole_tooth import canals
 from tests.api.compute import ROOT, plan_request, signed_in
 from tests.architecture import tree
+from tests.planning.memory import forget
 
 Path = tuple[str | int, ...]
 MANY = 10_000
@@ -253,8 +253,7 @@ def test_much_of_anything_is_refused_with_less_work_than_a_plan_takes(address: s
     send("compute/plan", usual)
     send(address, json.dumps(example(address)))
     # Nor that a canal was planned before.
-    canals.describe_once.cache_clear()
-    canals.plan_once.cache_clear()
+    forget()
     usual_calls, answer = calls_for(lambda: send("compute/plan", usual))
     assert answer.status_code == 200, answer.json()
     for path in lists(full(address)):

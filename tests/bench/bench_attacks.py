@@ -17,6 +17,7 @@ import tempfile
 import time
 from collections.abc import Iterator
 from itertools import cycle
+from typing import Any
 
 from frontend.server import serve
 from frontend.server.serve import Address
@@ -122,12 +123,12 @@ class Ordinary:
         return self.target.ask("POST", f"cases/{case}/events", json.dumps(batch).encode())
 
 
-def _most() -> bytes:
+def _most() -> dict[str, Any]:
     """The check molar with as many samples as one request may have."""
     from planning.depth.samples import MOST_SAMPLES
     from tests.api.compute import plan_request
 
-    return json.dumps(plan_request(samples=MOST_SAMPLES)).encode()
+    return plan_request(samples=MOST_SAMPLES)
 
 
 def _pictures() -> list[bytes]:

@@ -27,6 +27,7 @@ from tests.bench.empty import empty_request
 from tests.bench.rows import Row, alone
 from tests.bench.scratch import scratch
 from tests.planning.given import CHECK_KIT, OPEN_30, canal, confirmed, molar
+from tests.planning.memory import forget
 from tests.reference import slow_contact_depth
 
 TIMES = 7
@@ -61,6 +62,7 @@ class Depths:
 
         def once() -> None:
             self.seconds = 0.0
+            forget()
             plan(plan_input)
             spent.append(self.seconds * 1000)
 
@@ -106,6 +108,7 @@ def of_steps(final_size: int) -> PlanInput:
 
 def peak_mb(samples: int) -> float:
     """Peak of what a plan holds at one time [MB]."""
+    forget()
     tracemalloc.start()
     plan(molar(samples=samples))
     peak = tracemalloc.get_traced_memory()[1]

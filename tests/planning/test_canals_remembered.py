@@ -18,6 +18,7 @@ from planning.whole_tooth.plan import plan
 from planning.work.canal_plan import PlannedCanal, plan_canal
 from tests.planning import ten_cases
 from tests.planning.given import OPEN_30, canal, confirmed, molar
+from tests.planning.memory import forget
 
 SEEDS = count(1)
 
@@ -97,8 +98,7 @@ def text(plan_input: PlanInput) -> str:
 
 def cold(plan_input: PlanInput) -> str:
     """The plan by an empty memory."""
-    canals.describe_once.cache_clear()
-    canals.plan_once.cache_clear()
+    forget()
     return text(plan_input)
 
 

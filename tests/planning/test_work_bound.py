@@ -15,11 +15,11 @@ from planning.depth.belief import Work
 from planning.depth.samples import MOST_SAMPLES, MOST_WORK
 from planning.foundation.bounds import within
 from planning.foundation.errors import TooMuchWork
-from planning.whole_tooth.canals import plan_once
 from planning.whole_tooth.limits import refuse_too_much
 from planning.whole_tooth.plan import plan
 from planning.work import canal_work
 from tests.planning.given import molar, rotary
+from tests.planning.memory import forget
 
 # Up and down: corners that no instrument smooths away.
 ZIGZAG = tuple(WidthInput(from_end_mm=0.4 * n, narrow_mm=0.15 + 0.02 * n + 0.03 * (n % 2)) for n in range(40))
@@ -48,12 +48,12 @@ def test_exactly_as_much_as_may_be_is_done() -> None:
 def forgotten() -> Iterator[None]:
     """What was planned under another bound is no plan for other tests."""
     yield
-    plan_once.cache_clear()
+    forget()
 
 
 def planned_anew(plan_input: PlanInput) -> Plan:
     """The plan by an empty memory: what is remembered takes no work, and no bound is held against it."""
-    plan_once.cache_clear()
+    forget()
     return plan(plan_input)
 
 
