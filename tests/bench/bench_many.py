@@ -94,11 +94,17 @@ def rows() -> Iterator[Row]:
 
 
 def _rows() -> Iterator[Row]:
+    from cases.domain.uuid7 import uuid7
+    from cases.services.treatment import treatment
     from tests.bench.chair import Chair
     from tests.many import copies
 
     chair, address = Chair(), Address("127.0.0.1", free_port())
-    callers = [Caller(chair, version, address) for version in copies(chair.version, CLIENTS)]
+    versions = list(copies(chair.version, CLIENTS))
+    for version in versions:
+        # In the middle of the work, as after a restart in a clinic.
+        treatment.record(actor=chair.student, case=version.case, device=uuid7(), batch=chair.batch(1))
+    callers = [Caller(chair, version, address) for version in versions]
     server = serve.start(address, {"SECRET_KEY": KEY, "ALLOWED_HOSTS": "127.0.0.1", "LOG_LEVEL": "CRITICAL"})
     try:
         yield from _first(callers[0])

@@ -107,7 +107,7 @@ class Door:
             message = await receive()
             if message["type"] == "lifespan.startup":
                 # Nobody is let in before.
-                await asyncio.to_thread(self._warm)
+                await asyncio.to_thread(self.ready)
                 # The first one to need a process waits for it; nobody else does.
                 Thread(target=self.start, daemon=True, name="start").start()
                 await send({"type": "lifespan.startup.complete"})
@@ -115,6 +115,12 @@ class Door:
                 self.stop()
                 await send({"type": "lifespan.shutdown.complete"})
                 return
+
+    def ready(self) -> None:
+        """Does what the first requests would wait for."""
+        self._warm()
+        for workers in self.workers.values():
+            workers.connect()
 
     def start(self) -> None:
         for workers in self.workers.values():

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import asyncio
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import suppress
 from functools import partial
 from threading import Barrier
 from wsgiref.types import WSGIApplication
@@ -15,9 +14,6 @@ from frontend.server.front.lanes import Lane, case_of
 from frontend.server.front.rooms import Room
 from frontend.server.front.turns import Turns
 from frontend.server.health import READY
-
-# Somebody who asks meanwhile may hold a thread.
-LONGEST_GATHERING_S = 5.0
 
 
 class Workers:
@@ -56,21 +52,21 @@ class Workers:
         self._free.remove(room)
         return room
 
-    def start(self) -> None:
-        """Has the workers ready before they are needed. Processes take as long as loading the program once."""
-        for room in self.rooms:
-            room.start()
+    def connect(self) -> None:
+        """Has each thread open its connection to the database. Before anybody asks: no thread may be busy."""
         if not self.rooms:
-            together = Barrier(self.lane.at_once, timeout=LONGEST_GATHERING_S)
-            # The server may have ended meanwhile: its threads take nothing more.
-            with suppress(RuntimeError):
-                for _ in range(self.lane.at_once):
-                    self._threads.submit(self._connect, together)
+            together = Barrier(self.lane.at_once)
+            list(self._threads.map(self._connect, [together] * self.lane.at_once))
 
     def _connect(self, together: Barrier) -> None:
-        """Opens the thread's connection to the database. Each waits for the others, or one thread would do it all."""
+        # Each waits for the others, or one thread would do it all.
         together.wait()
         answered(self._application, own_question(READY), b"")
+
+    def start(self) -> None:
+        """Has the processes ready before they are needed. Takes as long as loading the program once."""
+        for room in self.rooms:
+            room.start()
 
     def stop(self) -> None:
         for room in self.rooms:

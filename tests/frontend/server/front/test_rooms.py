@@ -133,7 +133,7 @@ def test_each_thread_opens_its_connection_before_anybody_asks() -> None:
         return echo(environ, start)
 
     workers = Workers(replace(READS, at_once=3), application)
-    workers.start()
-    workers._threads.shutdown()
+    workers.connect()
+    workers.stop()
     assert {path for path, _ in asked} == {"/readyz"}
     assert (len(asked), len({thread for _, thread in asked})) == (3, 3)
