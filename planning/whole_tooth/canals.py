@@ -24,7 +24,7 @@ from planning.whole_tooth.rationales import rationales
 from planning.work import joined
 from planning.work.canal_plan import PlannedCanal, plan_canal
 
-MOST_KEPT = 64  # canals of 0.4 MB, which the plans that a process keeps have too
+MOST_KEPT = 64  # canals of 0.2 MB each; as many as the plans have that a process keeps
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
