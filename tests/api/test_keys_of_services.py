@@ -9,7 +9,22 @@ import pytest
 from rest_framework.test import APIClient
 
 from cases.domain.access.scopes import Scope
-from cases.models import AccessKey, Case, ChangeLog, Kit, Membership, Person, Programme, ToothPlanVersion
+from cases.domain.errors import NotHere
+from cases.models import (
+    AccessKey,
+    Case,
+    ChangeLog,
+    JunctionReading,
+    Kit,
+    LengthReading,
+    Membership,
+    Person,
+    Programme,
+    Service,
+    ToothPlanVersion,
+)
+from cases.queries import seen
+from cases.queries.access_keys import student_acted_for
 from tests.cast import API, canal_of, problem
 from tests.keys import NAME, own_key, program, service_key
 
@@ -86,6 +101,27 @@ def test_another_programme_is_not_there_for_a_service(
     problem(archive.post(cases_of(elsewhere), GIVEN | {"student": str(stranger.pk)}, format="json"), 404, "not-found")
     Case.objects.filter(pk=opened.pk).update(programme=elsewhere)
     problem(archive.get(f"{API}/cases/{opened.pk}"), 404, "not-found")
+
+
+def test_whatever_an_address_is_of_leads_to_the_student_of_its_case(
+    proposed: ToothPlanVersion, rosa: Person, priya: Person, elsewhere: Programme
+) -> None:
+    service = Service.objects.get(keys=service_key(rosa).row)
+    ids = {
+        "cases": proposed.case_id,
+        "canals": canal_of(proposed.case, "MB1").pk,
+        "readings": LengthReading.objects.filter(canal__tooth__case=proposed.case)[0].pk,
+        "junctions": JunctionReading.objects.filter(canal__tooth__case=proposed.case)[0].pk,
+        "plan-versions": proposed.pk,
+    }
+    for word, id_ in ids.items():
+        assert student_acted_for(service, word, id_) == priya, word
+    Case.objects.filter(pk=proposed.case_id).update(programme=elsewhere)
+    for word, id_ in ids.items():
+        with pytest.raises(NotHere):
+            student_acted_for(service, word, id_)
+    assert not seen.canals(service).exists()
+    assert not seen.versions(service).exists()
 
 
 def test_a_service_sees_the_programme_also_of_a_student_who_left(

@@ -1,7 +1,7 @@
 import * as calls from '@/api/calls'
 import type { KeyMade, NewKey } from '@/api/shapes'
 import { membership } from '@/store/session/session'
-import { replace } from './cached'
+import { refresh } from './cached'
 import { useCached } from './hooks'
 
 const OWN = 'keys of scripts'
@@ -22,12 +22,13 @@ export const ownKeys: KeysKept = {
   use: useOwn,
   async make(body) {
     const made = await calls.makeKey(body)
-    await replace(OWN, await calls.listKeys())
+    // Not waited for: whatever comes of it, this key is seen now or never.
+    void refresh(OWN, calls.listKeys)
     return made
   },
   async revoke(id) {
     await calls.revokeKey(id)
-    await replace(OWN, await calls.listKeys())
+    await refresh(OWN, calls.listKeys)
   },
 }
 
@@ -35,11 +36,11 @@ export const serviceKeys: KeysKept = {
   use: () => useCached(SERVICES, askServices),
   async make(body) {
     const made = await calls.makeServiceKey(programme(), body)
-    await replace(SERVICES, await askServices())
+    void refresh(SERVICES, askServices)
     return made
   },
   async revoke(id) {
     await calls.revokeServiceKey(programme(), id)
-    await replace(SERVICES, await askServices())
+    await refresh(SERVICES, askServices)
   },
 }
