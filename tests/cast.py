@@ -254,7 +254,7 @@ def state_of(answer: Any) -> str:
 def problem(answer: Any, status: int, code: str) -> dict[str, str]:
     """Sentences by pointer, once status, code and media type are as claimed."""
     body = answer.json()
-    assert (answer.status_code, body["type"]) == (status, f"urn:fourth-canal:problem:{code}"), body
+    assert (answer.status_code, body["type"]) == (status, f"/api/v1/problems/{code}"), body
     assert answer["Content-Type"] == "application/problem+json"
     assert body["detail"]
     return {error["pointer"]: error["detail"] for error in body["errors"]}

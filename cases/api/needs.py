@@ -37,6 +37,8 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     "teeth": {"GET": Without.SIGN_IN},
     "teeth/{iso}": {"GET": Without.SIGN_IN},
     "techniques": {"GET": Without.SIGN_IN},
+    "problems": {"GET": Without.SIGN_IN},
+    "problems/{code}": {"GET": Without.SIGN_IN},
     "difficulty-factors": {"GET": Without.SIGN_IN},
     "instrument-sizes": {"GET": Without.SIGN_IN},
     "compute/tooth": {"POST": Without.SIGN_IN},

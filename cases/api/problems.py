@@ -1,4 +1,4 @@
-"""Every error as problem details (RFC 9457). `type` is `urn:fourth-canal:problem:<code>`."""
+"""Every error as problem details (RFC 9457). `type` is the address at which `problem_codes` explains the code."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ from cases.domain.errors import (
     Conflict,
     HashMissing,
     ImageRemoved,
+    KeyRefused,
     NotAllowed,
     NotHere,
     NotUsable,
@@ -36,13 +37,16 @@ from planning.foundation.errors import NotUnderstood, PlanningError, Refusal, Te
 
 MEDIA_TYPE = "application/problem+json"
 SECONDS_PER_MINUTE = 60
-TYPE_PREFIX = "urn:fourth-canal:problem:"
+TYPE_PREFIX = "/api/v1/problems/"
 
-STATUS: dict[type[CaseError], HTTPStatus] = {
+STATUS: dict[type[Refusal], HTTPStatus] = {
+    NotUnderstood: HTTPStatus.BAD_REQUEST,
+    PlanningError: HTTPStatus.UNPROCESSABLE_ENTITY,
     NotHere: HTTPStatus.NOT_FOUND,
     ImageRemoved: HTTPStatus.GONE,
     NotAllowed: HTTPStatus.FORBIDDEN,
     SignInRefused: HTTPStatus.UNAUTHORIZED,
+    KeyRefused: HTTPStatus.UNAUTHORIZED,
     TooManyTries: HTTPStatus.TOO_MANY_REQUESTS,
     NotUsable: HTTPStatus.UNPROCESSABLE_ENTITY,
     StoreAway: HTTPStatus.SERVICE_UNAVAILABLE,
@@ -78,7 +82,7 @@ _SAID_ALIKE = {
     "null_characters_not_allowed": "control-characters",
     "surrogate_characters_not_allowed": "control-characters",
 }
-_OUR_CODES = {
+OUR_CODES = {
     **_SAID_ALIKE,
     "max_length": "too-long",
     "min_value": "out-of-bounds",
@@ -129,20 +133,23 @@ def _answer(data: dict[str, Any], headers: dict[str, str] | None = None) -> Resp
     return Response(data, status=data["status"], headers=sent_headers, content_type=MEDIA_TYPE)
 
 
+def status_of(refusal: type[Refusal]) -> HTTPStatus:
+    """The status of the first kind in the table that it is of."""
+    return next(status for kind, status in STATUS.items() if issubclass(refusal, kind))
+
+
 def _of_case_error(error: CaseError) -> dict[str, Any]:
-    # Any subclass has the status of the first kind in the table that it is of.
-    status = next(each for kind, each in STATUS.items() if isinstance(error, kind))
     more = {"expected": error.expected} if isinstance(error, SequenceGap | OffsetMismatch) else {}
     errors = [_of_refusal(error)] if error.pointer else []
-    return body(status, error.code, str(error), errors, **more)
+    return body(status_of(type(error)), error.code, str(error), errors, **more)
 
 
 def _of_planning_error(error: PlanningError) -> dict[str, Any]:
     if isinstance(error, NotUnderstood):
         errors = [_error(*fault) for fault in error.faults]
-        return body(HTTPStatus.BAD_REQUEST, error.code, str(error), errors)
-    errors = _by_line(error) if isinstance(error, TechniqueFileRefused) else [_of_refusal(error)]
-    return body(HTTPStatus.UNPROCESSABLE_ENTITY, error.code, str(error), errors)
+    else:
+        errors = _by_line(error) if isinstance(error, TechniqueFileRefused) else [_of_refusal(error)]
+    return body(status_of(type(error)), error.code, str(error), errors)
 
 
 def _of_refusal(error: Refusal) -> dict[str, Any]:
@@ -179,7 +186,7 @@ def _flat(detail: Any, path: tuple[str | int, ...]) -> Iterable[dict[str, str]]:
             yield from _flat(value, (*path, number) if isinstance(value, dict | list) else path)
     else:
         own = str(getattr(detail, "code", "invalid"))
-        code = _OUR_CODES.get(own, own.replace("_", "-"))
+        code = OUR_CODES.get(own, own.replace("_", "-"))
         yield _error(path, code, SENTENCES[code] if own in _SAID_ALIKE else str(detail))
 
 

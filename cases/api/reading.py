@@ -47,7 +47,7 @@ class ReadingMiddleware:
 def _problem(known: bool, values: list[str]) -> ErrorDetail | None:
     if not known:
         return ErrorDetail(sentence_of("unknown-key"), code="unknown-key")
-    return ErrorDetail("Is there twice.", code="twice") if len(values) > 1 else None
+    return ErrorDetail(sentence_of("twice"), code="twice") if len(values) > 1 else None
 
 
 def _on_condition(request: HttpRequest, answer: HttpResponse) -> HttpResponse:

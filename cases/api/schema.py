@@ -22,7 +22,7 @@ ERROR = {
             "description": "JSON pointer into what was sent, as a URI fragment. A plan refused for what is charted "
             "points into the planner's input.",
         },
-        "code": {"type": "string"},
+        "code": {"type": "string", "description": f"Explained at `{TYPE_PREFIX}` and the code."},
         "detail": {"type": "string", "description": "What is wrong and what to do."},
         "line": {"type": "integer", "description": "Of a text that was sent, the first being 1."},
     },
@@ -32,7 +32,11 @@ PROBLEM = {
     "description": "Problem details (RFC 9457).",
     "required": ["type", "title", "status", "detail", "errors"],
     "properties": {
-        "type": {"type": "string", "format": "uri", "description": f"`{TYPE_PREFIX}` and a code."},
+        "type": {
+            "type": "string",
+            "format": "uri-reference",
+            "description": f"`{TYPE_PREFIX}` and a code, which is explained at that address.",
+        },
         "title": {"type": "string"},
         "status": {"type": "integer"},
         "detail": {"type": "string", "description": "For people: what is wrong and what to do."},

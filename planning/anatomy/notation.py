@@ -42,7 +42,10 @@ class ToothName:
 
 
 class NotationMissing(UnknownTooth):
-    """A designation that does not say its notation."""
+    """A designation that does not say its notation.
+
+    Send its notation; the sentence lists the teeth that it could be.
+    """
 
     code = "notation-missing"
     sentence = "'{designation}' needs its notation. {hint}"

@@ -1,4 +1,7 @@
-"""What the planner refuses, each with a code, the fields that explain it and a sentence that says what to do."""
+"""What the planner refuses, each with a code, the fields that explain it and a sentence that says what to do.
+
+Docstrings explain the codes to those who ask the API: what a code means, then what to do.
+"""
 
 from __future__ import annotations
 
@@ -32,40 +35,80 @@ class PlanningError(Refusal, ValueError):
 
 
 class UnknownTooth(PlanningError):
+    """There is no such tooth in that notation.
+
+    Take a designation of the notation, or another notation.
+    """
+
     code = "unknown-tooth"
     sentence = "'{designation}' is no tooth in {notation}. {hint}"
 
 
 class ToothNotPlanned(PlanningError):
+    """The tooth can be charted, and not planned here.
+
+    Chart it, and ask the supervisor.
+    """
+
     code = "charted-not-planned"
     sentence = "Tooth {tooth} can be charted but not planned here: {reason}. Ask your supervisor."
 
 
 class OutOfBounds(PlanningError):
+    """A number lies outside the bounds of its quantity.
+
+    Look at its unit; the sentence names the bounds.
+    """
+
     code = "out-of-bounds"
     sentence = "{reason}"
 
 
 class LengthOutOfBounds(OutOfBounds):
+    """A length that no tooth has.
+
+    Look at the unit and measure again.
+    """
+
     code = "length-out-of-bounds"
 
 
 class ReadingNotUsable(PlanningError):
+    """A reading that no length can be taken from.
+
+    Take another one; the sentence says why.
+    """
+
     code = "reading-not-usable"
     sentence = "{canal}: {reason}"
 
 
 class NoCanals(PlanningError):
+    """A plan without a canal.
+
+    Add the canals of the tooth.
+    """
+
     code = "no-canals"
     sentence = "A plan needs at least one canal. Add the canals of tooth {tooth}."
 
 
 class CanalsDoNotFit(PlanningError):
+    """Canals, roots or names that do not go together.
+
+    Change what the sentence names.
+    """
+
     code = "canals-do-not-fit"
     sentence = "{reason}"
 
 
 class JunctionBeyondCanal(PlanningError):
+    """A junction that lies outside its canal.
+
+    Check the reading.
+    """
+
     code = "junction-beyond-canal"
     sentence = (
         "{canal}: a junction {from_terminus_mm} mm from the terminus lies outside its length of {length_mm} mm. "
@@ -74,6 +117,11 @@ class JunctionBeyondCanal(PlanningError):
 
 
 class InstrumentTooShort(PlanningError):
+    """An instrument that does not reach as deep as it has to.
+
+    Choose a longer one.
+    """
+
     code = "instrument-too-short"
     sentence = (
         "{instrument} is {length_mm} mm long and reaches {reach_mm} mm with its stop on; {canal} needs {need_mm} mm. "
@@ -82,21 +130,41 @@ class InstrumentTooShort(PlanningError):
 
 
 class KitLacks(PlanningError):
+    """The technique needs an instrument that the kit has not.
+
+    Add it to the kit, or choose another kit or technique.
+    """
+
     code = "kit-lacks-instrument"
     sentence = "The kit has no {wanted}, which {technique} needs for {canal}. Add it or choose otherwise."
 
 
 class MotionNotAccepted(PlanningError):
+    """The technique is written for another motion than the instrument's.
+
+    Choose a technique made for it.
+    """
+
     code = "motion-not-accepted"
     sentence = "{technique} is written for {accepted} motion; {instrument} is {motion}. Use a technique made for it."
 
 
 class InstrumentNotDescribed(PlanningError):
+    """An instrument of which something is not said that planning needs.
+
+    Add to the kit what the sentence names.
+    """
+
     code = "instrument-not-described"
     sentence = "{instrument}: {reason}"
 
 
 class TechniqueNotUsable(PlanningError):
+    """A technique that breaks a rule of techniques, or that is not there.
+
+    Change what is named; `compute/technique-check` lists all its faults.
+    """
+
     code = "technique-not-usable"
     sentence = "{where}: {reason}"
 
@@ -116,36 +184,71 @@ class TechniqueFileRefused(PlanningError):
 
 
 class TooMuchWork(PlanningError):
+    """Working it out would take more than one request may.
+
+    Ask for less: the sentence names what is too much.
+    """
+
     code = "too-much-work"
     sentence = "{reason}"
 
 
 class ChoiceNotPossible(PlanningError):
+    """A choice for a canal that its findings do not allow.
+
+    Choose otherwise; the sentence says why.
+    """
+
     code = "choice-not-possible"
     sentence = "{canal}: {reason}"
 
 
 class OverrideNotPossible(PlanningError):
+    """A caution that nobody may override, or that is not there.
+
+    Look at the cautions of the plan and what each says of it.
+    """
+
     code = "override-not-possible"
     sentence = "'{overridden}' cannot be overridden: {reason}"
 
 
 class PointsDoNotFit(PlanningError):
+    """Points from which no curve can be measured.
+
+    Mark them anew, in order along the canal.
+    """
+
     code = "points-do-not-fit"
     sentence = "The curve cannot be measured: {reason}"
 
 
 class ScaleNotUsable(PlanningError):
+    """An image that cannot be measured.
+
+    Mark an object of known length in it, or look at what was said of its spacing.
+    """
+
     code = "scale-not-usable"
     sentence = "The image cannot be measured: {reason}"
 
 
 class ViewsDoNotFit(PlanningError):
+    """Two views that cannot be read together.
+
+    Take two of one root between which the tube moved.
+    """
+
     code = "views-do-not-fit"
     sentence = "The two views cannot be used together: {reason}"
 
 
 class FactorNotKnown(PlanningError):
+    """No such factor of difficulty, or no such level of it.
+
+    Take both from `difficulty-factors`.
+    """
+
     code = "factor-not-known"
     sentence = "{reason}"
 
@@ -159,7 +262,13 @@ class Fault(NamedTuple):
 
 
 class NotUnderstood(PlanningError):
-    """Data that has not the shape of what was asked for; `faults` lists every place with what is wrong there."""
+    """Data that has not the shape of what was asked for, in one place or several.
+
+    Put right each place that `errors` names, and send it again.
+    """
+
+    faults: tuple[Fault, ...]
+    """Every place, with what is wrong there."""
 
     code = "not-understood"
     sentence = "{first}"

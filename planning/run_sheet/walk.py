@@ -12,6 +12,11 @@ from planning.run_sheet.graph import Ask, AtLength, Do, End, Exit, Gained, Passe
 
 
 class StepRefused(PlanningError):
+    """A step is left by a way that it has not.
+
+    Take one of the exits of its node in the run sheet.
+    """
+
     code = "step-refused"
     sentence = "{node} cannot be left by '{exit}'."
 

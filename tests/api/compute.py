@@ -45,6 +45,6 @@ def get(path: str) -> Answer:
 def problem(answer: Answer, status: int, code: str) -> dict[str, str]:
     """Pointer and sentence of each error, once status, code and media type are as claimed."""
     body = answer.json()
-    assert (answer.status_code, body["type"]) == (status, f"urn:fourth-canal:problem:{code}"), body
+    assert (answer.status_code, body["type"]) == (status, f"/api/v1/problems/{code}"), body
     assert answer["Content-Type"] == "application/problem+json"
     return {error["pointer"]: error["detail"] for error in body["errors"]}

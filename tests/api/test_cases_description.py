@@ -20,6 +20,7 @@ def description() -> dict[str, Any]:
 
 def operations() -> list[tuple[str, dict[str, Any]]]:
     names = (
+        "problems",
         "session",
         "one-time-code",
         "push",

@@ -64,6 +64,7 @@ def addresses(clinic: ToothPlanVersion) -> dict[str, str]:
         "programme_id": clinic.programme_id,
         "case_id": clinic.case_id,
         "version_id": clinic.pk,
+        "code": "not-found",
         "canal_id": Canal.objects.filter(tooth__case=clinic.case_id).order_by("place")[0].pk,
         "hash_": clinic.hash,
         "iso": 26,

@@ -36,6 +36,7 @@ def at(address: str, version: ToothPlanVersion) -> str:
         "case_id": case.pk,
         "canal_id": canal_of(case, "P").pk,
         "version_id": version.pk,
+        "code": "not-found",
         "hash_": version.hash,
         "name": "MB",
         "iso": "26",

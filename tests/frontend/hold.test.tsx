@@ -157,7 +157,7 @@ describe('an on-site sign-off', () => {
         : {
             status: 422,
             body: {
-              type: 'urn:fourth-canal:problem:code-refused',
+              type: '/api/v1/problems/code-refused',
               detail: 'no',
               errors: [{ pointer: '#/code', code: 'code-refused', detail: 'This code is wrong. 4 more tries.' }],
             },

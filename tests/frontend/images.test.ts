@@ -33,14 +33,14 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
     return new Response(JSON.stringify(body), { status, headers: { 'Content-Type': type } })
   }
   const remove = async (request: Request, id: string) => {
-    if (!uploads.has(id)) return answer(404, { type: 'urn:fourth-canal:problem:not-found' })
+    if (!uploads.has(id)) return answer(404, { type: '/api/v1/problems/not-found' })
     removed.set(id, ((await request.json()) as { reason: string }).reason)
     uploads.set(id, { parts: [], length: 0, digest: '' })
     return answer(200, { id, state: 'removed', received_bytes: 0 })
   }
   const take = async (request: Request, id: string) => {
-    if (removed.has(id)) return answer(410, { type: 'urn:fourth-canal:problem:image-removed', detail: 'removed' })
-    if (refuse.says) return answer(422, { type: 'urn:fourth-canal:problem:image-refused', detail: refuse.says })
+    if (removed.has(id)) return answer(410, { type: '/api/v1/problems/image-removed', detail: 'removed' })
+    if (refuse.says) return answer(422, { type: '/api/v1/problems/image-refused', detail: refuse.says })
     const header = (name: string) => request.headers.get(name) ?? ''
     const upload = uploads.get(id) ?? {
       parts: [],
@@ -48,7 +48,7 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
       digest: header('Repr-Digest'),
     }
     if (Number(header('Upload-Offset')) !== have(upload))
-      return answer(409, { type: 'urn:fourth-canal:problem:offset-mismatch' })
+      return answer(409, { type: '/api/v1/problems/offset-mismatch' })
     upload.parts.push(new Uint8Array(await request.arrayBuffer()))
     uploads.set(id, upload)
     return answer(200, shown(id, upload))
@@ -65,7 +65,7 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
           ? take(request, id)
           : upload
             ? answer(200, shown(id, upload))
-            : answer(404, { type: 'urn:fourth-canal:problem:not-found' }))
+            : answer(404, { type: '/api/v1/problems/not-found' }))
     if (!line('after', request.method)) throw new TypeError('Failed to fetch')
     return image
   })

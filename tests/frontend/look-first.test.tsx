@@ -24,7 +24,7 @@ function server() {
     if (request.method !== 'GET') sent.push({ method: request.method, path, bytes })
     if (path.endsWith('/images')) return json({ quota: {}, images: [] })
     if (request.method === 'GET' && !stored)
-      return new Response('{"type":"urn:fourth-canal:problem:not-found"}', {
+      return new Response('{"type":"/api/v1/problems/not-found"}', {
         status: 404,
         headers: { 'Content-Type': 'application/problem+json' },
       })

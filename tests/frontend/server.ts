@@ -50,6 +50,6 @@ export function problem(status: number, code: string, errors: { pointer: string;
   const fields = errors.map((e) => ({ code, ...e }))
   return {
     status,
-    body: { type: `urn:fourth-canal:problem:${code}`, status, detail: `Refused: ${code}.`, errors: fields },
+    body: { type: `/api/v1/problems/${code}`, status, detail: `Refused: ${code}.`, errors: fields },
   }
 }

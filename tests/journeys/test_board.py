@@ -118,7 +118,7 @@ def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Open
     phone.add_init_script(REDRAWN)
     sign_in(phone, person(demo, "student"))
     version = submitted_plan(phone, "Bench 262")
-    busy = {"type": "urn:fourth-canal:problem:busy", "title": "Busy", "status": 503, "detail": "Busy."}
+    busy = {"type": "/api/v1/problems/busy", "title": "Busy", "status": 503, "detail": "Busy."}
     headers = {"Retry-After": "30", "Content-Type": "application/problem+json"}
     phone.route("**/preview", lambda route: route.fulfill(status=503, headers=headers, body=json.dumps(busy)))
     with phone.expect_response("**/preview"):

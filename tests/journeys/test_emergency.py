@@ -56,7 +56,7 @@ def is_emergency(route: Route) -> bool:
 def refuse(route: Route) -> None:
     if route.request.method != "POST" or is_emergency(route):
         return route.continue_()
-    problem = {"type": "urn:fourth-canal:problem:not-usable", "status": 422, "detail": "Refused."}
+    problem = {"type": "/api/v1/problems/not-usable", "status": 422, "detail": "Refused."}
     return route.fulfill(status=422, content_type="application/problem+json", body=json.dumps(problem))
 
 

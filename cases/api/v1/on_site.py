@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from typing import Annotated, Any, ClassVar
 from uuid import UUID
 
 import segno
@@ -32,10 +32,12 @@ CODE_DIGITS = 6
 class Code(Text):
     """Six digits as they are shown, with or without the gap in the middle."""
 
+    default_error_messages: ClassVar[dict[str, Any]] = {"not_a_code": f"A code has {CODE_DIGITS} digits."}
+
     def to_internal_value(self, data: Any) -> str:
         read = super().to_internal_value(data).replace(" ", "")
         if not (len(read) == CODE_DIGITS and read.isascii() and read.isdecimal()):
-            raise serializers.ValidationError(f"A code has {CODE_DIGITS} digits.", code="not-a-code")
+            self.fail("not_a_code")
         return read
 
 

@@ -18,6 +18,7 @@ from cases.api.v1 import (
     overrides,
     plan_texts,
     plans,
+    problem_codes,
     programmes,
     push,
     put_right,
@@ -28,6 +29,8 @@ from cases.api.v1 import (
 )
 
 urlpatterns = [
+    path("problems", problem_codes.ProblemsView.as_view()),
+    path("problems/<str:code>", problem_codes.ProblemView.as_view()),
     path("session", sessions.SessionView.as_view()),
     path("one-time-code", on_site.OneTimeCodeView.as_view()),
     path("one-time-code/confirm", on_site.OneTimeCodeConfirmView.as_view()),

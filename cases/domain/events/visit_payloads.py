@@ -16,6 +16,11 @@ Dam = Literal["on", "off", "leaking"]
 
 
 class FoundNotClear(PlanningError):
+    """What was found in a canal contradicts itself.
+
+    Say of the canal what the sentence names.
+    """
+
     code = "found-not-clear"
     sentence = "{canal}: {reason}"
 

@@ -1107,6 +1107,46 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/problems": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What can be refused, by code
+         * @description Open to all.
+         */
+        get: operations["problems_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/problems/{code}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What a code means, and what to do
+         * @description The address that the `type` of a problem names. Open to all.
+         */
+        get: operations["problem_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}": {
         parameters: {
             query?: never;
@@ -5225,13 +5265,29 @@ export interface components {
             status: number;
             title: string;
             /**
-             * Format: uri
-             * @description `urn:fourth-canal:problem:` and a code.
+             * Format: uri-reference
+             * @description `/api/v1/problems/` and a code, which is explained at that address.
              */
             type: string;
         };
+        /** @description A code of a problem, or of one of its `errors`. */
+        ProblemCode: {
+            code: string;
+            meaning: string;
+            /** @description What to do. */
+            remedy: string;
+            /** @description Of the answers in which it stands. */
+            statuses: number[];
+            /** @description Null for a code in the `type` of a problem; else the problem in whose `errors` alone it stands. */
+            within: string | null;
+        };
+        /** @description All of them, by code. */
+        ProblemCodes: {
+            results: components["schemas"]["ProblemCode"][];
+        };
         /** @description One thing that is wrong. */
         ProblemError: {
+            /** @description Explained at `/api/v1/problems/` and the code. */
             code: string;
             /** @description What is wrong and what to do. */
             detail: string;
@@ -10097,6 +10153,100 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["VersionShown"];
                 };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    problems_list: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProblemCodes"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    problem_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProblemCode"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

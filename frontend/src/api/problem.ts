@@ -18,7 +18,7 @@ const BUSY = 'busy'
 const USUAL_WAIT_S = 5
 
 export const MEDIA_TYPE = 'application/problem+json'
-const PREFIX = 'urn:fourth-canal:problem:'
+const PREFIX = '/api/v1/problems/'
 
 /** The code of a problem document of the server's own; undefined for anything else. */
 export function codeIn(text: string): string | undefined {
@@ -46,7 +46,7 @@ export class Refused extends Error {
     )
     this.name = 'Refused'
     this.status = status
-    this.code = body.type?.split(':').at(-1) ?? String(status)
+    this.code = body.type?.split('/').at(-1) ?? String(status)
     this.fields = body.errors ?? []
     this.againMs = this.code === BUSY ? 1000 * (Number.isFinite(waitS) ? waitS : USUAL_WAIT_S) : undefined
   }

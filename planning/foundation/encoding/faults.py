@@ -15,6 +15,7 @@ SENTENCES = {
     "not-whole": "Must be a whole number.",
     "too-large": "Must be a finite number of at most {most}.",
     "too-long": "At most {max_length} characters.",
+    "twice": "Is there twice.",
     "too-many": "At most {max_length} of them.",
     "unknown-key": "Is not known here.",
 }

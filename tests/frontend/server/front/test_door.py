@@ -303,7 +303,7 @@ def test_reads_and_events_are_never_too_many() -> None:
 def _is_problem(sent: Sent, status: int, code: str) -> None:
     assert sent.status == status
     assert sent.answer_headers["content-type"] == "application/problem+json"
-    assert sent.json["type"] == f"urn:fourth-canal:problem:{code}"
+    assert sent.json["type"] == f"/api/v1/problems/{code}"
     assert sent.json["status"] == status
     assert sent.json["detail"].endswith(".")
 
