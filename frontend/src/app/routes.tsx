@@ -10,7 +10,6 @@ export const chair = later(() => import('./groups/chair'))
 export const images = later(() => import('./groups/images'))
 export const supervision = later(() => import('./groups/supervision'))
 const record = later(() => import('./groups/record'))
-const keys = later(() => import('./groups/keys'))
 
 type Parts = Record<string, string>
 
@@ -47,7 +46,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/plans/:id', of(supervision, ({ Review }, { id = '' }) => <Review id={id} key={id} />)],
   ['/share', of(images, ({ Share }) => <Share />)],
   ['/account', of(record, ({ Account }) => <Account />)],
-  ['/account/keys', of(keys, ({ Keys }) => <Keys />)],
+  ['/account/keys', of(record, ({ Keys }) => <Keys />)],
 ]
 
 /** What says that this phone cannot show the work of a case. */

@@ -1,2 +1,3 @@
 export { Account } from '@/screens/account/account'
+export { Keys } from '@/screens/keys/keys'
 export { Record } from '@/screens/record/record'

@@ -1,1 +1,0 @@
-export { Keys } from '@/screens/keys/keys'
