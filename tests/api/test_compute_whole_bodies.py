@@ -274,4 +274,4 @@ def test_much_of_anything_is_refused_with_less_work_than_a_plan_takes(address: s
 def test_a_tooth_that_is_none_is_not_there(iso: str) -> None:
     answer = browser().get(f"{ROOT}teeth/{iso}")
     assert answer.status_code == 404
-    assert refusal(answer)["type"].endswith(":not-found")
+    assert refusal(answer)["type"].endswith("/not-found")

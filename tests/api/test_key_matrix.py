@@ -88,7 +88,7 @@ def asked(asker: APIClient, method: str, address: str) -> tuple[int, str]:
     answer = getattr(asker, method.lower())(address, **({} if method == "GET" else {"data": {}, "format": "json"}))
     if answer.get("Content-Type") != "application/problem+json":
         return answer.status_code, ""
-    return answer.status_code, answer.json()["type"].rpartition(":")[2]
+    return answer.status_code, answer.json()["type"].rpartition("/")[2]
 
 
 def test_every_operation_has_its_row_and_every_row_an_operation() -> None:

@@ -136,7 +136,7 @@ class Device:
         if status == 200:
             self._take(answer, batch)
         elif skips:
-            assert answer["type"].endswith(":sequence-gap"), answer
+            assert answer["type"].endswith("/sequence-gap"), answer
             assert f"Expected event {waiting[0]['device_seq']} " in answer["errors"][0]["detail"], answer
         else:
             raise AssertionError(f"{self.name}: {status} {answer}")
