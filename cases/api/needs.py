@@ -63,6 +63,8 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     # --- the programme; what it keeps is changed by its coordinator at the app ---
     _PROGRAMME: {"GET": _READ},
     f"{_PROGRAMME}/people": {"GET": Scope.PEOPLE_READ},
+    f"{_PROGRAMME}/people/{{person_id}}/external-id": {"PUT": _CHART, "DELETE": _CHART},
+    f"{_PROGRAMME}/kits/{{kit_id}}/external-id": {"PUT": _CHART, "DELETE": _CHART},
     f"{_PROGRAMME}/kits": {"GET": _READ, "POST": Without.KEY},
     f"{_PROGRAMME}/techniques": {"GET": _READ, "POST": Without.KEY},
     f"{_PROGRAMME}/figures": {"GET": _READ},
@@ -70,10 +72,12 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_PROGRAMME}/widths": {"GET": _READ},
     f"{_PROGRAMME}/widths/{{tooth}}/{{canal}}": {"PUT": Without.KEY, "DELETE": Without.KEY},
     f"{_PROGRAMME}/cases": {"GET": _READ, "POST": _CHART},
+    f"{_PROGRAMME}/cases/by-external-id/{{external_id}}": {"GET": _READ, "PUT": _CHART},
     f"{_PROGRAMME}/running-work": {"GET": _READ},
     f"{_PROGRAMME}/worklist": {"GET": _READ},
     # --- a case ---
     _CASE: {"GET": _READ, "PATCH": _CHART},
+    f"{_CASE}/external-id": {"PUT": _CHART, "DELETE": _CHART},
     f"{_CASE}/canals": {"GET": _READ, "POST": _CHART},
     f"{_CASE}/roots/{{name}}": {"PUT": _CHART},
     "canals/{canal_id}": {"GET": _READ, "PATCH": _CHART, "DELETE": _CHART},

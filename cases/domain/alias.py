@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Sequence
 from itertools import pairwise, permutations
 
 from cases.domain.errors import AliasLooksLikeAName, AliasRefused
@@ -78,7 +79,7 @@ def alias_of(text: str, *, is_no_name: bool) -> str:
             at=AT,
             reason=f"More than {MOST_DIGITS} digits look like a number of somebody. Make up an alias with fewer.",
         )
-    if not is_no_name and _looks_like_a_name(read):
+    if not is_no_name and looks_like_a_name(read):
         raise AliasLooksLikeAName(at=AT)
     return alias
 
@@ -117,10 +118,10 @@ def _as_read(character: str) -> str:
 def _is_date(read: str) -> bool:
     apart = re.findall(r"(?<!\d)(\d{1,4})\s*[./\-\s年年월月]\s*(\d{1,2})\s*[./\-\s월月]\s*(\d{1,4})(?!\d)", read)
     in_words = re.search(rf"(?i)\b({MONTHS})\b", read) and re.search(r"(?<!\d)\d{4}(?!\d)|\d{1,2}\D+\d{2}(?!\d)", read)
-    return bool(in_words) or any(map(_can_be_date, apart))
+    return bool(in_words) or any(map(can_be_date, apart))
 
 
-def _can_be_date(parts: tuple[str, str, str]) -> bool:
+def can_be_date(parts: Sequence[str]) -> bool:
     """Whether the three can be a day, a month and a year of two or four digits, in any order that is in use."""
     return any(
         len(year) in {2, 4}
@@ -132,7 +133,7 @@ def _can_be_date(parts: tuple[str, str, str]) -> bool:
     )
 
 
-def _looks_like_a_name(read: str) -> bool:
+def looks_like_a_name(read: str) -> bool:
     """A title before a word, or two words beside each other that may be a person's, in capitals or not."""
     words = re.findall(r"[^\s,;._]+\.?", read)
     pairs = list(pairwise(words))

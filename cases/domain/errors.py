@@ -97,6 +97,10 @@ class AliasLooksLikeAName(NotUsable):
     sentence = "This looks like somebody's name. Make up an alias, or say that it is no name."
 
 
+class ExternalIdRefused(NotUsable):
+    code = "external-id-refused"
+
+
 class PasswordWrong(NotUsable):
     """The password that is asked for once more is not that of who is signed in.
 
@@ -294,6 +298,11 @@ class TakenAlready(Conflict):
 
     code = "taken-already"
     sentence = "{what} '{name}' is there already. Choose another name."
+
+
+class ExternalIdTaken(Conflict):
+    code = "external-id-taken"
+    sentence = "You know another {kind} by this external id. Give that one another first."
 
 
 class CanalInUse(Conflict):

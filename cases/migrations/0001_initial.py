@@ -2156,4 +2156,84 @@ class Migration(migrations.Migration):
                 ),
             ],
         ),
+        migrations.CreateModel(
+            name="ExternalId",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("value", models.CharField(max_length=64)),
+                ("set_at", models.DateTimeField(auto_now=True)),
+                (
+                    "case",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="external_ids",
+                        to="cases.case",
+                    ),
+                ),
+                (
+                    "kit",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="external_ids",
+                        to="cases.kit",
+                    ),
+                ),
+                (
+                    "person",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="external_ids",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "service",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="external_ids", to="cases.service"
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("case__isnull", False), ("kit__isnull", True), ("person__isnull", True)),
+                            models.Q(("case__isnull", True), ("kit__isnull", True), ("person__isnull", False)),
+                            models.Q(("case__isnull", True), ("kit__isnull", False), ("person__isnull", True)),
+                            _connector="OR",
+                        ),
+                        name="external_id_of_one_thing",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("value", ""), _negated=True), name="external_id_has_value"
+                    ),
+                    models.UniqueConstraint(fields=("service", "case"), name="one_external_id_of_a_case"),
+                    models.UniqueConstraint(fields=("service", "person"), name="one_external_id_of_a_person"),
+                    models.UniqueConstraint(fields=("service", "kit"), name="one_external_id_of_a_kit"),
+                    models.UniqueConstraint(
+                        condition=models.Q(("case__isnull", False), ("kit__isnull", True), ("person__isnull", True)),
+                        fields=("service", "value"),
+                        name="external_id_of_one_case",
+                    ),
+                    models.UniqueConstraint(
+                        condition=models.Q(("case__isnull", True), ("kit__isnull", True), ("person__isnull", False)),
+                        fields=("service", "value"),
+                        name="external_id_of_one_person",
+                    ),
+                    models.UniqueConstraint(
+                        condition=models.Q(("case__isnull", True), ("kit__isnull", False), ("person__isnull", True)),
+                        fields=("service", "value"),
+                        name="external_id_of_one_kit",
+                    ),
+                ],
+            },
+        ),
     ]

@@ -10,6 +10,7 @@ A record is only added to (`base.AppendOnly`). Every rule that the database can 
 from cases.models.access_keys import AccessKey, Service
 from cases.models.bends_in_space import BendInSpace
 from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentEvent
+from cases.models.external_ids import ExternalId
 from cases.models.images import Image, ImagePart, ImagePutRight
 from cases.models.kits import (
     Kit,
@@ -40,6 +41,7 @@ __all__ = [
     "CautionOverride",
     "ChangeLog",
     "DemoPatient",
+    "ExternalId",
     "FailedSignIn",
     "FoldKept",
     "Image",

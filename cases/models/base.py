@@ -37,6 +37,16 @@ class Identified(models.Model):
         abstract = True
 
 
+class Listed(models.Model):
+    """A row that lists show, to a service by its own key."""
+
+    # Not stored: by which key the asking service knows it.
+    external_id: str | None = None
+
+    class Meta:
+        abstract = True
+
+
 class ClientCreated(Identified):
     """A row that a client may send twice. `sent_hash` is of what was sent: sent again, it gets the same answer."""
 

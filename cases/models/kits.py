@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import F, Q
 
-from cases.models.base import HASH_LENGTH, KEY, ClientCreated, Identified, choices, one_of
+from cases.models.base import HASH_LENGTH, KEY, ClientCreated, Identified, Listed, choices, one_of
 from cases.models.people import Programme
 from planning.instruments.iso_3630 import Motion, Use
 
@@ -13,7 +13,7 @@ NEEDLE_TIPS = ("open", "side_vented")
 FILLING_KINDS = ("cone", "plugger", "spreader")
 
 
-class Kit(ClientCreated):
+class Kit(Listed, ClientCreated):
     """A set of instruments, needles and what fills. Plans take a copy of it, so a later change never touches a plan."""
 
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="kits")

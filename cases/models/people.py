@@ -11,7 +11,7 @@ from django.db.models import Q
 
 from cases.domain.access.roles import Role
 from cases.domain.uuid7 import uuid7
-from cases.models.base import HASH_LENGTH, Identified, choices, one_of
+from cases.models.base import HASH_LENGTH, Identified, Listed, choices, one_of
 from cases.models.prepared import Prepared
 
 if TYPE_CHECKING:
@@ -78,7 +78,7 @@ class MembershipManager(models.Manager["Membership"]):
         return Role(row[0]) if row else None
 
 
-class Membership(models.Model):
+class Membership(Listed):
     """What a person is in a programme: one role in each."""
 
     person = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="memberships")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import F, Q
 
-from cases.models.base import ClientCreated, Identified, choices, one_of
+from cases.models.base import ClientCreated, Identified, Listed, choices, one_of
 from cases.models.people import Person, Programme
 from planning.anatomy import Notation
 from planning.contract.plan_input import Pattern
@@ -31,7 +31,7 @@ class DemoPatient(Identified):
         return self.alias
 
 
-class Case(ClientCreated):
+class Case(Listed, ClientCreated):
     """One tooth to be planned and treated. `revision` rises with every change a plan could rest on.
 
     What no query asks for lies in `facts`.

@@ -14,6 +14,7 @@ from cases.mapping.charts import facts_of, last_junction, length_of, root_input,
 from cases.mapping.kits import thresholds_of
 from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, ToothPlanVersion
 from cases.queries import plans, seen
+from cases.queries.external_ids import known
 from cases.queries.seen import Asker
 from planning import anatomy
 from planning.contract.canal_facts import CanalFacts
@@ -91,7 +92,8 @@ def names_of(iso: str) -> ToothNames:
 def of_programme(asker: Asker, programme_id: UUID) -> QuerySet[Case]:
     """The cases of the programme that the asker can see, with what a list shows."""
     rows = seen.cases(asker).filter(programme_id=programme_id)
-    return rows.select_related("tooth", "patient", "student", "supervisor").prefetch_related(plans.with_status())
+    shown_rows = rows.select_related("tooth", "patient", "student", "supervisor").prefetch_related(plans.with_status())
+    return known(asker, shown_rows)
 
 
 def listed(row: Case) -> CaseListed:
@@ -99,9 +101,10 @@ def listed(row: Case) -> CaseListed:
     return CaseListed(row, names_of(row.tooth.iso), plans.plan_status(row), plans.current(row))
 
 
-def shown(case_id: UUID) -> CaseShown:
-    """The case with its chart and what each length comes to."""
-    row = chart(case_id)
+def shown(case_id: UUID, asker: Asker | None = None) -> CaseShown:
+    """The case with its chart and what each length comes to; for a service with the key it knows the case by."""
+    service = seen.service_of(asker) if asker else None
+    row = chart(case_id, service.pk if service else None)
     prefetch_related_objects([row], plans.with_status())
     figures = Figures(thresholds_of(row.programme_id))
     return CaseShown(

@@ -5,12 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from uuid import UUID
 
+from django.db.models import QuerySet
+
 from cases.domain.access.permissions import May
 from cases.domain.access.roles import Role
 from cases.mapping.kits import kit_of, techniques_of, thresholds_of
 from cases.mapping.uses import counted
 from cases.models import Kit, Membership, Person, Programme, Service
 from cases.queries import seen
+from cases.queries.external_ids import known
 from cases.queries.one_time_codes import with_one_time_codes
 from cases.queries.seen import Asker
 from planning.contract.plan_input import Kit as KitValue
@@ -64,11 +67,11 @@ def memberships(person: Person) -> list[Membership]:
     return list(person.memberships.select_related("programme").order_by("programme__name"))
 
 
-def people(asker: Asker, programme_id: UUID) -> list[Membership]:
+def people(asker: Asker, programme_id: UUID) -> QuerySet[Membership]:
     """Everybody who belongs to the programme and may sign in. Raises NotHere and NotAllowed."""
     seen.refuse_unless_may(May.SEE_PEOPLE, asker, programme_id)
     rows = Membership.objects.filter(programme=programme_id, person__is_active=True).select_related("person")
-    return list(rows.order_by("role", "group", "person__display_name", "pk"))
+    return known(asker, rows.order_by("role", "group", "person__display_name", "pk"))
 
 
 def shown(asker: Asker, programme: Programme) -> ProgrammeShown:
@@ -84,13 +87,10 @@ def shown(asker: Asker, programme: Programme) -> ProgrammeShown:
     )
 
 
-def kits(asker: Asker, programme_id: UUID) -> list[KitShown]:
-    rows = (
-        Kit.objects.filter(programme_id=programme_id)
-        .prefetch_related("instruments", "needles", "filling")
-        .order_by("name")
-    )
-    return [kit_shown(asker, row) for row in rows]
+def kits(asker: Asker, programme_id: UUID) -> QuerySet[Kit]:
+    """Those of the programme, with what a list shows."""
+    rows = Kit.objects.filter(programme_id=programme_id).order_by("name")
+    return known(asker, rows.prefetch_related("instruments", "needles", "filling"))
 
 
 def kit_shown(asker: Asker, row: Kit) -> KitShown:

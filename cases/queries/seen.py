@@ -20,6 +20,7 @@ from cases.models import (
     CautionOverride,
     Image,
     JunctionReading,
+    Kit,
     LengthReading,
     Membership,
     Person,
@@ -34,9 +35,15 @@ Asker = Person | Service
 WHOLE_PROGRAMME = (Role.SUPERVISOR, Role.COORDINATOR)
 
 
+def service_of(asker: Asker) -> Service | None:
+    """The service that asks, for a student or for itself; None for a person."""
+    if isinstance(asker, Service):
+        return asker
+    return asker.by_key.service if asker.by_key else None
+
+
 def _programme_of_service(asker: Asker) -> UUID | None:
-    """Where a service asks, for a student or for itself; None for a person."""
-    service = asker if isinstance(asker, Service) else asker.by_key.service if asker.by_key else None
+    service = service_of(asker)
     return service.programme_id if service else None
 
 
@@ -90,6 +97,18 @@ def case(asker: Asker, id_: UUID) -> Case:
     if row is None:
         raise NotHere(what="case")
     return row
+
+
+def person(asker: Asker, programme_id: UUID, id_: UUID) -> Person:
+    """Somebody who belongs to the programme. Raises NotHere."""
+    rows = Person.objects.filter(memberships__programme=programme(asker, programme_id), is_active=True)
+    return _one(rows, id_, "person")
+
+
+def kit(asker: Asker, programme_id: UUID, id_: UUID) -> Kit:
+    """Raises NotHere."""
+    rows: QuerySet[Kit] = Kit.objects.filter(programme=programme(asker, programme_id))
+    return _one(rows, id_, "kit")
 
 
 def canal(asker: Asker, id_: UUID) -> Canal:

@@ -145,7 +145,7 @@ class RootView(View):
         case = seen.case(me(request), case_id)
         read = given(RootGiven, request)
         canals.set_root(actor=me(request), case=case, name=name, seen_revision=maybe_seen_revision(request), **read)
-        return case_shown(case.pk)
+        return case_shown(request, case.pk)
 
 
 class ReadingsView(View):

@@ -118,7 +118,7 @@ class CasesView(View):
             asker=asker(request), key=key_of(request), programme_id=programme_id, named=named
         )
         row, created = cases.open_case(actor=student, programme_id=programme_id, **read)
-        return shown(row.pk, created=created)
+        return shown(request, row.pk, created=created)
 
 
 class CaseView(View):
@@ -132,7 +132,7 @@ class CaseView(View):
         examples=[example_answers.CASE],
     )
     def get(self, request: Request, case_id: UUID) -> Response:
-        return shown(seen.case(me(request), case_id).pk)
+        return shown(request, seen.case(me(request), case_id).pk)
 
     @extend_schema(
         operation_id="case_update",
@@ -150,10 +150,10 @@ class CaseView(View):
         case = seen.case(me(request), case_id)
         changes = given(CaseChanges, request, partial=True)
         row = cases.change_case(actor=me(request), case=case, seen_revision=seen_revision(request), changes=changes)
-        return shown(row.pk)
+        return shown(request, row.pk)
 
 
-def shown(case_id: UUID, *, created: bool = False) -> Response:
-    """The case as it is now."""
-    chart = charts.shown(case_id)
+def shown(request: Request, case_id: UUID, *, created: bool = False) -> Response:
+    """The case as it is now, to whoever asks."""
+    chart = charts.shown(case_id, asker(request))
     return answer(CaseShown, chart, state=chart.row.revision, created=created)

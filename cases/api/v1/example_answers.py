@@ -73,6 +73,7 @@ def _case() -> dict[str, Any]:
     return {
         "id": example_id(5),
         "programme": example_id(2),
+        "external_id": None,
         "patient_alias": "Bench tooth 7",
         "tooth": encode(names_of("34")),
         "setting": "extracted",

@@ -30,6 +30,17 @@ SESSION = OpenApiExample(
     },
     response_only=True,
 )
+EXTERNAL_ID = _given("A row of another system", {"external_id": "course-7.item-3120"})
+KNOWN_CASE = _given(
+    "A molar on the bench",
+    {
+        "student": example_id(1),
+        "patient_alias": "Bench 7",
+        "tooth": {"notation": "iso_3950", "designation": "26"},
+        "setting": "extracted",
+        "root_filled": True,
+    },
+)
 KIT = _given(
     "A small kit",
     {

@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import TypeVar, cast
 
 from django.db.models import Model, QuerySet
-from django_filters import ChoiceFilter, FilterSet, UUIDFilter
+from django_filters import CharFilter, ChoiceFilter, FilterSet, UUIDFilter
 from django_filters.utils import translate_validation
 from drf_spectacular.utils import OpenApiParameter
 from rest_framework.exceptions import ValidationError
 from rest_framework.request import Request
 
+from cases.api.base import asker
+from cases.queries.external_ids import by_external_id
 from planning.anatomy import all_teeth
 from planning.techniques.technique import Setting
 
@@ -18,14 +20,29 @@ OF_PAGES = ("cursor", "limit")
 Row = TypeVar("Row", bound=Model)
 
 
-class CaseFilters(FilterSet):
+class ExternalIdFilter(FilterSet):
+    external_id = CharFilter(method="known_by")
+
+    def known_by(self, rows: QuerySet[Row], _: str, value: str) -> QuerySet[Row]:
+        return by_external_id(asker(cast(Request, self.request)), rows, value)
+
+    def filter_queryset(self, queryset: QuerySet[Row]) -> QuerySet[Row]:
+        # Of an empty value the library makes no condition, and whoever looks for one case would be shown all.
+        is_empty = (self.data or {}).get("external_id") == ""
+        matching: QuerySet[Row] = queryset.none() if is_empty else super().filter_queryset(queryset)
+        return matching
+
+
+class CaseFilters(ExternalIdFilter):
     student = UUIDFilter(field_name="student_id")
     supervisor = UUIDFilter(field_name="supervisor_id")
     setting = ChoiceFilter(choices=[(setting, setting) for setting in Setting])
     tooth = ChoiceFilter(field_name="tooth__iso", choices=[(tooth.iso, tooth.iso) for tooth in all_teeth()])
 
 
+EXTERNAL_ID = OpenApiParameter("external_id", str, description="For services: the key that yours knows it by.")
 CASE_FILTERS = [
+    EXTERNAL_ID,
     OpenApiParameter("student", {"type": "string", "format": "uuid"}, description="Whose cases."),
     OpenApiParameter("supervisor", {"type": "string", "format": "uuid"}, description="Whom they were given to."),
     OpenApiParameter("setting", {"type": "string", "enum": list(Setting)}, description="Where they are worked."),
@@ -35,7 +52,7 @@ CASE_FILTERS = [
 
 def filtered(filters: type[FilterSet], rows: QuerySet[Row], request: Request) -> QuerySet[Row]:
     """Those of the rows that were asked for. Raises ValidationError."""
-    asked = filters(request.query_params, queryset=rows)
+    asked = filters(request.query_params, queryset=rows, request=request)
     if not asked.is_valid():
         # An exception, whatever its stubs say.
         raise cast(ValidationError, translate_validation(asked.errors))

@@ -13,7 +13,8 @@ from rest_framework.response import Response
 from cases.api.base import View, answer, asker, given, me
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
-from cases.api.v1.shapes import PersonRef
+from cases.api.v1.filters import EXTERNAL_ID, ExternalIdFilter, filtered
+from cases.api.v1.shapes import KNOWN_BY, PersonRef
 from cases.domain.access.roles import Role
 from cases.queries import programmes, seen
 from cases.queries.programmes import InstrumentCount, TechniqueShown, TechniquesShown
@@ -51,6 +52,7 @@ class MemberShown(serializers.Serializer[Any]):
     person = PersonRef()
     role = Value(Role)
     group = serializers.CharField()
+    external_id = serializers.CharField(allow_null=True, help_text=KNOWN_BY)
 
 
 class PeopleList(Listing):
@@ -61,6 +63,7 @@ class KitShown(serializers.Serializer[Any]):
     """A stored kit: its value, and how often the person who asks has used what is in it."""
 
     id = serializers.UUIDField(source="row.id")
+    external_id = serializers.CharField(source="row.external_id", allow_null=True, help_text=KNOWN_BY)
     kit = Value(Kit, source="value")
     yours = Value(
         tuple[InstrumentCount, ...], help_text="Uses of the set you work with: as stated, and canals entered since."
@@ -108,22 +111,35 @@ class ProgrammeView(View):
 
 
 class PeopleView(View):
+    query = {"GET": tuple(ExternalIdFilter.base_filters)}
+
     @extend_schema(
         operation_id="programme_people_list",
         tags=TAGS,
         summary="Who belongs to the programme",
         description="For supervisors and coordinators, and services that enter cases for a student.",
+        parameters=[EXTERNAL_ID],
         responses=PeopleList,
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        return answer(PeopleList, {"results": programmes.people(asker(request), programme_id)})
+        people = filtered(ExternalIdFilter, programmes.people(asker(request), programme_id), request)
+        return answer(PeopleList, {"results": people})
 
 
 class KitsView(View):
-    @extend_schema(operation_id="kits_list", tags=TAGS, summary="Kits of the programme", responses=KitList)
+    query = {"GET": tuple(ExternalIdFilter.base_filters)}
+
+    @extend_schema(
+        operation_id="kits_list",
+        tags=TAGS,
+        summary="Kits of the programme",
+        parameters=[EXTERNAL_ID],
+        responses=KitList,
+    )
     def get(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(asker(request), programme_id)
-        return answer(KitList, {"results": programmes.kits(asker(request), programme_id)})
+        kits = filtered(ExternalIdFilter, programmes.kits(asker(request), programme_id), request)
+        return answer(KitList, {"results": [programmes.kit_shown(asker(request), row) for row in kits]})
 
     @extend_schema(
         operation_id="kits_create",

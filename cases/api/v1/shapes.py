@@ -110,11 +110,15 @@ class VersionRef(serializers.Serializer[Any]):
     state = Value(PlanState)
 
 
+KNOWN_BY = "For services: the key that yours knows it by; null for people, and where there is none."
+
+
 class CaseListed(serializers.Serializer[Any]):
     """A stored case in a list, with its people and where its plan stands."""
 
     id = serializers.UUIDField(source="row.id")
     programme = serializers.UUIDField(source="row.programme_id")
+    external_id = serializers.CharField(source="row.external_id", allow_null=True, help_text=KNOWN_BY)
     patient_alias = serializers.CharField(source="row.patient.alias")
     tooth = Value(ToothNames, source="names")
     setting = Value(Setting, source="row.setting")

@@ -17,7 +17,7 @@ from cases.services.images import gone
 
 
 @transaction.atomic
-def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_name: bool) -> Case:
+def correct(*, actor: Person, case: Case, seen_revision: int | None, alias: str, is_no_name: bool) -> Case:
     """Gives the patient another alias, in this case and in all others. Plans stay valid: none rests on an alias.
 
     Neither text is logged. Raises NotAllowed, ChangedSince, AliasRefused, AliasLooksLikeAName.

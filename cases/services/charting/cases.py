@@ -143,7 +143,7 @@ def _factors(recorded: Sequence[str]) -> tuple[str, ...]:
 
 
 @transaction.atomic
-def change_case(*, actor: Person, case: Case, seen_revision: int, changes: Mapping[str, Any]) -> Case:
+def change_case(*, actor: Person, case: Case, seen_revision: int | None, changes: Mapping[str, Any]) -> Case:
     """The case with other facts. Raises NotAllowed, ChangedSince, SettingFixed, NotUsable, FactorNotKnown, and what
     `aliases.correct` does for another alias.
     """

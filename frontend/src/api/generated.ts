@@ -193,6 +193,30 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/external-id": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Say by which key your service knows a case
+         * @description By a service, for itself: other services have other keys, and see neither this one nor each other's. One key is of one thing of its kind. Sent again it changes nothing; another takes its place.
+         */
+        put: operations["case_external_id_update"];
+        post?: never;
+        /**
+         * Know a case by no key any more
+         * @description The thing itself stays. 204 also where there was none.
+         */
+        delete: operations["case_external_id_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/images": {
         parameters: {
             query?: never;
@@ -1188,6 +1212,27 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/cases/by-external-id/{external_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The case that your service knows by this key */
+        get: operations["case_by_external_id_retrieve"];
+        /**
+         * Open a case, or change it, by the key that your service knows it by
+         * @description Opens the case for the student, with the tooth's usual canals, where your service knows none by the key; else changes what is different. What is not sent stays as it is. The same sent again changes nothing. The key of a row in the other system. Names, dates of birth and numbers of people have no place in it.
+         */
+        put: operations["case_by_external_id_update"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/figures": {
         parameters: {
             query?: never;
@@ -1250,6 +1295,30 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/kits/{kit_id}/external-id": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Say by which key your service knows a kit
+         * @description By a service, for itself: other services have other keys, and see neither this one nor each other's. One key is of one thing of its kind. Sent again it changes nothing; another takes its place.
+         */
+        put: operations["kit_external_id_update"];
+        post?: never;
+        /**
+         * Know a kit by no key any more
+         * @description The thing itself stays. 204 also where there was none.
+         */
+        delete: operations["kit_external_id_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/people": {
         parameters: {
             query?: never;
@@ -1265,6 +1334,30 @@ export interface paths {
         put?: never;
         post?: never;
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/people/{person_id}/external-id": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Say by which key your service knows a person
+         * @description By a service, for itself: other services have other keys, and see neither this one nor each other's. One key is of one thing of its kind. Sent again it changes nothing; another takes its place.
+         */
+        put: operations["person_external_id_update"];
+        post?: never;
+        /**
+         * Know a person by no key any more
+         * @description The thing itself stays. 204 also where there was none.
+         */
+        delete: operations["person_external_id_destroy"];
         options?: never;
         head?: never;
         patch?: never;
@@ -2459,6 +2552,8 @@ export interface components {
         CaseListed: {
             /** Format: date-time */
             created_at: string;
+            /** @description For services: the key that yours knows it by; null for people, and where there is none. */
+            external_id: string | null;
             /** Format: uuid */
             id: string;
             patient_alias: string;
@@ -2487,6 +2582,8 @@ export interface components {
             /** Format: date-time */
             created_at: string;
             designation: string;
+            /** @description For services: the key that yours knows it by; null for people, and where there is none. */
+            external_id: string | null;
             /** @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level. */
             factors: string[];
             /** Format: uuid */
@@ -3290,6 +3387,14 @@ export interface components {
             canals: string[];
             /** @description Taken from another angle, which shows apart what lies one behind the other on the first image. */
             turned: boolean;
+        };
+        ExternalIdGivenRequest: {
+            /** @description The key of a row in the other system. Names, dates of birth and numbers of people have no place in it. */
+            external_id: string;
+        };
+        /** @description A stored key, for the service whose it is. */
+        ExternalIdShown: {
+            external_id: string;
         };
         /** @description Something that can make a case difficult. */
         Factor: {
@@ -4097,11 +4202,36 @@ export interface components {
         };
         /** @description A stored kit: its value, and how often the person who asks has used what is in it. */
         KitShown: {
+            /** @description For services: the key that yours knows it by; null for people, and where there is none. */
+            external_id: string | null;
             /** Format: uuid */
             id: string;
             kit: components["schemas"]["Kit"];
             /** @description Uses of the set you work with: as stated, and canals entered since. */
             yours: components["schemas"]["InstrumentCount"][];
+        };
+        KnownCaseGivenRequest: {
+            /** @description Somebody looked: what was refused as `alias-looks-like-a-name` is none. */
+            alias_is_no_name?: boolean;
+            anatomy?: components["schemas"]["Anatomy"];
+            /** @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level. */
+            factors?: string[];
+            /** @description Dam in place and tight: in the clinic nothing opens without it. */
+            isolated?: boolean;
+            /** @description An alias. A real identity has no place here. */
+            patient_alias: string;
+            perforation?: boolean;
+            root_filled?: boolean;
+            setting: components["schemas"]["Setting"];
+            /**
+             * Format: uuid
+             * @description Whose case it is; it stays theirs.
+             */
+            student: string;
+            /** Format: uuid */
+            supervisor?: string | null;
+            /** @description It stays this one. */
+            tooth: components["schemas"]["ToothNameRequest"];
         };
         /** @description Something of known length on the image. */
         KnownObject: {
@@ -4339,6 +4469,8 @@ export interface components {
         };
         /** @description A stored membership of the programme, with its person. */
         MemberShown: {
+            /** @description For services: the key that yours knows it by; null for people, and where there is none. */
+            external_id: string | null;
             group: string;
             person: components["schemas"]["PersonRef"];
             role: components["schemas"]["Role"];
@@ -7860,6 +7992,89 @@ export interface operations {
             };
         };
     };
+    case_external_id_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ExternalIdGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExternalIdShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExternalIdShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    case_external_id_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     images_list: {
         parameters: {
             query?: never;
@@ -10318,6 +10533,8 @@ export interface operations {
             query?: {
                 /** @description As in `next` or `previous`. */
                 cursor?: string;
+                /** @description For services: the key that yours knows it by. */
+                external_id?: string;
                 /** @description Cases on a page. */
                 limit?: number;
                 /** @description Where they are worked. */
@@ -10386,6 +10603,107 @@ export interface operations {
         requestBody: {
             content: {
                 "application/json": components["schemas"]["CaseGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    case_by_external_id_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                external_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    case_by_external_id_update: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag of the case as you saw it; refused if it changed. */
+                "If-Match"?: string;
+            };
+            path: {
+                external_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["KnownCaseGivenRequest"];
             };
         };
         responses: {
@@ -10549,7 +10867,10 @@ export interface operations {
     };
     kits_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description For services: the key that yours knows it by. */
+                external_id?: string;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -10643,9 +10964,97 @@ export interface operations {
             };
         };
     };
-    programme_people_list: {
+    kit_external_id_update: {
         parameters: {
             query?: never;
+            header?: never;
+            path: {
+                kit_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ExternalIdGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExternalIdShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExternalIdShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    kit_external_id_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                kit_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_people_list: {
+        parameters: {
+            query?: {
+                /** @description For services: the key that yours knows it by. */
+                external_id?: string;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -10669,6 +11078,91 @@ export interface operations {
             };
             /** @description What is shown is what the ETag of If-None-Match is of. No body. */
             304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    person_external_id_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                person_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ExternalIdGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExternalIdShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExternalIdShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    /** @description With 429 and 503: seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description With 401, and 403 for want of a scope: how to sign in. */
+                    "WWW-Authenticate"?: string;
+                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    person_external_id_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                person_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
                 headers: {
                     [name: string]: unknown;
                 };
