@@ -18,6 +18,7 @@ Application = Callable[..., Awaitable[None]]
 HEADER = b"x-request-id"
 # What a sender may choose itself. Anything else could forge lines of the log.
 TAKEN = re.compile(rb"[A-Za-z0-9_.-]{8,64}")
+ASSETS = "/assets/"
 NONE = "-"  # in the log, of what no request led to
 
 _current: ContextVar[str] = ContextVar("request id", default=NONE)
@@ -30,7 +31,8 @@ class NamedRequests:
         self._application = application
 
     async def __call__(self, scope: Scope, receive: Any, send: Any) -> None:
-        if scope["type"] != "http":
+        # A file of the app is asked for by itself, and each byte of it counts on a slow line.
+        if scope["type"] != "http" or scope["path"].startswith(ASSETS):
             await self._application(scope, receive, send)
             return
         chosen = dict(scope["headers"]).get(HEADER, b"")

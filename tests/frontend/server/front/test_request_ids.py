@@ -39,6 +39,10 @@ def test_two_requests_have_two_names_and_a_refusal_has_one_too() -> None:
     assert len({each.answer_headers["x-request-id"] for each in sent}) == 2
 
 
+def test_a_file_of_the_app_is_not_made_longer_by_a_name() -> None:
+    assert "x-request-id" not in through(Door(echo, threads_alone()), path="/assets/index.js").answer_headers
+
+
 def line(logger: str, message: str, **more: Any) -> logging.LogRecord:
     record = logging.getLogger(logger).makeRecord(logger, logging.ERROR, "", 0, message, (), None, extra=more)
     assert RequestIdFilter().filter(record)
