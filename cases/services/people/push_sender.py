@@ -14,7 +14,7 @@ from uuid import UUID
 
 import requests
 from django.conf import settings
-from django.db import DatabaseError, close_old_connections
+from django.db import DatabaseError, connection
 from requests.adapters import HTTPAdapter
 from urllib3.util import Retry
 
@@ -75,8 +75,8 @@ def _line() -> Queue[Letter]:
 def _work(line: Queue[Letter]) -> None:
     while True:
         deliver(line.get())
-        # This thread lives as long as the process, and the database closes what lies idle.
-        close_old_connections()
+        # This thread lives as long as the process, and letters are rare: a connection would lie idle between them.
+        connection.close()
 
 
 def deliver(letter: Letter) -> None:
