@@ -98,6 +98,11 @@ class AliasLooksLikeAName(NotUsable):
 
 
 class ExternalIdRefused(NotUsable):
+    """What was sent as an external id is none, or looks like something of a person.
+
+    Send the key that the row has in the other system.
+    """
+
     code = "external-id-refused"
 
 
@@ -301,6 +306,11 @@ class TakenAlready(Conflict):
 
 
 class ExternalIdTaken(Conflict):
+    """The service knows another thing of this kind by the external id.
+
+    Send another one, or give that other thing another one first.
+    """
+
     code = "external-id-taken"
     sentence = "You know another {kind} by this external id. Give that one another first."
 
