@@ -19,11 +19,12 @@ from rest_framework.response import Response
 from rest_framework.serializers import BaseSerializer
 from rest_framework.views import APIView
 
+from cases.api import once
 from cases.api.etags import tag, tag_of_state
 from cases.api.schema import ProblemSchema
 from cases.domain.errors import ChangedSince
 from cases.models import AccessKey, Person, Service
-from cases.queries.seen import Asker
+from cases.queries.seen import Asker, service_of
 from planning.api.parsing import BoundedJSONParser
 
 
@@ -33,6 +34,17 @@ class View(APIView):
     # By method, the names that its query may have: `cases.api.reading` refuses others.
     query: ClassVar[Mapping[str, Collection[str]]] = {}
     parser_classes: Sequence[type[BaseParser]] = (BoundedJSONParser,)
+    # Whether a POST takes an `Idempotency-Key`. Not where nothing is made, nor where a secret is answered, as it would
+    # be kept.
+    keeps_answers: ClassVar[bool] = True
+
+    def initial(self, request: Request, *args: Any, **kwargs: Any) -> None:
+        super().initial(request, *args, **kwargs)
+        if request.method == "POST" and self.keeps_answers and once.HEADER in request.headers:
+            # After this the framework asks the view for the handler of the method.
+            name = request.method.lower()
+            handler = getattr(self, name, self.http_method_not_allowed)
+            setattr(self, name, once.keyed(self, handler, (service_of(asker(request)) or me(request)).pk))
 
 
 def asker(request: Request) -> Asker:

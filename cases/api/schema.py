@@ -59,6 +59,14 @@ IF_NONE_MATCH = {
     "schema": {"type": "string"},
     "description": "The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2).",
 }
+IDEMPOTENCY_KEY = {
+    "in": "header",
+    "name": "Idempotency-Key",
+    "schema": {"type": "string"},
+    "description": "In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key "
+    "within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; "
+    "422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again.",
+}
 UNCHANGED = {"description": "What is shown is what the ETag of If-None-Match is of. No body."}
 TEXT = {"schema": {"type": "string"}}
 ETAG = {
@@ -87,6 +95,8 @@ class ProblemSchema(AutoSchema):
 
     def _get_parameters(self) -> list[dict[str, Any]]:
         parameters: list[dict[str, Any]] = super()._get_parameters()
+        if self.method == "POST" and getattr(self.view, "keeps_answers", False):
+            return [*parameters, IDEMPOTENCY_KEY]
         return [*parameters, IF_NONE_MATCH] if self.method == "GET" else parameters
 
     def _get_response_bodies(self, direction: Literal["request", "response"] = "response") -> dict[str, Any]:

@@ -97,15 +97,6 @@ class AliasLooksLikeAName(NotUsable):
     sentence = "This looks like somebody's name. Make up an alias, or say that it is no name."
 
 
-class ExternalIdRefused(NotUsable):
-    """What was sent as an external id is none, or looks like something of a person.
-
-    Send the key that the row has in the other system.
-    """
-
-    code = "external-id-refused"
-
-
 class PasswordWrong(NotUsable):
     """The password that is asked for once more is not that of who is signed in.
 
@@ -303,16 +294,6 @@ class TakenAlready(Conflict):
 
     code = "taken-already"
     sentence = "{what} '{name}' is there already. Choose another name."
-
-
-class ExternalIdTaken(Conflict):
-    """The service knows another thing of this kind by the external id.
-
-    Send another one, or give that other thing another one first.
-    """
-
-    code = "external-id-taken"
-    sentence = "You know another {kind} by this external id. Give that one another first."
 
 
 class CanalInUse(Conflict):

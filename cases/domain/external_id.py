@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from cases.domain.alias import can_be_date, looks_like_a_name
-from cases.domain.errors import ExternalIdRefused
+from cases.domain.program_errors import ExternalIdRefused
 
 AT = ("external_id",)
 MOST_CHARACTERS = 64  # as an identifier of DICOM (PS3.5, 6.2, UI) or of FHIR (R4, data type id) has

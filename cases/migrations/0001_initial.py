@@ -2236,4 +2236,24 @@ class Migration(migrations.Migration):
                 ],
             },
         ),
+        migrations.CreateModel(
+            name="KeptAnswer",
+            fields=[
+                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
+                ("asker_id", models.UUIDField(help_text="Of the person or the service.")),
+                ("key", models.CharField(max_length=100)),
+                (
+                    "sent_hash",
+                    models.CharField(help_text="Of what was sent, to where and on which condition.", max_length=64),
+                ),
+                ("status", models.PositiveSmallIntegerField()),
+                ("headers", models.JSONField()),
+                ("body", models.TextField()),
+                ("at", models.DateTimeField(auto_now_add=True)),
+            ],
+            options={
+                "indexes": [models.Index(fields=["at"], name="kept_answer_by_time")],
+                "constraints": [models.UniqueConstraint(fields=("asker_id", "key"), name="one_answer_to_a_key")],
+            },
+        ),
     ]

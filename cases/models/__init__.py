@@ -12,6 +12,7 @@ from cases.models.bends_in_space import BendInSpace
 from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.external_ids import ExternalId
 from cases.models.images import Image, ImagePart, ImagePutRight
+from cases.models.kept_answers import KeptAnswer
 from cases.models.kits import (
     Kit,
     KitFilling,
@@ -49,6 +50,7 @@ __all__ = [
     "ImagePutRight",
     "InstrumentUse",
     "JunctionReading",
+    "KeptAnswer",
     "Kit",
     "KitFilling",
     "KitInstrument",

@@ -119,18 +119,18 @@ def test_what_no_image_owns_goes_once_it_is_old(
     folders = {"empty/", f"{opened.pk}/", "empty/one/"}
     for name in (lost, foreign, *folders):
         store.client.put_object(Bucket=outside.NAME, Key=name, Body=b"")
-    call_command("tidy_images", stdout=StringIO())
+    call_command("tidy", stdout=StringIO())
     assert store.names() == owned | {lost, foreign} | folders
     monkeypatch.setattr(timezone, "now", lambda: datetime.now(UTC) + timedelta(days=15))
     out = StringIO()
-    call_command("tidy_images", stdout=out)
+    call_command("tidy", stdout=out)
     assert out.getvalue().splitlines()[-1] == "Removed 0 parts of uploads and 2 files."
     assert store.names() == owned | folders
 
 
 def test_an_empty_bucket_is_tidy(db: None, store: Store) -> None:
     out = StringIO()
-    call_command("tidy_images", stdout=out)
+    call_command("tidy", stdout=out)
     assert out.getvalue().splitlines()[-1] == "Removed 0 parts of uploads and 0 files."
 
 
@@ -173,7 +173,7 @@ def test_a_stored_image_is_told_to_be_away_and_not_gone(
     problem(client(priya).get(at(opened, id_, "/content")), 503, "store-away")
     assert client(priya).get(at(opened)).json()["images"][0]["state"] == "stored"
     with pytest.raises(CommandError, match="Images cannot be kept"):
-        call_command("tidy_images")
+        call_command("tidy")
     point_at(settings, monkeypatch, store.url)
     assert client(priya).get(at(opened, id_, "/content")).status_code == 200
 
@@ -202,7 +202,7 @@ def test_a_removed_images_files_go_also_when_the_store_is_away_at_the_time(
     assert remove(later) == 200
     point_at(settings, monkeypatch, store.url)
     assert store.names() == files_of_later
-    call_command("tidy_images", stdout=StringIO())
+    call_command("tidy", stdout=StringIO())
     assert store.names() == set()
 
 

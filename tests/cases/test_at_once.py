@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Callable
 from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
-from threading import Barrier
 from typing import Any, Literal
 
 import pyotp
 import pytest
-from django.db import connection
 from django.utils import timezone
 
 from cases.domain.access.one_time_code import STEP_S
 from cases.domain.access.roles import Role
-from cases.domain.errors import CaseError, ImageRemoved
+from cases.domain.errors import ImageRemoved
 from cases.domain.events.payloads import EventPayload, SignOffPayload, StepPayload
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.lifecycle import Decision
@@ -51,48 +48,13 @@ from planning.lengths.readings import PreOperativeImage
 from planning.run_sheet.graph import Action, Do, Exit, RunSheet
 from planning.run_sheet.walk import Walk
 from tests import factories
+from tests.at_once import at_once
 from tests.cases.pictures import picture
 from tests.cast import canal_of, chart, decide, open_case
 from tests.factories import PASSWORD
 from tests.planning.given import OPEN_30
 
 pytestmark = pytest.mark.usefixtures("database_of_many")
-
-
-@pytest.fixture
-def database_of_many(transactional_db: None, tmp_path: Path) -> Iterator[None]:
-    """A database that connections share as they do in service.
-
-    SQLite's in-memory database for tests has one lock and no waiting, so a copy of it in a file takes its place.
-    """
-    if connection.vendor != "sqlite":
-        yield
-        return
-    file = tmp_path / "at-once.sqlite3"
-    with connection.cursor() as cursor:
-        cursor.execute("VACUUM INTO %s", [str(file)])
-    kept, name = connection.connection, connection.settings_dict["NAME"]
-    connection.connection, connection.settings_dict["NAME"] = None, str(file)
-    yield
-    connection.close()
-    connection.connection, connection.settings_dict["NAME"] = kept, name
-
-
-def at_once(*acts: Callable[[], Any]) -> list[Any]:
-    """What each act came to, a refusal included; all start together."""
-    barrier = Barrier(len(acts))
-
-    def run(act: Callable[[], Any]) -> Any:
-        barrier.wait(10)
-        try:
-            return act()
-        except CaseError as refusal:
-            return refusal
-        finally:
-            connection.close()
-
-    with ThreadPoolExecutor(len(acts)) as pool:
-        return list(pool.map(run, acts))
 
 
 class Scene:

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from cases.domain.errors import ExternalIdRefused
 from cases.domain.external_id import MOST_CHARACTERS, external_id_of
+from cases.domain.program_errors import ExternalIdRefused
 
 KEYS = [
     "4711",

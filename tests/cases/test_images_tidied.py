@@ -53,9 +53,9 @@ def test_files_without_an_image_go_and_an_images_files_stay(priya: Person, opene
     lost = store.save(f"{opened.pk}/{uuid7()}/view", ContentFile(b"x"))
     foreign = store.save("somebody/else/here", ContentFile(b"x"))
     out = StringIO()
-    call_command("tidy_images", "--days", "14", stdout=out)
+    call_command("tidy", "--days", "14", stdout=out)
     assert store.exists(lost)  # perhaps it is just being written
-    call_command("tidy_images", "--days", "0", stdout=out)
+    call_command("tidy", "--days", "0", stdout=out)
     assert out.getvalue().splitlines()[-1] == "Removed 0 parts of uploads and 2 files."
     assert not store.exists(lost)
     assert not store.exists(foreign)

@@ -162,7 +162,7 @@ def _files(images: Path) -> Iterator[Path]:
         yield from database.parent.glob(f"{database.name}*")
         return
     # What is deleted goes when the table is written anew; its log of changes is told apart in the README.
-    call_command("tidy_images", verbosity=0)
+    call_command("tidy", verbosity=0)
     with connection.cursor() as cursor:
         cursor.execute("CHECKPOINT")
         cursor.execute("SHOW data_directory")

@@ -96,6 +96,8 @@ class KeyView(View):
 
 
 class KeysView(View):
+    keeps_answers = False
+
     @extend_schema(operation_id="keys_list", tags=TAGS, summary="Keys of your scripts", responses=KeyList)
     def get(self, request: Request) -> Response:
         return answer(KeyList, {"results": queries.own(me(request))})
@@ -122,6 +124,8 @@ class OneKeyView(View):
 
 
 class ServiceKeysView(View):
+    keeps_answers = False
+
     @extend_schema(
         operation_id="service_keys_list",
         tags=TAGS,

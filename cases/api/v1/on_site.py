@@ -76,6 +76,8 @@ class OnSiteSignOffGiven(Strict):
 
 
 class OneTimeCodeView(View):
+    keeps_answers = False
+
     @extend_schema(
         operation_id="one_time_code_retrieve",
         tags=TAGS,
@@ -118,6 +120,8 @@ class OneTimeCodeView(View):
 
 
 class OneTimeCodeConfirmView(View):
+    keeps_answers = False
+
     @extend_schema(
         operation_id="one_time_code_confirm",
         tags=TAGS,

@@ -99,6 +99,8 @@ def _asked(read: dict[str, Any]) -> Asked:
 
 
 class PreviewView(View):
+    keeps_answers = False
+
     @extend_schema(
         operation_id="case_preview",
         tags=TAGS,
@@ -119,6 +121,8 @@ class PreviewChangesGiven(AskedGiven):
 
 
 class PreviewChangesView(View):
+    keeps_answers = False
+
     @extend_schema(
         operation_id="case_preview_changes",
         tags=TAGS,

@@ -60,6 +60,7 @@ class SignIn(Strict):
 
 
 class SessionView(View):
+    keeps_answers = False
     permission_classes = (AllowAny,)
 
     @extend_schema(

@@ -10,7 +10,7 @@ from cases.domain.access.permissions import May, may
 from cases.domain.alias import alias_of
 from cases.domain.errors import NotAllowed
 from cases.models import Case, DemoPatient, Person, Programme
-from cases.services.common import audit
+from cases.services.common import audit, kept_answers
 from cases.services.common.guard import actor_in, guard
 from cases.services.common.locking import locked, refuse_changed
 from cases.services.images import gone
@@ -31,6 +31,7 @@ def correct(*, actor: Person, case: Case, seen_revision: int | None, alias: str,
     if old.alias == kept:
         return case
     cases = list(Case.objects.filter(patient=old).order_by("pk"))
+    old_text = old.alias
     _refuse_others(actor, cases)
     there = DemoPatient.objects.filter(programme_id=case.programme_id, alias=kept).first()
     # An alias is one patient in a programme: where it is there already, the cases go over to that one.
@@ -43,6 +44,7 @@ def correct(*, actor: Person, case: Case, seen_revision: int | None, alias: str,
     for other in cases:
         audit.changed(actor=actor, verb="correct_alias", subject=other, case=other)
     # The old text may have been somebody's name.
+    kept_answers.forget_all_with(old_text)
     gone.from_the_file()
     return Case.objects.get(pk=case.pk)
 

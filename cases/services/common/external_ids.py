@@ -9,8 +9,8 @@ from typing import Any
 
 from django.db import transaction
 
-from cases.domain.errors import ExternalIdTaken
 from cases.domain.external_id import external_id_of
+from cases.domain.program_errors import ExternalIdTaken
 from cases.models import Case, ExternalId, Kit, Person, Service
 
 Subject = Case | Person | Kit

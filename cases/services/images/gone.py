@@ -2,7 +2,7 @@
 
 SQLite writes zeros over what is deleted (`secure_delete`, among its settings); what was written before still stands in
 its log beside the file until that is worked off, which is done here. PostgreSQL keeps deleted rows in the table's file
-until it is written anew, which `tidy_images` does, and in its log until that is used again: nothing here hastens that.
+until it is written anew, which `tidy` does, and in its log until that is used again: nothing here hastens that.
 """
 
 from __future__ import annotations

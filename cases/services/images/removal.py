@@ -62,7 +62,7 @@ def remove(*, actor: Person, image: Image, reason: RemovalReason) -> Image:
     def files_too() -> None:
         files.take_away(row)
 
-    # After the commit: a file is not taken back with the rest. What a crash leaves then, `tidy_images` takes.
+    # After the commit: a file is not taken back with the rest. What a crash leaves then, `tidy` takes.
     transaction.on_commit(files_too, robust=True)
     return row
 

@@ -7525,7 +7525,10 @@ export interface operations {
     junctions_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 canal_id: string;
             };
@@ -7621,7 +7624,10 @@ export interface operations {
     readings_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 canal_id: string;
             };
@@ -7857,6 +7863,8 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
                 /** @description The ETag of the case as you saw it; refused if it changed. */
                 "If-Match"?: string;
             };
@@ -7955,7 +7963,10 @@ export interface operations {
     events_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -8126,7 +8137,10 @@ export interface operations {
     images_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -8520,7 +8534,10 @@ export interface operations {
     image_move: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -8561,7 +8578,10 @@ export interface operations {
     image_name_check: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -8598,7 +8618,10 @@ export interface operations {
     image_remove: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -8639,7 +8662,10 @@ export interface operations {
     image_strike: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
                 image_id: string;
@@ -8729,7 +8755,10 @@ export interface operations {
     on_site_sign_offs_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -8817,7 +8846,10 @@ export interface operations {
     overrides_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -8913,7 +8945,10 @@ export interface operations {
     plan_versions_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -9577,7 +9612,10 @@ export interface operations {
     junction_strike: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 reading_id: string;
             };
@@ -9937,7 +9975,10 @@ export interface operations {
     override_withdraw: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 override_id: string;
             };
@@ -10073,6 +10114,8 @@ export interface operations {
         parameters: {
             query?: never;
             header: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
                 /** @description The hash that was on the screen, as ETag. */
                 "If-Match": string;
             };
@@ -10116,6 +10159,8 @@ export interface operations {
         parameters: {
             query?: never;
             header: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
                 /** @description The hash that was on the screen, as ETag. */
                 "If-Match": string;
             };
@@ -10167,6 +10212,8 @@ export interface operations {
         parameters: {
             query?: never;
             header: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
                 /** @description The hash that was on the screen, as ETag. */
                 "If-Match": string;
             };
@@ -10218,6 +10265,8 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
                 /** @description The hash that was on the screen, as ETag. */
                 "If-Match"?: string;
             };
@@ -10353,7 +10402,10 @@ export interface operations {
     plan_version_withdraw: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 version_id: string;
             };
@@ -10594,7 +10646,10 @@ export interface operations {
     cases_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -10919,7 +10974,10 @@ export interface operations {
     kits_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -11408,7 +11466,10 @@ export interface operations {
     programme_techniques_create: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -11750,7 +11811,10 @@ export interface operations {
     reading_strike: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
             path: {
                 reading_id: string;
             };

@@ -1,4 +1,4 @@
-"""Removes what uploads and crashes left behind."""
+"""Removes what uploads and crashes left behind, and answers that were kept for long enough."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from django.core.management import CommandParser
 from django.core.management.base import BaseCommand, CommandError
 
 from cases.domain.errors import StoreAway
+from cases.services.common import kept_answers
 from cases.services.images import upload
 
 KEEP_DAYS = 14  # a phone may lie in a drawer over a holiday, its upload half done
@@ -17,12 +18,13 @@ KEEP_DAYS = 14  # a phone may lie in a drawer over a holiday, its upload half do
 class Command(BaseCommand):
     """For a timer, once a day."""
 
-    help = "Remove parts of uploads nobody went on with, and files that no image owns."
+    help = "Remove parts of uploads nobody went on with, files that no image owns, and kept answers of the day before."
 
     def add_arguments(self, parser: CommandParser) -> None:
-        parser.add_argument("--days", type=int, default=KEEP_DAYS, help=f"how long such things are kept ({KEEP_DAYS})")
+        parser.add_argument("--days", type=int, default=KEEP_DAYS, help=f"how long uploads are kept ({KEEP_DAYS})")
 
     def handle(self, *args: Any, days: int, **options: Any) -> None:
+        self.stdout.write(f"Removed {kept_answers.tidy()} answers that were kept for long enough.")
         try:
             tidied = upload.tidy(older_than=timedelta(days=days))
         except StoreAway as refusal:
