@@ -24,7 +24,7 @@ from schemathesis import GenerationMode, checks
 from schemathesis.core.parameters import ParameterLocation
 
 from cases.domain.uuid7 import uuid7
-from cases.models import CautionOverride, Person, ToothPlanVersion
+from cases.models import CautionOverride, Kit, Person, ToothPlanVersion
 from cases.services.images import upload
 from cases.services.images.upload import Announced
 from tests.cases.pictures import picture
@@ -70,6 +70,9 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
         "marking_id": str(uuid7()),
         "bend_id": str(uuid7()),
         "key_id": str(uuid7()),
+        "kit_id": str(Kit.objects.filter(programme=case.programme_id)[0].pk),
+        "person_id": str(case.student_id),
+        "external_id": "7",
         "name": "MB",
         "key": "passes.gain",
         "tooth": "16",
