@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
 
-from django.db.models import QuerySet, prefetch_related_objects
+from django.db.models import Exists, OuterRef, QuerySet, prefetch_related_objects
 
 from cases.domain.plans.status import PlanStatus
 from cases.mapping.chart_rows import chart
 from cases.mapping.charts import facts_of, last_junction, length_of, root_input, tooth_facts_of
 from cases.mapping.kits import thresholds_of
-from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, ToothPlanVersion
+from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Membership, ToothPlanVersion
 from cases.queries import plans, seen
 from cases.queries.external_ids import known
 from cases.queries.seen import Asker
@@ -94,6 +94,12 @@ def of_programme(asker: Asker, programme_id: UUID) -> QuerySet[Case]:
     rows = seen.cases(asker).filter(programme_id=programme_id)
     shown_rows = rows.select_related("tooth", "patient", "student", "supervisor").prefetch_related(plans.with_status())
     return known(asker, shown_rows)
+
+
+def of_group(cases: QuerySet[Case], group: str) -> QuerySet[Case]:
+    """Those of the cases whose student is in the group now."""
+    there = Membership.objects.filter(person=OuterRef("student"), programme=OuterRef("programme"), group=group)
+    return cases.filter(Exists(there))
 
 
 def listed(row: Case) -> CaseListed:

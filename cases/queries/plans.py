@@ -14,16 +14,20 @@ from django.db.models import BooleanField, Exists, ExpressionWrapper, F, OuterRe
 from cases.domain.errors import NotHere
 from cases.domain.plans.changes import PlanChanges, Planned, compare
 from cases.domain.plans.lifecycle import Decision, PlanState
-from cases.domain.plans.status import PlanStatus, VersionFacts, status
+from cases.domain.plans.status import PlanStatus, PlanStatusState, VersionFacts, status
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, PlanTexts, Review, ReviewRemark, Revocation, ToothPlanVersion
 
 
+def _approved() -> Q:
+    """The condition that a version was approved at some time. An approval that was carried over is one too."""
+    reviews = Review.objects.filter(version=OuterRef("pk"), decision=Decision.APPROVED)
+    return Q(Exists(reviews)) | Q(carried_from__isnull=False)
+
+
 def with_decisions(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]:
     """Versions with `was_approved`."""
-    approved = Q(Exists(Review.objects.filter(version=OuterRef("pk"), decision=Decision.APPROVED)))
-    # An approval that was carried over is one too.
-    was_approved = ExpressionWrapper(approved | Q(carried_from__isnull=False), output_field=BooleanField())
+    was_approved = ExpressionWrapper(_approved(), output_field=BooleanField())
     carried = F("carried_from__number")
     return versions.annotate(was_approved=was_approved, carried_number=carried).order_by("number")
 
@@ -36,6 +40,27 @@ def with_status() -> Prefetch[str, QuerySet[ToothPlanVersion], str]:
 def plan_status(case: Case) -> PlanStatus:
     """Where the case's plan stands; `case` comes with `with_status`."""
     return status([facts_of(row) for row in case.versions.all()], case.revision)
+
+
+def standing_at(cases: QuerySet[Case], state: PlanStatusState) -> QuerySet[Case]:
+    """Those of the cases whose plan has this status: what `status` says, as a condition of the database."""
+    of_case = ToothPlanVersion.objects.filter(case=OuterRef("pk"))
+    current = of_case.exclude(state=PlanState.SUPERSEDED)
+    approved = Q(Exists(current.filter(state=PlanState.APPROVED)))
+    fits = Q(Exists(current.filter(state=PlanState.APPROVED, case_revision=OuterRef("revision"))))
+    draft = Q(Exists(current.filter(state=PlanState.DRAFT)))
+    was_approved = Q(Exists(of_case.filter(_approved())))
+    match state:
+        case PlanStatusState.NONE:
+            return cases.filter(~Exists(current))
+        case PlanStatusState.APPROVED:
+            return cases.filter(fits)
+        case PlanStatusState.DRAFT:
+            return cases.filter(draft & ~was_approved)
+        case PlanStatusState.APPROVAL_VOID:
+            return cases.filter(approved & ~fits | draft & was_approved)
+        case _:
+            return cases.filter(Exists(current.filter(state=state.value)))
 
 
 def status_of(case: Case) -> PlanStatus:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TypeVar, cast
+from typing import Any, TypeVar, cast
 
 from django.db.models import Model, QuerySet
 from django_filters import CharFilter, ChoiceFilter, FilterSet, UUIDFilter
@@ -12,7 +12,11 @@ from rest_framework.exceptions import ValidationError
 from rest_framework.request import Request
 
 from cases.api.base import asker
+from cases.domain.access.roles import Role
+from cases.domain.plans.status import PlanStatusState
+from cases.queries.charts import of_group
 from cases.queries.external_ids import by_external_id
+from cases.queries.plans import standing_at
 from planning.anatomy import all_teeth
 from planning.techniques.technique import Setting
 
@@ -33,16 +37,38 @@ class ExternalIdFilter(FilterSet):
         return matching
 
 
+class PeopleFilters(ExternalIdFilter):
+    role = ChoiceFilter(choices=[(role, role) for role in Role])
+    group = CharFilter()
+
+
 class CaseFilters(ExternalIdFilter):
+    state = ChoiceFilter(choices=[(state, state) for state in PlanStatusState], method="whose_plan_stands")
+    group = CharFilter(method="of_group")
     student = UUIDFilter(field_name="student_id")
     supervisor = UUIDFilter(field_name="supervisor_id")
     setting = ChoiceFilter(choices=[(setting, setting) for setting in Setting])
     tooth = ChoiceFilter(field_name="tooth__iso", choices=[(tooth.iso, tooth.iso) for tooth in all_teeth()])
 
+    def whose_plan_stands(self, rows: Any, _: str, value: str) -> Any:
+        return standing_at(rows, PlanStatusState(value))
+
+    def of_group(self, rows: Any, _: str, value: str) -> Any:
+        return of_group(rows, value)
+
 
 EXTERNAL_ID = OpenApiParameter("external_id", str, description="For services: the key that yours knows it by.")
+PEOPLE_FILTERS = [
+    EXTERNAL_ID,
+    OpenApiParameter("role", {"type": "string", "enum": list(Role)}, description="What they are in the programme."),
+    OpenApiParameter("group", str, description="The group they are in, by its whole name."),
+]
 CASE_FILTERS = [
     EXTERNAL_ID,
+    OpenApiParameter(
+        "state", {"type": "string", "enum": list(PlanStatusState)}, description="Where the plan stands, as in `status`."
+    ),
+    OpenApiParameter("group", str, description="Those of students who are in the group now, by its whole name."),
     OpenApiParameter("student", {"type": "string", "format": "uuid"}, description="Whose cases."),
     OpenApiParameter("supervisor", {"type": "string", "format": "uuid"}, description="Whom they were given to."),
     OpenApiParameter("setting", {"type": "string", "enum": list(Setting)}, description="Where they are worked."),

@@ -13,7 +13,7 @@ from rest_framework.response import Response
 from cases.api.base import View, answer, asker, given, me
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
-from cases.api.v1.filters import EXTERNAL_ID, ExternalIdFilter, filtered
+from cases.api.v1.filters import EXTERNAL_ID, PEOPLE_FILTERS, ExternalIdFilter, PeopleFilters, filtered
 from cases.api.v1.shapes import KNOWN_BY, PersonRef
 from cases.domain.access.roles import Role
 from cases.queries import programmes, seen
@@ -111,18 +111,18 @@ class ProgrammeView(View):
 
 
 class PeopleView(View):
-    query = {"GET": tuple(ExternalIdFilter.base_filters)}
+    query = {"GET": tuple(PeopleFilters.base_filters)}
 
     @extend_schema(
         operation_id="programme_people_list",
         tags=TAGS,
         summary="Who belongs to the programme",
         description="For supervisors and coordinators, and services that enter cases for a student.",
-        parameters=[EXTERNAL_ID],
+        parameters=PEOPLE_FILTERS,
         responses=PeopleList,
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        people = filtered(ExternalIdFilter, programmes.people(asker(request), programme_id), request)
+        people = filtered(PeopleFilters, programmes.people(asker(request), programme_id), request)
         return answer(PeopleList, {"results": people})
 
 

@@ -10587,10 +10587,14 @@ export interface operations {
                 cursor?: string;
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
+                /** @description Those of students who are in the group now, by its whole name. */
+                group?: string;
                 /** @description Cases on a page. */
                 limit?: number;
                 /** @description Where they are worked. */
                 setting?: "block" | "extracted" | "clinic";
+                /** @description Where the plan stands, as in `status`. */
+                state?: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
                 /** @description Whose cases. */
                 student?: string;
                 /** @description Whom they were given to. */
@@ -11112,6 +11116,10 @@ export interface operations {
             query?: {
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
+                /** @description The group they are in, by its whole name. */
+                group?: string;
+                /** @description What they are in the programme. */
+                role?: "student" | "supervisor" | "coordinator";
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
