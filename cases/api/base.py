@@ -21,7 +21,7 @@ from rest_framework.views import APIView
 
 from cases.api import once
 from cases.api.etags import tag, tag_of_state
-from cases.api.schema import ProblemSchema
+from cases.api.schema import OperationSchema
 from cases.domain.errors import ChangedSince
 from cases.models import AccessKey, Person, Service
 from cases.queries.seen import Asker, service_of
@@ -30,7 +30,7 @@ from planning.api.parsing import BoundedJSONParser
 
 # A view for people who are signed in. No docstring: the generator would give it to operations that have none.
 class View(APIView):
-    schema = ProblemSchema()
+    schema = OperationSchema()
     # By method, the names that its query may have: `cases.api.reading` refuses others.
     query: ClassVar[Mapping[str, Collection[str]]] = {}
     parser_classes: Sequence[type[BaseParser]] = (BoundedJSONParser,)

@@ -84,6 +84,8 @@ _SAID_ALIKE = {
 }
 OUR_CODES = {
     **_SAID_ALIKE,
+    "invalid": "not-understood",
+    "invalid_choice": "not-of-these",
     "max_length": "too-long",
     "min_value": "out-of-bounds",
     "max_value": "out-of-bounds",

@@ -1,57 +1,14 @@
-"""The description of the API: every operation may answer with problem details."""
+"""The description of the API: what all operations have in common. Their refusals are in `refusals`."""
 
 from __future__ import annotations
 
 from typing import Any, Literal
 
 from drf_spectacular.openapi import AutoSchema
-from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
 from rest_framework.permissions import SAFE_METHODS, AllowAny
 
 from cases.api.needs import need_of
-from cases.api.problems import MEDIA_TYPE, TYPE_PREFIX
 from cases.api.security import requirements
-
-ERROR = {
-    "type": "object",
-    "description": "One thing that is wrong.",
-    "required": ["pointer", "code", "detail"],
-    "properties": {
-        "pointer": {
-            "type": "string",
-            "description": "JSON pointer into what was sent, as a URI fragment. A plan refused for what is charted "
-            "points into the planner's input.",
-        },
-        "code": {"type": "string", "description": f"Explained at `{TYPE_PREFIX}` and the code."},
-        "detail": {"type": "string", "description": "What is wrong and what to do."},
-        "line": {"type": "integer", "description": "Of a text that was sent, the first being 1."},
-    },
-}
-PROBLEM = {
-    "type": "object",
-    "description": "Problem details (RFC 9457).",
-    "required": ["type", "title", "status", "detail", "errors"],
-    "properties": {
-        "type": {
-            "type": "string",
-            "format": "uri-reference",
-            "description": f"`{TYPE_PREFIX}` and a code, which is explained at that address.",
-        },
-        "title": {"type": "string"},
-        "status": {"type": "integer"},
-        "detail": {"type": "string", "description": "For people: what is wrong and what to do."},
-        "errors": {"type": "array", "items": {"$ref": "#/components/schemas/ProblemError"}},
-        "expected": {"type": "integer", "description": "The number to go on with, where one was left out."},
-    },
-}
-EXAMPLE = {
-    "type": TYPE_PREFIX + "plan-stale",
-    "title": "Conflict",
-    "status": 409,
-    "detail": "The case has changed since version 2 was made. Have it planned again and submit the new version.",
-    "errors": [],
-}
-
 
 IF_NONE_MATCH = {
     "in": "header",
@@ -73,20 +30,10 @@ ETAG = {
     **TEXT,
     "description": "Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it.",
 }
-OF_REFUSALS = {
-    "X-Request-Id": {
-        **TEXT,
-        "description": "Names the request, as every answer does. Tell it to whoever looks after the server.",
-    },
-    "Retry-After": {"schema": {"type": "integer"}, "description": "With 429 and 503: seconds to wait."},
-    "WWW-Authenticate": {**TEXT, "description": "With 401, and 403 for want of a scope: how to sign in."},
-}
 
 
-class ProblemSchema(AutoSchema):
-    """Adds to every operation what all have: the problem as the `default` answer, the tag and the condition of what is
-    read, and what it asks of who asks.
-    """
+class OperationSchema(AutoSchema):
+    """Adds what all operations have: the tag and the condition of what is read, and what is asked of who asks."""
 
     def get_auth(self) -> list[dict[str, list[str]]]:
         changes = self.method not in SAFE_METHODS
@@ -101,20 +48,7 @@ class ProblemSchema(AutoSchema):
 
     def _get_response_bodies(self, direction: Literal["request", "response"] = "response") -> dict[str, Any]:
         bodies: dict[str, Any] = super()._get_response_bodies(direction)
-        for name, schema in (("ProblemError", ERROR), ("Problem", PROBLEM)):
-            part = ResolvedComponent(name, ResolvedComponent.SCHEMA, schema, ComponentIdentity(name))
-            self.registry.register_on_missing(part)
         if self.method == "GET":
             bodies["304"] = UNCHANGED
             bodies["200"] = {**bodies["200"], "headers": {"ETag": ETAG}}
-        bodies["default"] = {
-            "description": "Refused, with the reason and the way out.",
-            "headers": OF_REFUSALS,
-            "content": {
-                MEDIA_TYPE: {
-                    "schema": {"$ref": "#/components/schemas/Problem"},
-                    "examples": {"StalePlan": {"value": EXAMPLE, "summary": "A plan of a case that has changed"}},
-                }
-            },
-        }
         return bodies

@@ -151,7 +151,7 @@ REST_FRAMEWORK = {
         "images": "600/min",
         "sign-in": "240/min",
     },
-    "DEFAULT_SCHEMA_CLASS": "cases.api.schema.ProblemSchema",
+    "DEFAULT_SCHEMA_CLASS": "cases.api.schema.OperationSchema",
     "EXCEPTION_HANDLER": "cases.api.problems.handler",
     "TEST_REQUEST_DEFAULT_FORMAT": "json",
 }
@@ -171,6 +171,11 @@ SPECTACULAR_SETTINGS = {
     "SERVE_PERMISSIONS": ["rest_framework.permissions.AllowAny"],
     "APPEND_COMPONENTS": {"securitySchemes": SECURITY_SCHEMES},
     "COMPONENT_SPLIT_REQUEST": True,
+    "POSTPROCESSING_HOOKS": [
+        "drf_spectacular.hooks.postprocess_schema_enums",
+        "frontend.server.front.described.of_the_door",
+        "cases.api.refusals.described",
+    ],
     # The page reads the token from its cookie before each send, as the app does: it turns at sign-in.
     "SWAGGER_UI_SETTINGS": """{
         deepLinking: true,

@@ -12,7 +12,9 @@ from rest_framework.response import Response
 from planning import anatomy
 from planning.anatomy import Tooth, ToothName
 from planning.anatomy.curvature import Curvature
+from planning.anatomy.notation import NotationMissing
 from planning.api import answers, examples
+from planning.api.refusals import OF_A_PLAN, refuses
 from planning.api.requests import (
     CurvatureRequest,
     DifficultyFactors,
@@ -30,7 +32,18 @@ from planning.api.requests import (
 from planning.api.values import serializer_of
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import decode, encode
-from planning.foundation.errors import UnknownTooth
+from planning.foundation.errors import (
+    ChoiceNotPossible,
+    LengthOutOfBounds,
+    OutOfBounds,
+    PointsDoNotFit,
+    ReadingNotUsable,
+    ScaleNotUsable,
+    TechniqueNotUsable,
+    TooMuchWork,
+    UnknownTooth,
+    ViewsDoNotFit,
+)
 from planning.lengths.readings import Length
 from planning.radiograph import Measured
 from planning.radiograph.views import TwoViewsRead
@@ -121,6 +134,7 @@ def instrument_sizes_list(request: Request) -> Response:
     summary="A tooth from its name in any notation",
     description="A designation without its notation is refused, with the teeth it could be.",
     request=serializer_of(ToothName),
+    extensions=refuses(UnknownTooth, NotationMissing),
     responses=serializer_of(Tooth),
     examples=[examples.TOOTH_NAME, examples.TOOTH],
 )
@@ -137,6 +151,7 @@ def compute_tooth(request: Request) -> Response:
     "tried out in every setting it is for: every walk through its order of work has to end. What is wrong is answered "
     "all at once, each fault with its `line`. Nothing is stored: a coordinator adds it to the programme's techniques.",
     request=serializer_of(TechniqueText),
+    extensions=refuses(TechniqueNotUsable),
     responses=serializer_of(TechniqueChecked),
     examples=[examples.TECHNIQUE_TEXT, examples.TECHNIQUE_CHECKED],
 )
@@ -151,6 +166,7 @@ def compute_technique_check(request: Request) -> Response:
     summary="The working length of one canal",
     description="Readings are ranked, never averaged. Readings that disagree leave the length unsettled.",
     request=serializer_of(LengthRequest),
+    extensions=refuses(LengthOutOfBounds, ReadingNotUsable, OutOfBounds, ChoiceNotPossible),
     responses=serializer_of(Length),
     examples=[examples.LENGTH_REQUEST, examples.LENGTH],
 )
@@ -166,6 +182,7 @@ def compute_length(request: Request) -> Response:
     description="From points tapped on an image: by Schneider, by tangents, by three points, as one arc, and in space "
     "from two views; with what each published scheme calls the angle. The schemes differ.",
     request=serializer_of(CurvatureRequest),
+    extensions=refuses(PointsDoNotFit, ChoiceNotPossible),
     responses=serializer_of(Curvature),
     examples=[examples.CURVATURE_REQUEST, examples.CURVATURE],
 )
@@ -182,6 +199,7 @@ def compute_curvature(request: Request) -> Response:
     "marked, else from what the image file says; the answer says what it rests on and how sure every number is. "
     "Without a scale there are angles and ratios alone. Nothing is stored, and no image is sent.",
     request=serializer_of(MeasureRequest),
+    extensions=refuses(ScaleNotUsable, PointsDoNotFit, TooMuchWork, ChoiceNotPossible),
     responses=serializer_of(Measured),
     examples=[examples.MEASURE_REQUEST, examples.MEASURED],
 )
@@ -197,6 +215,7 @@ def compute_measure(request: Request) -> Response:
     description="Which of two lines lies towards the tongue, by the way they came apart when the tube moved; and the "
     "angle of a bend in space, from its angles in both views.",
     request=serializer_of(TwoViewsRequest),
+    extensions=refuses(ViewsDoNotFit, ChoiceNotPossible),
     responses=serializer_of(TwoViewsRead),
     examples=[examples.TWO_VIEWS_REQUEST, examples.TWO_VIEWS],
 )
@@ -211,6 +230,7 @@ def compute_two_views(request: Request) -> Response:
     summary="The order of work of one canal",
     description="A finite graph of steps. Depths in it are whole micrometres; everywhere else lengths are in mm.",
     request=serializer_of(RunSheetRequest),
+    extensions=refuses(UnknownTooth, NotationMissing, *OF_A_PLAN),
     responses=serializer_of(RunSheetAnswer),
     examples=[examples.RUN_SHEET_REQUEST, examples.RUN_SHEET],
 )
@@ -225,6 +245,7 @@ def compute_run_sheet(request: Request) -> Response:
     summary="The plan of a whole tooth",
     description="Everything the plan rests on goes in; the same input gives the same plan. Nothing is stored.",
     request=serializer_of(PlanRequest),
+    extensions=refuses(UnknownTooth, NotationMissing, *OF_A_PLAN),
     responses=serializer_of(Plan),
     examples=[examples.PLAN_REQUEST, examples.PLAN],
 )

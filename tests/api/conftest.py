@@ -1,3 +1,28 @@
-"""Brings the cast to the tests of the API."""
+"""Brings the cast to the tests of the API, and holds whatever they are answered against the description."""
 
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from django.test import Client
+from django.urls import Resolver404, resolve
+
+from tests.api.judged import judge
 from tests.cast import *  # noqa: F403
+
+
+@pytest.fixture(autouse=True)
+def answers_as_described(monkeypatch: pytest.MonkeyPatch) -> None:
+    ask = Client.request
+
+    def request(browser: Client, **asked: Any) -> Any:
+        answer: Any = ask(browser, **asked)
+        try:
+            route = resolve(asked["PATH_INFO"]).route
+        except Resolver404:
+            return answer
+        judge(asked["REQUEST_METHOD"], route, answer)
+        return answer
+
+    monkeypatch.setattr(Client, "request", request)

@@ -6,6 +6,8 @@ import json
 import re
 from typing import Any
 
+from cases.api.problem_codes import problem_codes
+from tests.api.judged import codes
 from tests.api.test_cases_description import description
 
 METHODS = ("get", "post", "put", "patch", "delete")
@@ -52,3 +54,33 @@ def test_what_is_read_is_described_with_its_tag_and_its_304() -> None:
         assert ("304" in operation["responses"], "If-None-Match" in conditions) == (reads, reads), name
         if reads:
             assert "ETag" in operation["responses"]["200"]["headers"], name
+
+
+def test_every_operation_names_its_refusals() -> None:
+    """By status: a body can be none (400), a thing can be missing (404), a condition not hold (412)."""
+    for name, operation in operations():
+        method, address = name.split(" ")
+        answers = operation["responses"]
+        parameters = {each["name"]: each.get("required", False) for each in operation.get("parameters", [])}
+        assert {"400", "401", "503", "default"} <= answers.keys(), name
+        assert ("404" in answers) == ("{" in address or name == "get /api/v1/key"), name
+        assert ("415" in answers) == ("requestBody" in operation), name
+        assert ("412" in answers) == (method == "get" or "If-Match" in parameters), name
+        assert ("428" in answers) == parameters.get("If-Match", False), name
+        for status in answers:
+            if status >= "400" and status != "default":
+                assert codes(answers[status]), name
+
+
+def test_refusals_of_every_kind_are_named_somewhere() -> None:
+    """What no operation names is never answered, or somebody forgot to say it beside the view."""
+    named = {
+        code.rpartition("/")[2]
+        for _, operation in operations()
+        for status, answer in operation["responses"].items()
+        if "400" <= status < "600"
+        for code in codes(answer)
+    }
+    kinds = {code for code, explained in problem_codes().items() if explained.within is None}
+    assert kinds - named == {"method-not-allowed", "not-acceptable", "server-error", "step-refused"}
+    assert named <= kinds

@@ -33,14 +33,14 @@ def test_every_refusal_is_explained(kind: type[Refusal]) -> None:
 def test_what_never_reaches_a_rule_is_explained_too() -> None:
     assert {*SENTENCES} <= problem_codes().keys()
     # By RFC 9110 and RFC 6585 (429), as the door and the framework answer them.
-    assert {code: status.value for status, code, _ in door._REFUSED.values()} == {
+    assert {code: status.value for status, code, _ in door.REFUSALS.values()} == {
         "body-too-long": 413,
         "body-too-slow": 408,
         "busy": 503,
         "took-too-long": 503,
         "too-often": 429,
     }
-    for status, code, _ in door._REFUSED.values():
+    for status, code, _ in door.REFUSALS.values():
         assert problem_codes()[code].statuses == (status.value,)
     for status, (code, _) in problems._SAID.items():
         assert status in problem_codes()[code].statuses

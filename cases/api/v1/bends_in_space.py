@@ -14,10 +14,13 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Bounded, Id, Listing, Strict, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
+from cases.domain.errors import NotAllowed, NotUsable, SentDifferently
 from cases.queries import seen
 from cases.queries.bends_in_space import bend_shown, bends_of_canal
 from cases.services.charting import bends_in_space
 from cases.services.charting.bends_in_space import Combined
+from planning.api.refusals import refuses
+from planning.foundation.errors import ViewsDoNotFit
 from planning.radiograph.values import Between
 
 TAGS = ["images"]
@@ -75,6 +78,7 @@ class BendInSpaceView(View):
         "who sees it otherwise combines anew, and both stay. From then on a single image does not chart this canal's "
         "bend any more.",
         request=BendInSpaceGiven,
+        extensions=refuses(NotAllowed, SentDifferently, NotUsable, ViewsDoNotFit),
         responses={200: BendInSpaceShown, 201: BendInSpaceShown},
         examples=[examples.BEND_IN_SPACE],
     )

@@ -17,12 +17,15 @@ from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
+from cases.domain.errors import CanalInUse, NotAllowed, NotUsable, SentDifferently, TakenAlready
 from cases.domain.struck import StruckWhy
 from cases.queries import charts, seen
 from cases.services.charting import canals, readings
 from cases.services.corrections import struck
+from planning.api.refusals import refuses
 from planning.contract.canal_facts import CanalFacts
 from planning.contract.plan_input import Junction, Pattern
+from planning.foundation.errors import CanalsDoNotFit, LengthOutOfBounds, OutOfBounds, ReadingNotUsable
 from planning.lengths.readings import Reading
 
 TAGS = ["canal"]
@@ -82,6 +85,7 @@ class CanalsView(View):
         description="The canal that gets missed. Its root is made where the tooth has none of that name.",
         parameters=[IF_MATCH_OPTIONAL],
         request=CanalGiven,
+        extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, CanalsDoNotFit, OutOfBounds),
         responses={200: CanalShown, 201: CanalShown},
         examples=[examples.CANAL],
     )
@@ -108,6 +112,7 @@ class CanalView(View):
         description="That a canal was searched and not found is recorded by a supervisor.",
         parameters=[IF_MATCH_OPTIONAL],
         request=CanalChanges,
+        extensions=refuses(NotAllowed, TakenAlready, NotUsable, CanalsDoNotFit, OutOfBounds),
         responses=CanalShown,
         examples=[examples.CANAL_CHANGES, example_answers.CANAL],
     )
@@ -122,6 +127,7 @@ class CanalView(View):
         tags=TAGS,
         summary="Take out a canal in which nothing was measured",
         parameters=[IF_MATCH_OPTIONAL],
+        extensions=refuses(NotAllowed, CanalInUse),
         responses={204: None},
     )
     def delete(self, request: Request, canal_id: UUID) -> Response:
@@ -138,6 +144,7 @@ class RootView(View):
         description="Where two join, a person chooses which one goes to the common terminus.",
         parameters=[IF_MATCH_OPTIONAL],
         request=RootGiven,
+        extensions=refuses(NotAllowed, NotUsable),
         responses=CaseShown,
         examples=[examples.ROOT, example_answers.CASE],
     )
@@ -160,6 +167,7 @@ class ReadingsView(View):
         summary="Take a length",
         description="Readings are kept for good: a later one is added. The answer says what they come to.",
         request=ReadingGiven,
+        extensions=refuses(NotAllowed, SentDifferently, NotUsable, LengthOutOfBounds, ReadingNotUsable, OutOfBounds),
         responses={200: CanalShown, 201: CanalShown},
         examples=[examples.READING, example_answers.CANAL],
     )
@@ -177,6 +185,7 @@ class JunctionsView(View):
         description="Kept for good; the last one counts. The canal's length of that moment is kept with it, so that a "
         "later correction does not move the junction.",
         request=JunctionGiven,
+        extensions=refuses(NotAllowed, SentDifferently, NotUsable, OutOfBounds),
         responses={200: CanalShown, 201: CanalShown},
         examples=[examples.JUNCTION, example_answers.CANAL_THAT_JOINS],
     )
@@ -201,6 +210,7 @@ class ReadingStrikeView(View):
         summary="Strike a length that was a mistake",
         description=_STRIKE,
         request=StrikeGiven,
+        extensions=refuses(NotAllowed),
         responses=CanalShown,
         examples=[examples.STRIKE, example_answers.CANAL],
     )
@@ -215,6 +225,7 @@ class JunctionStrikeView(View):
         summary="Strike a junction that was a mistake",
         description=_STRIKE,
         request=StrikeGiven,
+        extensions=refuses(NotAllowed),
         responses=CanalShown,
         examples=[examples.STRIKE, example_answers.CANAL],
     )

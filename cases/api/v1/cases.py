@@ -15,12 +15,16 @@ from cases.api.fields import Each, FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.filters import CASE_FILTERS, OF_PAGES, CaseFilters, filtered
 from cases.api.v1.shapes import CaseListed, CaseShown
+from cases.domain.errors import AliasLooksLikeAName, AliasRefused, NotAllowed, NotUsable, SentDifferently, SettingFixed
 from cases.queries import charts, seen
 from cases.services.charting import cases
 from cases.services.people import access_keys
 from planning.anatomy import ToothName
+from planning.anatomy.notation import NotationMissing
+from planning.api.refusals import refuses
 from planning.contract.tooth_facts import ToothFacts
 from planning.foundation.counts import at_most
+from planning.foundation.errors import FactorNotKnown, OutOfBounds, UnknownTooth
 from planning.techniques.technique import Setting
 
 TAGS = ["case"]
@@ -83,6 +87,7 @@ class CasesView(View):
                 description="Cases on a page.",
             ),
         ],
+        extensions=refuses(NotAllowed),
         responses=inline_serializer(
             "CasePage",
             {
@@ -106,6 +111,9 @@ class CasesView(View):
         description="The tooth opens with its usual canals. Every tooth can be charted; whether it can be planned here "
         "is said when it is planned. A service names the student whose case it is; the record says who entered it.",
         request=CaseGiven,
+        extensions=refuses(
+            NotAllowed, SentDifferently, NotUsable, AliasRefused, AliasLooksLikeAName, UnknownTooth, NotationMissing
+        ),
         responses={200: CaseShown, 201: CaseShown},
         examples=[examples.CASE, example_answers.CASE],
     )
@@ -143,6 +151,9 @@ class CaseView(View):
         "was recorded.",
         parameters=[IF_MATCH],
         request=CaseChanges,
+        extensions=refuses(
+            NotAllowed, SettingFixed, NotUsable, AliasRefused, AliasLooksLikeAName, FactorNotKnown, OutOfBounds
+        ),
         responses=CaseShown,
         examples=[examples.CASE_CHANGES, example_answers.CASE],
     )

@@ -15,13 +15,24 @@ from cases.api.etags import maybe_seen_revision
 from cases.api.fields import FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import cases, example_answers, examples
 from cases.api.v1.shapes import CaseShown
+from cases.domain.errors import (
+    AliasLooksLikeAName,
+    AliasRefused,
+    NotAllowed,
+    NotUsable,
+    SettingFixed,
+)
 from cases.domain.external_id import MOST_CHARACTERS, PATTERN
+from cases.domain.program_errors import ExternalIdRefused, ExternalIdTaken
 from cases.queries import seen
 from cases.queries.external_ids import case_of, own_service
 from cases.services.charting import known_cases
 from cases.services.common import external_ids
 from planning.anatomy import ToothName
+from planning.anatomy.notation import NotationMissing
+from planning.api.refusals import refuses
 from planning.contract.tooth_facts import ToothFacts
+from planning.foundation.errors import FactorNotKnown, OutOfBounds, UnknownTooth
 from planning.techniques.technique import Setting
 
 NO_PERSON = "The key of a row in the other system. Names, dates of birth and numbers of people have no place in it."
@@ -34,6 +45,7 @@ PUT: dict[str, Any] = {
 DELETE: dict[str, Any] = {
     "tags": ["external ids"],
     "description": "The thing itself stays. 204 also where there was none.",
+    "extensions": refuses(NotAllowed),
     "responses": {204: None},
 }
 
@@ -48,7 +60,11 @@ class ExternalIdShown(serializers.Serializer[Any]):
     external_id = serializers.RegexField(rf"\A{PATTERN}\Z")
 
 
-PUT |= {"request": ExternalIdGiven, "responses": {200: ExternalIdShown, 201: ExternalIdShown}}
+PUT |= {
+    "extensions": refuses(NotAllowed, ExternalIdTaken, ExternalIdRefused),
+    "request": ExternalIdGiven,
+    "responses": {200: ExternalIdShown, 201: ExternalIdShown},
+}
 
 
 class KnownCaseGiven(FieldsOf, Strict):
@@ -66,6 +82,7 @@ class CaseByExternalIdView(View):
         operation_id="case_by_external_id_retrieve",
         tags=["external ids"],
         summary="The case that your service knows by this key",
+        extensions=refuses(NotAllowed),
         responses=CaseShown,
         examples=[example_answers.CASE],
     )
@@ -82,6 +99,19 @@ class CaseByExternalIdView(View):
         f"nothing. {NO_PERSON}",
         parameters=[cases.IF_MATCH_OPTIONAL],
         request=KnownCaseGiven,
+        extensions=refuses(
+            NotAllowed,
+            ExternalIdTaken,
+            ExternalIdRefused,
+            SettingFixed,
+            NotUsable,
+            AliasRefused,
+            AliasLooksLikeAName,
+            UnknownTooth,
+            NotationMissing,
+            FactorNotKnown,
+            OutOfBounds,
+        ),
         responses={200: CaseShown, 201: CaseShown},
         examples=[examples.KNOWN_CASE, example_answers.CASE],
     )

@@ -13,13 +13,16 @@ from rest_framework.response import Response
 from cases.api.base import View, asker, given, me
 from cases.api.fields import Number, Strict, Value
 from cases.api.v1 import examples
+from cases.domain.errors import NotAllowed, NotUsable
 from cases.queries import figures, seen
 from cases.queries.figures import FigureShown, FiguresShown, WidthsListed, WidthsShown
 from cases.services.people import thresholds
+from planning.api.refusals import refuses
 from planning.api.values import serializer_of
 from planning.contract.canal_facts import WidthInput
 from planning.foundation.counts import at_most
 from planning.foundation.encoding import encode
+from planning.foundation.errors import CanalsDoNotFit, ChoiceNotPossible, OutOfBounds
 
 TAGS = ["programme"]
 
@@ -53,6 +56,7 @@ class FigureView(View):
         description="By the coordinator, logged. Plans made from now on rest on it and say so; those that exist keep "
         "theirs.",
         request=FigureGiven,
+        extensions=refuses(NotAllowed, ChoiceNotPossible),
         responses=serializer_of(FigureShown),
         examples=[examples.FIGURE],
     )
@@ -66,6 +70,7 @@ class FigureView(View):
         operation_id="programme_figure_destroy",
         tags=TAGS,
         summary="Go back to the published figure",
+        extensions=refuses(NotAllowed),
         responses={204: None},
     )
     def delete(self, request: Request, programme_id: UUID, key: str) -> Response:
@@ -94,6 +99,7 @@ class CanalWidthsView(View):
         description="By the coordinator, logged. In place of the published widths of that canal, on both sides of the "
         "mouth; a canal that was measured keeps its own.",
         request=WidthsGiven,
+        extensions=refuses(NotAllowed, NotUsable, CanalsDoNotFit, OutOfBounds),
         responses=serializer_of(WidthsShown),
         examples=[examples.WIDTHS],
     )
@@ -107,6 +113,7 @@ class CanalWidthsView(View):
         operation_id="programme_widths_destroy",
         tags=TAGS,
         summary="Go back to the published widths",
+        extensions=refuses(NotAllowed),
         responses={204: None},
     )
     def delete(self, request: Request, programme_id: UUID, tooth: str, canal: str) -> Response:

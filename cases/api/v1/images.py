@@ -21,7 +21,19 @@ from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import tag
 from cases.api.fields import Moment, Strict, Text, Upload, Value
 from cases.api.v1.shapes import PersonRef
-from cases.domain.errors import NotHere
+from cases.domain.errors import (
+    ImageDamaged,
+    ImageRefused,
+    ImageRemoved,
+    ImagesFull,
+    NotAllowed,
+    NotHere,
+    NotUsable,
+    OffsetMismatch,
+    ReadingBusy,
+    SentDifferently,
+    StoreAway,
+)
 from cases.domain.events.payloads import ImagePurpose
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, Spacing
 from cases.domain.struck import StruckWhy
@@ -30,6 +42,7 @@ from cases.queries import seen
 from cases.queries.images import ImageQuota, images_of_case, spacing_of
 from cases.services.images import files, upload
 from cases.services.images.upload import Announced
+from planning.api.refusals import refuses
 from planning.foundation.encoding import digest
 from planning.radiograph import MarkFigures
 
@@ -141,6 +154,19 @@ class ImagesShown(serializers.Serializer[Any]):
     images = ImageShown(many=True)
 
 
+OF_AN_UPLOAD = (
+    NotAllowed,
+    SentDifferently,
+    ImageRemoved,
+    NotUsable,
+    ImageDamaged,
+    ImageRefused,
+    ImagesFull,
+    StoreAway,
+    ReadingBusy,
+)
+
+
 class ImagesView(View):
     parser_classes = (MultiPartParser,)
 
@@ -164,6 +190,7 @@ class ImagesView(View):
         summary="Send an image as a form",
         description=f"One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. {KEPT}",
         request={"multipart/form-data": ImageSent},
+        extensions=refuses(NotAllowed, NotUsable, ImageRefused, ImagesFull, StoreAway, ReadingBusy),
         responses={201: ImageShown},
     )
     def post(self, request: Request, case_id: UUID) -> Response:
@@ -201,6 +228,7 @@ class ImageView(View):
         description=f"{KINDS} {AGAIN} {KEPT}",
         parameters=[CANAL, SHOWS, DEVICE_TIME, REPR_DIGEST],
         request={"application/octet-stream": OpenApiTypes.BINARY, "image/*": OpenApiTypes.BINARY},
+        extensions=refuses(*OF_AN_UPLOAD),
         responses=ImageShown,
     )
     def put(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
@@ -230,6 +258,7 @@ class ImageView(View):
             LENGTH,
         ],
         request={"application/partial-upload": OpenApiTypes.BINARY},
+        extensions=refuses(OffsetMismatch, *OF_AN_UPLOAD),
         responses=ImageShown,
     )
     def patch(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
@@ -275,6 +304,7 @@ class ContentView(ImageFileView):
         operation_id="image_content_retrieve",
         tags=TAGS,
         summary="The image for screens",
+        extensions=refuses(ImageRemoved, StoreAway),
         responses={(200, "image/jpeg"): OpenApiTypes.BINARY, (200, "image/png"): OpenApiTypes.BINARY},
     )
     def get(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
@@ -288,6 +318,7 @@ class ThumbnailView(ImageFileView):
         operation_id="image_thumbnail_retrieve",
         tags=TAGS,
         summary="The image, small",
+        extensions=refuses(ImageRemoved, StoreAway),
         responses={(200, "image/jpeg"): OpenApiTypes.BINARY},
     )
     def get(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
@@ -301,6 +332,7 @@ class DataSetView(ImageFileView):
         operation_id="image_data_set_retrieve",
         tags=TAGS,
         summary="The de-identified DICOM data set",
+        extensions=refuses(ImageRemoved, StoreAway),
         responses={(200, "application/dicom"): OpenApiTypes.BINARY},
     )
     def get(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:

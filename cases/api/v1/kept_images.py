@@ -12,9 +12,11 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Value
 from cases.api.v1 import examples
 from cases.api.v1.images import TAGS, ImageShown
+from cases.domain.errors import ImageRemoved, NotAllowed, NotUsable
 from cases.domain.images import RemovalReason
 from cases.queries import seen
 from cases.services.images import removal
+from planning.api.refusals import refuses
 
 
 class RemovalGiven(Strict):
@@ -29,6 +31,7 @@ class NameCheckView(View):
         description="By somebody who may change the case and has looked: no name and no number of a person is written "
         "in the picture. Who said so first is kept. Where somebody is named, remove the image instead.",
         request=None,
+        extensions=refuses(NotAllowed, ImageRemoved, NotUsable),
         responses=ImageShown,
     )
     def post(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
@@ -47,6 +50,7 @@ class RemoveView(View):
         "image stays refused. Backups of the store and of the database are not reached from here: they hold it until "
         "they are thrown away.",
         request=RemovalGiven,
+        extensions=refuses(NotAllowed),
         responses=ImageShown,
         examples=[examples.REMOVAL],
     )

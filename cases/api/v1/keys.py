@@ -17,10 +17,11 @@ from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.access.key_text import MOST_DAYS, MOST_NAME
 from cases.domain.access.scopes import Scope
-from cases.domain.errors import NotHere
+from cases.domain.errors import Conflict, NotAllowed, NotHere, NotUsable, PasswordWrong, TooManyTries
 from cases.queries import access_keys as queries
 from cases.queries import seen
 from cases.services.people import access_keys
+from planning.api.refusals import refuses
 from planning.foundation.counts import at_most
 
 TAGS = ["keys"]
@@ -79,6 +80,7 @@ class KeyView(View):
         tags=TAGS,
         summary="The key that this request came with",
         description="404 where it came with none.",
+        extensions=refuses(NotHere),
         responses=OwnKeyShown,
     )
     def get(self, request: Request) -> Response:
@@ -108,6 +110,7 @@ class KeysView(View):
         summary="Make a key for a script of yours",
         description="It may what you may, and of that what its scopes open. Asks for your password once more.",
         request=KeyGiven,
+        extensions=refuses(Conflict, NotUsable, PasswordWrong, TooManyTries),
         responses={201: KeyMade},
         examples=[examples.KEY],
     )
@@ -131,6 +134,7 @@ class ServiceKeysView(View):
         tags=TAGS,
         summary="Keys of the programme's services",
         description="For the coordinator.",
+        extensions=refuses(NotAllowed),
         responses=KeyList,
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
@@ -144,6 +148,7 @@ class ServiceKeysView(View):
         "it enters, it enters for a named student, and the record says so. It never has `reviews:write` or "
         "`events:write`. A second key of the same name is the same service's: change over, then revoke the first.",
         request=KeyGiven,
+        extensions=refuses(NotAllowed, Conflict, NotUsable, PasswordWrong, TooManyTries),
         responses={201: KeyMade},
         examples=[examples.SERVICE_KEY],
     )
@@ -155,7 +160,11 @@ class ServiceKeysView(View):
 
 class OneServiceKeyView(View):
     @extend_schema(
-        operation_id="service_key_destroy", tags=TAGS, summary="Revoke a service's key", responses={204: None}
+        operation_id="service_key_destroy",
+        tags=TAGS,
+        summary="Revoke a service's key",
+        extensions=refuses(NotAllowed),
+        responses={204: None},
     )
     def delete(self, request: Request, programme_id: UUID, key_id: UUID) -> Response:
         access_keys.revoke_of_service(actor=me(request), programme_id=programme_id, id=key_id)

@@ -14,11 +14,22 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Each, Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
+from cases.domain.errors import ImageRemoved, NoSuchCanal, NotAllowed, NotUsable, SentDifferently
 from cases.queries import seen
 from cases.queries.markings import marking_shown, markings_of_image
 from cases.services.charting import markings
 from cases.services.charting.markings import Marked
+from planning.api.refusals import refuses
 from planning.foundation.counts import at_most
+from planning.foundation.errors import (
+    ChoiceNotPossible,
+    LengthOutOfBounds,
+    OutOfBounds,
+    PointsDoNotFit,
+    ReadingNotUsable,
+    ScaleNotUsable,
+    TooMuchWork,
+)
 from planning.radiograph import ImageMarks, Measured
 from planning.radiograph.values import Scale
 
@@ -79,6 +90,20 @@ class MarkingView(View):
         description="Marks are measured and kept for good; who marks again or corrects another adds a marking. A "
         "length that is taken becomes a reading of its canal like any other, and its bend is charted.",
         request=MarkingGiven,
+        extensions=refuses(
+            NotAllowed,
+            SentDifferently,
+            ImageRemoved,
+            NotUsable,
+            NoSuchCanal,
+            ScaleNotUsable,
+            PointsDoNotFit,
+            LengthOutOfBounds,
+            ReadingNotUsable,
+            OutOfBounds,
+            ChoiceNotPossible,
+            TooMuchWork,
+        ),
         responses={200: MarkingShown, 201: MarkingShown},
         examples=[examples.MARKING],
     )

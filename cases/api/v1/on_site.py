@@ -16,12 +16,22 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
+from cases.domain.errors import (
+    CodeRefused,
+    Conflict,
+    HoldPointAnswered,
+    NotAllowed,
+    NotUsable,
+    PasswordWrong,
+    TooManyTries,
+)
 from cases.domain.events.payloads import SignOffExit, SignOffPayload
 from cases.queries import seen
 from cases.queries.one_time_codes import OneTimeCodeShown, one_time_code_shown
 from cases.services.people import one_time_codes
 from cases.services.treatment import on_site_sign_off
 from cases.services.treatment.on_site_sign_off import OnSiteSignOff
+from planning.api.refusals import refuses
 from planning.api.values import serializer_of
 from planning.foundation.counts import at_most
 
@@ -96,6 +106,7 @@ class OneTimeCodeView(View):
         "The password is asked for once more.",
         request=PasswordGiven,
         examples=[examples.PASSWORD_AGAIN],
+        extensions=refuses(NotAllowed, PasswordWrong, TooManyTries),
         responses={201: CodeSecretShown},
     )
     def post(self, request: Request) -> Response:
@@ -129,6 +140,7 @@ class OneTimeCodeConfirmView(View):
         description="422 for a code that does not count, 429 after five of them.",
         request=CodeGiven,
         examples=[examples.ONE_TIME_CODE],
+        extensions=refuses(Conflict, CodeRefused, TooManyTries),
         responses=serializer_of(OneTimeCodeShown),
     )
     def post(self, request: Request) -> Response:
@@ -146,6 +158,7 @@ class OnSiteSignOffsView(View):
         "the supervisor's, with `on_site`. 422 for a code that does not count; after five wrong ones, 429 for "
         "fifteen minutes.",
         request=OnSiteSignOffGiven,
+        extensions=refuses(NotAllowed, HoldPointAnswered, NotUsable, CodeRefused, TooManyTries),
         responses=TreatmentShown,
         examples=[examples.ON_SITE_SIGN_OFF],
     )

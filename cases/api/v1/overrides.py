@@ -12,9 +12,12 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import OverrideShown
+from cases.domain.errors import NotAllowed, NotUsable, SentDifferently, TakenAlready
 from cases.queries import charts, seen
 from cases.services.planning import overrides
+from planning.api.refusals import refuses
 from planning.contract.plan_input import HandSize
+from planning.foundation.errors import OverrideNotPossible
 
 TAGS = ["override"]
 
@@ -54,6 +57,7 @@ class OverridesView(View):
         "and shows the reason. A wide canal is let pass by choosing its final size. 422 where nobody may let it pass, "
         "and where the canal cannot be planned with the size chosen.",
         request=OverrideGiven,
+        extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, OverrideNotPossible),
         responses={200: OverrideShown, 201: OverrideShown},
         examples=[examples.OVERRIDE],
     )
@@ -70,6 +74,7 @@ class WithdrawView(View):
         summary="Take it back",
         description="By a supervisor. It stays in the record; the next version withholds again.",
         request=None,
+        extensions=refuses(NotAllowed),
         responses=OverrideShown,
     )
     def post(self, request: Request, override_id: UUID) -> Response:

@@ -16,7 +16,19 @@ from cases.api.etags import maybe_seen_tag, seen_tag
 from cases.api.fields import Each, Id, Listing, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
-from cases.domain.errors import NotUsable
+from cases.domain.errors import (
+    Conflict,
+    EmptyPlan,
+    MoveNotPossible,
+    NoSuchCanal,
+    NotAcknowledged,
+    NotAllowed,
+    NothingSaid,
+    NotUsable,
+    PlanStale,
+    ReasonMissing,
+    SentDifferently,
+)
 from cases.domain.plans.acknowledged import Named
 from cases.domain.plans.changes import GivenChanges, PlanChanges
 from cases.domain.plans.lifecycle import Decision
@@ -26,11 +38,13 @@ from cases.services.planning import plans, release, reviews, revocation
 from cases.services.planning.plan_input import Asked
 from cases.services.planning.reviews import Remark
 from planning.api import examples as planning_examples
+from planning.api.refusals import OF_A_PLAN, refuses
 from planning.api.values import serializer_of
 from planning.contract.plan_input import Choices
 from planning.contract.plan_value import Plan
 from planning.foundation.counts import at_most
 from planning.foundation.encoding import encode
+from planning.foundation.errors import OutOfBounds
 
 TAGS = ["plan"]
 MOST_CANALS = at_most("canals").most
@@ -107,6 +121,7 @@ class PreviewView(View):
         summary="The plan as it would be",
         description="Nothing is stored. Change one choice and see what else moves.",
         request=AskedGiven,
+        extensions=refuses(NotAllowed, NotUsable, *OF_A_PLAN),
         responses=serializer_of(Plan),
         examples=[examples.ASKED, planning_examples.PLAN],
     )
@@ -129,6 +144,7 @@ class PreviewChangesView(View):
         summary="How the plan's input would differ from a version's",
         description="Every field of it, each with what it bears on; no plan is made.",
         request=PreviewChangesGiven,
+        extensions=refuses(NotAllowed, NotUsable, OutOfBounds),
         responses=serializer_of(GivenChanges),
         examples=[examples.ASKED_AGAINST],
     )
@@ -155,6 +171,7 @@ class VersionsView(View):
         description="It stands in the place of any other version: one that waits or is approved is superseded. The "
         "same content is the same version. 201 for a new one, 200 for one that was there.",
         request=VersionGiven,
+        extensions=refuses(NotAllowed, SentDifferently, NotUsable, *OF_A_PLAN),
         responses={200: VersionShown, 201: VersionShown},
         examples=[examples.ASKED],
     )
@@ -187,6 +204,7 @@ class SubmitView(View):
         "412 for another hash than the version's.",
         parameters=[IF_MATCH_OPTIONAL],
         request=None,
+        extensions=refuses(NotAllowed, MoveNotPossible, PlanStale, ReasonMissing, EmptyPlan),
         responses=VersionShown,
     )
     def post(self, request: Request, version_id: UUID) -> Response:
@@ -201,6 +219,7 @@ class WithdrawView(View):
         tags=TAGS,
         summary="Take the asking back",
         request=None,
+        extensions=refuses(NotAllowed, MoveNotPossible),
         responses=VersionShown,
     )
     def post(self, request: Request, version_id: UUID) -> Response:
@@ -220,6 +239,16 @@ class ReviewsView(View):
         "severity `stop` that was not let pass.",
         parameters=[IF_MATCH],
         request=ReviewGiven,
+        extensions=refuses(
+            NotAllowed,
+            SentDifferently,
+            MoveNotPossible,
+            PlanStale,
+            NothingSaid,
+            NoSuchCanal,
+            NotAcknowledged,
+            NotUsable,
+        ),
         responses={200: ReviewShown, 201: ReviewShown},
         examples=[examples.REVIEW, example_answers.REVIEW],
     )
@@ -241,6 +270,7 @@ class ReleaseView(View):
         "changed.",
         parameters=[IF_MATCH],
         request=ReleaseGiven,
+        extensions=refuses(NotAllowed, Conflict, PlanStale, NoSuchCanal, NotUsable),
         responses=VersionShown,
         examples=[examples.RELEASE],
     )
@@ -261,6 +291,7 @@ class RevokeView(View):
         "does the approval as an entry. 409 where the plan is not approved. 201, or 200 where it was sent before.",
         parameters=[IF_MATCH],
         request=RevokeGiven,
+        extensions=refuses(NotAllowed, SentDifferently, Conflict, NothingSaid),
         responses={200: VersionShown, 201: VersionShown},
         examples=[examples.REVOKE],
     )
@@ -279,6 +310,7 @@ class ChangesView(View):
         tags=TAGS,
         summary="What changed since an earlier version",
         parameters=[AGAINST],
+        extensions=refuses(NotUsable),
         responses=ChangesShown,
     )
     def get(self, request: Request, version_id: UUID) -> Response:

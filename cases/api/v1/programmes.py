@@ -16,13 +16,21 @@ from cases.api.v1 import examples
 from cases.api.v1.filters import EXTERNAL_ID, PEOPLE_FILTERS, ExternalIdFilter, PeopleFilters, filtered
 from cases.api.v1.shapes import KNOWN_BY, PersonRef
 from cases.domain.access.roles import Role
+from cases.domain.errors import NotAllowed, NotUsable, SentDifferently, TakenAlready
 from cases.queries import programmes, seen
 from cases.queries.programmes import InstrumentCount, TechniqueShown, TechniquesShown
 from cases.services.people.programmes import add_kit, add_technique
+from planning.api.refusals import refuses
 from planning.api.values import serializer_of
 from planning.contract.plan_input import Kit
 from planning.foundation.encoding import encode
-from planning.foundation.errors import PlanningError
+from planning.foundation.errors import (
+    ChoiceNotPossible,
+    InstrumentNotDescribed,
+    OutOfBounds,
+    PlanningError,
+    TechniqueNotUsable,
+)
 from planning.techniques.files import MOST_CHARACTERS, read_technique
 from planning.techniques.technique import Technique
 
@@ -119,6 +127,7 @@ class PeopleView(View):
         summary="Who belongs to the programme",
         description="For supervisors and coordinators, and services that enter cases for a student.",
         parameters=PEOPLE_FILTERS,
+        extensions=refuses(NotAllowed),
         responses=PeopleList,
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
@@ -134,6 +143,7 @@ class KitsView(View):
         tags=TAGS,
         summary="Kits of the programme",
         parameters=[EXTERNAL_ID],
+        extensions=refuses(NotAllowed),
         responses=KitList,
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
@@ -148,6 +158,9 @@ class KitsView(View):
         description="By the coordinator. Speed and torque are typed in from the maker's instructions. Plans copy the "
         "kit: nothing done here touches a plan that exists.",
         request=KitGiven,
+        extensions=refuses(
+            NotAllowed, SentDifferently, TakenAlready, NotUsable, InstrumentNotDescribed, ChoiceNotPossible, OutOfBounds
+        ),
         responses={200: KitShown, 201: KitShown},
         examples=[examples.KIT],
     )
@@ -176,6 +189,7 @@ class TechniquesView(View):
         description="By the coordinator. A technique is data: copy a provided one, give it a key of its own, change "
         "it. It may be sent as TOML too. `compute/technique-check` says what would be wrong and keeps nothing.",
         request=TechniqueGiven,
+        extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, TechniqueNotUsable),
         responses={200: serializer_of(TechniqueShown), 201: serializer_of(TechniqueShown)},
         examples=[examples.TECHNIQUE],
     )

@@ -12,7 +12,9 @@ from rest_framework.response import Response
 from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Text
 from cases.api.v1 import examples
+from cases.domain.errors import NotAllowed, NotUsable
 from cases.services.people import push
+from planning.api.refusals import refuses
 
 TAGS = ["notifications"]
 MOST_ENDPOINT = 1000
@@ -59,6 +61,7 @@ class PushSubscriptionView(View):
         "sealed by RFC 8291.",
         request=PushSubscriptionGiven,
         examples=[examples.PUSH_SUBSCRIPTION],
+        extensions=refuses(NotAllowed, NotUsable),
         responses={204: None},
     )
     def put(self, request: Request) -> Response:

@@ -13,9 +13,11 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.images import TAGS, ImageShown
+from cases.domain.errors import NotAllowed, NotUsable
 from cases.domain.struck import StruckWhy
 from cases.queries import seen
 from cases.services.corrections import put_right
+from planning.api.refusals import refuses
 
 
 class ImageStrikeGiven(Strict):
@@ -35,6 +37,7 @@ class ImageStrikeView(View):
         "and counts for nothing: lengths and bends taken from it are struck or charted anew, and no hold point counts "
         "it as its image. The first strike stays.",
         request=ImageStrikeGiven,
+        extensions=refuses(NotAllowed),
         responses=ImageShown,
         examples=[examples.STRIKE],
     )
@@ -52,6 +55,7 @@ class ImageMoveView(View):
         description="By somebody who may change the case. Lengths and bends that were taken from it for the canal "
         "where it was count no more; that canal's hold point waits for another image. Where it was stays listed.",
         request=ImageMoveGiven,
+        extensions=refuses(NotAllowed, NotUsable),
         responses=ImageShown,
         examples=[examples.IMAGE_MOVE],
     )

@@ -19,8 +19,10 @@ from cases.api.fields import Strict, Text, Value
 from cases.api.token import check_token
 from cases.api.v1 import examples
 from cases.domain.access.roles import Role
+from cases.domain.errors import SignInRefused, TooManyTries
 from cases.queries import programmes
 from cases.services.people import sign_in
+from planning.api.refusals import refuses
 
 
 class ProgrammeRef(serializers.Serializer[Any]):
@@ -85,6 +87,7 @@ class SessionView(View):
         summary="Sign in",
         description="401 for a wrong name or password, 429 after too many wrong tries.",
         request=SignIn,
+        extensions=refuses(SignInRefused, TooManyTries),
         responses=SessionShown,
         examples=[examples.SIGN_IN, examples.SESSION],
     )

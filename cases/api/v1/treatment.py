@@ -15,17 +15,19 @@ from cases.api.base import View, answer, given, me, unchanged
 from cases.api.fields import Each, Id, Moment, Strict, Text, Value, Whole
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
-from cases.domain.errors import OtherPerson
+from cases.domain.errors import NotAllowed, NotUsable, OtherPerson, SentDifferently, SequenceGap
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import EventPayload
-from cases.domain.events.visit_payloads import Dam
+from cases.domain.events.visit_payloads import Dam, FoundNotClear
 from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.progress.visit import Prerequisite
 from cases.queries import seen
 from cases.queries.course import CanalCourseShown, tag_of, treatment_of
 from cases.services.treatment import treatment
 from cases.services.treatment.treatment import ReceivedEvent
+from planning.api.refusals import refuses
 from planning.foundation.encoding import Mode
+from planning.foundation.errors import OutOfBounds
 
 TAGS = ["chair"]
 HASH_DIGITS = 64  # SHA-256 in hexadecimal
@@ -140,6 +142,9 @@ class EventsView(View):
         "done is told by who works the case, its student or a supervisor who took over; from anybody else it is "
         "refused (403).",
         request=BatchGiven,
+        extensions=refuses(
+            NotAllowed, OtherPerson, SequenceGap, SentDifferently, NotUsable, FoundNotClear, OutOfBounds
+        ),
         responses=TreatmentShown,
         examples=[examples.EVENTS],
     )

@@ -15,9 +15,11 @@ from cases.api.base import View, answer, asker, unchanged
 from cases.api.fields import FieldsOf, Listing, Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
+from cases.domain.errors import NotAllowed
 from cases.domain.progress.summary import CaseSummary
 from cases.queries import worklist
 from cases.queries.worklist import Asks
+from planning.api.refusals import refuses
 from planning.contract.difficulty import Level
 from planning.contract.plan_value import ToothNames
 from planning.techniques.technique import Setting
@@ -81,6 +83,7 @@ class RunningView(View):
         tags=["chair"],
         summary="Work that goes on: halted first, then what waits longest, then what went on last",
         description="ETag: changes with all that is shown, times told in whole minutes.",
+        extensions=refuses(NotAllowed),
         responses=RunningList,
     )
     def get(self, request: Request, programme_id: UUID) -> HttpResponse:
@@ -94,6 +97,7 @@ class WorklistView(View):
         tags=["plan"],
         summary="Plans that wait, the riskiest and then the oldest first",
         description="ETag: changes with all that is shown, times told in whole minutes.",
+        extensions=refuses(NotAllowed),
         responses=WorkList,
         examples=[example_answers.WORKLIST],
     )

@@ -29,7 +29,7 @@ SAYS_WHO = (HTTPStatus.OK, HTTPStatus.NO_CONTENT, HTTPStatus.UNAUTHORIZED)
 COME_BACK_S = 5  # a queue moves on in less
 NOTHING_LOST = "Nothing of it was kept, and nothing is lost: send it again"
 
-_REFUSED: dict[type[Exception], tuple[HTTPStatus, str, str]] = {
+REFUSALS: dict[type[Exception], tuple[HTTPStatus, str, str]] = {
     TooLong: (HTTPStatus.REQUEST_ENTITY_TOO_LARGE, "body-too-long", "The body has too many bytes. Send less at once."),
     TooSlow: (HTTPStatus.REQUEST_TIMEOUT, "body-too-slow", f"What was sent did not arrive in time. {NOTHING_LOST}."),
     NoRoom: (HTTPStatus.SERVICE_UNAVAILABLE, "busy", f"Too much is being sent. {NOTHING_LOST} in {{wait_s}} s."),
@@ -70,7 +70,7 @@ class Door:
             answer = await self._answer(scope, receive)
         except Gone:
             return
-        except tuple(_REFUSED) as refusal:
+        except tuple(REFUSALS) as refusal:
             answer = _refused(refusal)
         await send({"type": "http.response.start", "status": answer.status, "headers": list(answer.headers)})
         await send({"type": "http.response.body", "body": answer.body})
@@ -145,7 +145,7 @@ def _asker(scope: Scope) -> str:
 
 
 def _refused(refusal: Exception) -> Answer:
-    status, code, says = _REFUSED[type(refusal)]
+    status, code, says = REFUSALS[type(refusal)]
     headers = [(b"content-type", problems.MEDIA_TYPE.encode()), (b"cache-control", b"no-store")]
     if status in (HTTPStatus.SERVICE_UNAVAILABLE, HTTPStatus.TOO_MANY_REQUESTS):
         wait_s = refusal.wait_s if isinstance(refusal, TooOften) else COME_BACK_S

@@ -5387,7 +5387,16 @@ export interface components {
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
-        /** @description Problem details (RFC 9457). */
+        /**
+         * @description Problem details (RFC 9457).
+         * @example {
+         *       "type": "/api/v1/problems/plan-stale",
+         *       "title": "Conflict",
+         *       "status": 409,
+         *       "detail": "The case has changed since plan 2 was made. Have it planned again and submit the new plan.",
+         *       "errors": []
+         *     }
+         */
         Problem: {
             /** @description For people: what is wrong and what to do. */
             detail: string;
@@ -7288,7 +7297,1031 @@ export interface components {
             results: components["schemas"]["WaitingShown"][];
         };
     };
-    responses: never;
+    responses: {
+        /** @description - `not-understood`: Data that has not the shape of what was asked for, in one place or several. */
+        "400.not-understood": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-understood";
+                };
+            };
+        };
+        /**
+         * @description - `not-understood`: Data that has not the shape of what was asked for, in one place or several.
+         *     - `parse-error`: A body or a header that cannot be read.
+         */
+        "400.not-understood.parse-error": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-understood" | "/api/v1/problems/parse-error";
+                };
+            };
+        };
+        /** @description - `key-refused`: An access key that does not count: unknown, ended or revoked. */
+        "401.key-refused": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/key-refused";
+                };
+            };
+        };
+        /**
+         * @description - `key-refused`: An access key that does not count: unknown, ended or revoked.
+         *     - `not-authenticated`: Nobody is signed in.
+         */
+        "401.key-refused.not-authenticated": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/key-refused" | "/api/v1/problems/not-authenticated";
+                };
+            };
+        };
+        /**
+         * @description - `key-refused`: An access key that does not count: unknown, ended or revoked.
+         *     - `sign-in-refused`: The name or the password is wrong.
+         */
+        "401.key-refused.sign-in-refused": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/key-refused" | "/api/v1/problems/sign-in-refused";
+                };
+            };
+        };
+        /** @description - `key-opens-not`: No key opens this. */
+        "403.key-opens-not": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/key-opens-not";
+                };
+            };
+        };
+        /**
+         * @description - `key-opens-not`: No key opens this.
+         *     - `not-allowed`: Is there, and not for this person or service.
+         */
+        "403.key-opens-not.not-allowed": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/key-opens-not" | "/api/v1/problems/not-allowed";
+                };
+            };
+        };
+        /**
+         * @description - `key-opens-not`: No key opens this.
+         *     - `not-allowed`: Is there, and not for this person or service.
+         *     - `token-missing`: A change by a session came without the token of the page's cookie.
+         */
+        "403.key-opens-not.not-allowed.token-missing": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/key-opens-not" | "/api/v1/problems/not-allowed" | "/api/v1/problems/token-missing";
+                };
+            };
+        };
+        /**
+         * @description - `key-opens-not`: No key opens this.
+         *     - `token-missing`: A change by a session came without the token of the page's cookie.
+         */
+        "403.key-opens-not.token-missing": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/key-opens-not" | "/api/v1/problems/token-missing";
+                };
+            };
+        };
+        /**
+         * @description - `not-allowed`: Is there, and not for this person or service.
+         *     - `scope-missing`: The key has not the scope that this needs.
+         */
+        "403.not-allowed.scope-missing": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-allowed" | "/api/v1/problems/scope-missing";
+                };
+            };
+        };
+        /**
+         * @description - `not-allowed`: Is there, and not for this person or service.
+         *     - `scope-missing`: The key has not the scope that this needs.
+         *     - `token-missing`: A change by a session came without the token of the page's cookie.
+         */
+        "403.not-allowed.scope-missing.token-missing": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-allowed" | "/api/v1/problems/scope-missing" | "/api/v1/problems/token-missing";
+                };
+            };
+        };
+        /** @description - `scope-missing`: The key has not the scope that this needs. */
+        "403.scope-missing": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/scope-missing";
+                };
+            };
+        };
+        /** @description - `token-missing`: A change by a session came without the token of the page's cookie. */
+        "403.token-missing": {
+            headers: {
+                /** @description How to sign in, and with which scope. */
+                "WWW-Authenticate"?: string;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/token-missing";
+                };
+            };
+        };
+        /** @description - `not-found`: Does not exist, or belongs to another programme or another student: the two are not told apart. */
+        "404.not-found": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-found";
+                };
+            };
+        };
+        /** @description - `body-too-slow`: What was sent did not arrive in time. */
+        "408.body-too-slow": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/body-too-slow";
+                };
+            };
+        };
+        /** @description - `canal-in-use`: Something was measured or done in the canal, so it stays in the record. */
+        "409.canal-in-use": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/canal-in-use";
+                };
+            };
+        };
+        /** @description - `conflict`: At odds with how things stand. */
+        "409.conflict": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/conflict";
+                };
+            };
+        };
+        /**
+         * @description - `conflict`: At odds with how things stand.
+         *     - `id-used-differently`: An id of the sender's was used before for something else.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         */
+        "409.conflict.id-used-differently.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/conflict" | "/api/v1/problems/id-used-differently" | "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /**
+         * @description - `conflict`: At odds with how things stand.
+         *     - `plan-stale`: The case has changed since the plan was made.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         */
+        "409.conflict.plan-stale.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/conflict" | "/api/v1/problems/plan-stale" | "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /** @description - `external-id-taken`: The service knows another thing of this kind by the external id. */
+        "409.external-id-taken": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/external-id-taken";
+                };
+            };
+        };
+        /**
+         * @description - `external-id-taken`: The service knows another thing of this kind by the external id.
+         *     - `setting-fixed`: Lengths rest on the setting of the case.
+         */
+        "409.external-id-taken.setting-fixed": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/external-id-taken" | "/api/v1/problems/setting-fixed";
+                };
+            };
+        };
+        /**
+         * @description - `hold-point-answered`: The canal does not wait for a sign-off at this step, or waits no more.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         */
+        "409.hold-point-answered.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/hold-point-answered" | "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /** @description - `id-used-differently`: An id of the sender's was used before for something else. */
+        "409.id-used-differently": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/id-used-differently";
+                };
+            };
+        };
+        /**
+         * @description - `id-used-differently`: An id of the sender's was used before for something else.
+         *     - `offset-mismatch`: A part of an upload does not begin where the last one ended.
+         */
+        "409.id-used-differently.offset-mismatch": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/id-used-differently" | "/api/v1/problems/offset-mismatch";
+                };
+            };
+        };
+        /**
+         * @description - `id-used-differently`: An id of the sender's was used before for something else.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         */
+        "409.id-used-differently.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/id-used-differently" | "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /**
+         * @description - `id-used-differently`: An id of the sender's was used before for something else.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         *     - `taken-already`: Something of that name is there already.
+         */
+        "409.id-used-differently.still-under-way.taken-already": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/id-used-differently" | "/api/v1/problems/still-under-way" | "/api/v1/problems/taken-already";
+                };
+            };
+        };
+        /**
+         * @description - `move-not-possible`: A plan that is where it is cannot be moved so.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         */
+        "409.move-not-possible.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/move-not-possible" | "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /** @description - `setting-fixed`: Lengths rest on the setting of the case. */
+        "409.setting-fixed": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/setting-fixed";
+                };
+            };
+        };
+        /** @description - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet. */
+        "409.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /** @description - `taken-already`: Something of that name is there already. */
+        "409.taken-already": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/taken-already";
+                };
+            };
+        };
+        /** @description - `image-removed`: Was here once, and is not taken again under this id. */
+        "410.image-removed": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/image-removed";
+                };
+            };
+        };
+        /** @description - `changed-since`: What If-Match names is not the present state. */
+        "412.changed-since": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/changed-since";
+                };
+            };
+        };
+        /** @description - `body-too-long`: More bytes than are taken here. */
+        "413.body-too-long": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/body-too-long";
+                };
+            };
+        };
+        /** @description - `unsupported-media-type`: A body of a kind that is not taken here. */
+        "415.unsupported-media-type": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/unsupported-media-type";
+                };
+            };
+        };
+        /**
+         * @description - `canals-do-not-fit`: Canals, roots or names that do not go together.
+         *     - `not-usable`: Good data that cannot be used here.
+         *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+         */
+        "422.canals-do-not-fit.not-usable.out-of-bounds": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/canals-do-not-fit" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds";
+                };
+            };
+        };
+        /** @description - `choice-not-possible`: A choice for a canal that its findings do not allow. */
+        "422.choice-not-possible": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/choice-not-possible";
+                };
+            };
+        };
+        /**
+         * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+         *     - `points-do-not-fit`: Points from which no curve can be measured.
+         */
+        "422.choice-not-possible.points-do-not-fit": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/points-do-not-fit";
+                };
+            };
+        };
+        /**
+         * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+         *     - `views-do-not-fit`: Two views that cannot be read together.
+         */
+        "422.choice-not-possible.views-do-not-fit": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/views-do-not-fit";
+                };
+            };
+        };
+        /** @description - `code-refused`: A one-time code that does not count. */
+        "422.code-refused": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/code-refused";
+                };
+            };
+        };
+        /**
+         * @description - `code-refused`: A one-time code that does not count.
+         *     - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `not-usable`: Good data that cannot be used here.
+         */
+        "422.code-refused.idempotency-key-used-differently.not-usable": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/code-refused" | "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable";
+                };
+            };
+        };
+        /** @description - `external-id-refused`: What was sent as an external id is none, or looks like something of a person. */
+        "422.external-id-refused": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/external-id-refused";
+                };
+            };
+        };
+        /** @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition. */
+        "422.idempotency-key-used-differently": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `no-such-canal`: The plan has no canal of that name.
+         *     - `not-usable`: Good data that cannot be used here.
+         */
+        "422.idempotency-key-used-differently.no-such-canal.not-usable": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/no-such-canal" | "/api/v1/problems/not-usable";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `not-usable`: Good data that cannot be used here.
+         */
+        "422.idempotency-key-used-differently.not-usable": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `not-usable`: Good data that cannot be used here.
+         *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+         */
+        "422.idempotency-key-used-differently.not-usable.out-of-bounds": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `not-usable`: Good data that cannot be used here.
+         *     - `override-not-possible`: A caution that nobody may override, or that is not there.
+         */
+        "422.idempotency-key-used-differently.not-usable.override-not-possible": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/override-not-possible";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `not-usable`: Good data that cannot be used here.
+         *     - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there.
+         */
+        "422.idempotency-key-used-differently.not-usable.technique-not-usable": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/technique-not-usable";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `nothing-said`: A plan is returned without a word.
+         */
+        "422.idempotency-key-used-differently.nothing-said": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/nothing-said";
+                };
+            };
+        };
+        /** @description - `not-usable`: Good data that cannot be used here. */
+        "422.not-usable": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-usable";
+                };
+            };
+        };
+        /**
+         * @description - `not-usable`: Good data that cannot be used here.
+         *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+         */
+        "422.not-usable.out-of-bounds": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds";
+                };
+            };
+        };
+        /**
+         * @description - `not-usable`: Good data that cannot be used here.
+         *     - `password-wrong`: The password that is asked for once more is not that of who is signed in.
+         */
+        "422.not-usable.password-wrong": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-usable" | "/api/v1/problems/password-wrong";
+                };
+            };
+        };
+        /**
+         * @description - `not-usable`: Good data that cannot be used here.
+         *     - `views-do-not-fit`: Two views that cannot be read together.
+         */
+        "422.not-usable.views-do-not-fit": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-usable" | "/api/v1/problems/views-do-not-fit";
+                };
+            };
+        };
+        /**
+         * @description - `notation-missing`: A designation that does not say its notation.
+         *     - `unknown-tooth`: There is no such tooth in that notation.
+         */
+        "422.notation-missing.unknown-tooth": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/notation-missing" | "/api/v1/problems/unknown-tooth";
+                };
+            };
+        };
+        /** @description - `password-wrong`: The password that is asked for once more is not that of who is signed in. */
+        "422.password-wrong": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/password-wrong";
+                };
+            };
+        };
+        /** @description - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there. */
+        "422.technique-not-usable": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/technique-not-usable";
+                };
+            };
+        };
+        /** @description - `precondition-missing`: A change that rests on what was seen came without If-Match. */
+        "428.precondition-missing": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/precondition-missing";
+                };
+            };
+        };
+        /** @description - `too-many-tries`: Names, passwords or codes were wrong too often. */
+        "429.too-many-tries": {
+            headers: {
+                /** @description Seconds to wait. */
+                "Retry-After"?: number;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/too-many-tries";
+                };
+            };
+        };
+        /**
+         * @description - `too-many-tries`: Names, passwords or codes were wrong too often.
+         *     - `too-often`: That was asked for too often.
+         */
+        "429.too-many-tries.too-often": {
+            headers: {
+                /** @description Seconds to wait. */
+                "Retry-After"?: number;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/too-many-tries" | "/api/v1/problems/too-often";
+                };
+            };
+        };
+        /** @description - `too-often`: That was asked for too often. */
+        "429.too-often": {
+            headers: {
+                /** @description Seconds to wait. */
+                "Retry-After"?: number;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/too-often";
+                };
+            };
+        };
+        /** @description - `busy`: The server works for others; nothing was kept. */
+        "503.busy": {
+            headers: {
+                /** @description Seconds to wait. */
+                "Retry-After"?: number;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/busy";
+                };
+            };
+        };
+        /**
+         * @description - `busy`: The server works for others; nothing was kept.
+         *     - `store-away`: The images' storage does not answer, or takes nothing more.
+         */
+        "503.busy.store-away": {
+            headers: {
+                /** @description Seconds to wait. */
+                "Retry-After"?: number;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/busy" | "/api/v1/problems/store-away";
+                };
+            };
+        };
+        /**
+         * @description - `busy`: The server works for others; nothing was kept.
+         *     - `took-too-long`: That took longer than one request may.
+         */
+        "503.busy.took-too-long": {
+            headers: {
+                /** @description Seconds to wait. */
+                "Retry-After"?: number;
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/busy" | "/api/v1/problems/took-too-long";
+                };
+            };
+        };
+        /** @description Any other refusal, with the reason and the way out. */
+        "any-other": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"];
+            };
+        };
+    };
     parameters: never;
     requestBodies: never;
     headers: never;
@@ -7327,21 +8360,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     canal_destroy: {
@@ -7365,21 +8390,14 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.canal-in-use"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     canal_update: {
@@ -7408,21 +8426,18 @@ export interface operations {
                     "application/json": components["schemas"]["CanalShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.taken-already"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.canals-do-not-fit.not-usable.out-of-bounds"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     bends_in_space_list: {
@@ -7456,21 +8471,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     bend_in_space_update: {
@@ -7505,21 +8512,17 @@ export interface operations {
                     "application/json": components["schemas"]["BendInSpaceShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable.views-do-not-fit"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     junctions_create: {
@@ -7556,21 +8559,17 @@ export interface operations {
                     "application/json": components["schemas"]["CanalShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.not-usable.out-of-bounds"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     readings_list: {
@@ -7604,21 +8603,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     readings_create: {
@@ -7655,21 +8646,36 @@ export interface operations {
                     "application/json": components["schemas"]["CanalShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `length-out-of-bounds`: A length that no tooth has.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `reading-not-usable`: A reading that no length can be taken from.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/reading-not-usable";
+                    };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     case_retrieve: {
@@ -7703,21 +8709,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     case_update: {
@@ -7746,21 +8744,38 @@ export interface operations {
                     "application/json": components["schemas"]["CaseShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.setting-fixed"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `alias-looks-like-a-name`: The alias may be a name. It is asked about once: whoever says that it is none has it taken.
+             *     - `alias-refused`: The alias of a patient holds what an alias must not hold.
+             *     - `factor-not-known`: No such factor of difficulty, or no such level of it.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/alias-looks-like-a-name" | "/api/v1/problems/alias-refused" | "/api/v1/problems/factor-not-known" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds";
+                    };
                 };
             };
+            428: components["responses"]["428.precondition-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     bands_retrieve: {
@@ -7794,21 +8809,14 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     canals_list: {
@@ -7842,21 +8850,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     canals_create: {
@@ -7895,21 +8895,36 @@ export interface operations {
                     "application/json": components["schemas"]["CanalShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way.taken-already"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `canals-do-not-fit`: Canals, roots or names that do not go together.
+             *     - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/canals-do-not-fit" | "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds";
+                    };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     events_list: {
@@ -7943,21 +8958,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     events_create: {
@@ -7986,21 +8993,53 @@ export interface operations {
                     "application/json": components["schemas"]["TreatmentShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            /**
+             * @description - `id-used-differently`: An id of the sender's was used before for something else.
+             *     - `other-person`: What a device sends was done by somebody else than who is signed in.
+             *     - `sequence-gap`: Events of a device came with one left out; from there on nothing was stored.
+             *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+             */
+            409: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/id-used-differently" | "/api/v1/problems/other-person" | "/api/v1/problems/sequence-gap" | "/api/v1/problems/still-under-way";
+                    };
                 };
             };
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `found-not-clear`: What was found in a canal contradicts itself.
+             *     - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             */
+            422: {
+                headers: {
+                    /** @description Names the request. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/found-not-clear" | "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds";
+                    };
+                };
+            };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     case_external_id_update: {
@@ -8034,21 +9073,17 @@ export interface operations {
                     "application/json": components["schemas"]["ExternalIdShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.external-id-taken"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.external-id-refused"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     case_external_id_destroy: {
@@ -8069,21 +9104,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     images_list: {
@@ -8117,21 +9143,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     images_create: {
@@ -8160,21 +9178,56 @@ export interface operations {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `image-refused`: A file that cannot be kept as an image.
+             *     - `images-full`: The programme's room for images is used up.
+             *     - `not-usable`: Good data that cannot be used here.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/image-refused" | "/api/v1/problems/images-full" | "/api/v1/problems/not-usable";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            /**
+             * @description - `busy`: The server works for others; nothing was kept.
+             *     - `reading-busy`: The machine had no time to read an image.
+             *     - `store-away`: The images' storage does not answer, or takes nothing more.
+             *     - `took-too-long`: That took longer than one request may.
+             */
+            503: {
+                headers: {
+                    /** @description Seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description Names the request. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/busy" | "/api/v1/problems/reading-busy" | "/api/v1/problems/store-away" | "/api/v1/problems/took-too-long";
+                    };
+                };
+            };
+            default: components["responses"]["any-other"];
         };
     };
     image_retrieve: {
@@ -8209,21 +9262,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     image_update: {
@@ -8261,21 +9306,57 @@ export interface operations {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently"];
+            410: components["responses"]["410.image-removed"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `image-damaged`: The image was changed on its way.
+             *     - `image-refused`: A file that cannot be kept as an image.
+             *     - `images-full`: The programme's room for images is used up.
+             *     - `not-usable`: Good data that cannot be used here.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/image-damaged" | "/api/v1/problems/image-refused" | "/api/v1/problems/images-full" | "/api/v1/problems/not-usable";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            /**
+             * @description - `busy`: The server works for others; nothing was kept.
+             *     - `reading-busy`: The machine had no time to read an image.
+             *     - `store-away`: The images' storage does not answer, or takes nothing more.
+             *     - `took-too-long`: That took longer than one request may.
+             */
+            503: {
+                headers: {
+                    /** @description Seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description Names the request. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/busy" | "/api/v1/problems/reading-busy" | "/api/v1/problems/store-away" | "/api/v1/problems/took-too-long";
+                    };
+                };
+            };
+            default: components["responses"]["any-other"];
         };
     };
     image_partial_update: {
@@ -8316,21 +9397,57 @@ export interface operations {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.offset-mismatch"];
+            410: components["responses"]["410.image-removed"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `image-damaged`: The image was changed on its way.
+             *     - `image-refused`: A file that cannot be kept as an image.
+             *     - `images-full`: The programme's room for images is used up.
+             *     - `not-usable`: Good data that cannot be used here.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/image-damaged" | "/api/v1/problems/image-refused" | "/api/v1/problems/images-full" | "/api/v1/problems/not-usable";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            /**
+             * @description - `busy`: The server works for others; nothing was kept.
+             *     - `reading-busy`: The machine had no time to read an image.
+             *     - `store-away`: The images' storage does not answer, or takes nothing more.
+             *     - `took-too-long`: That took longer than one request may.
+             */
+            503: {
+                headers: {
+                    /** @description Seconds to wait. */
+                    "Retry-After"?: number;
+                    /** @description Names the request. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/busy" | "/api/v1/problems/reading-busy" | "/api/v1/problems/store-away" | "/api/v1/problems/took-too-long";
+                    };
+                };
+            };
+            default: components["responses"]["any-other"];
         };
     };
     image_content_retrieve: {
@@ -8366,21 +9483,14 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            410: components["responses"]["410.image-removed"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy.store-away"];
+            default: components["responses"]["any-other"];
         };
     };
     image_data_set_retrieve: {
@@ -8415,21 +9525,14 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            410: components["responses"]["410.image-removed"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy.store-away"];
+            default: components["responses"]["any-other"];
         };
     };
     markings_list: {
@@ -8464,21 +9567,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     marking_update: {
@@ -8514,21 +9609,41 @@ export interface operations {
                     "application/json": components["schemas"]["MarkingShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently"];
+            410: components["responses"]["410.image-removed"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `length-out-of-bounds`: A length that no tooth has.
+             *     - `no-such-canal`: The plan has no canal of that name.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `points-do-not-fit`: Points from which no curve can be measured.
+             *     - `reading-not-usable`: A reading that no length can be taken from.
+             *     - `scale-not-usable`: An image that cannot be measured.
+             *     - `too-much-work`: Working it out would take more than one request may.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/no-such-canal" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/points-do-not-fit" | "/api/v1/problems/reading-not-usable" | "/api/v1/problems/scale-not-usable" | "/api/v1/problems/too-much-work";
+                    };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     image_move: {
@@ -8558,21 +9673,17 @@ export interface operations {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     image_name_check: {
@@ -8598,21 +9709,15 @@ export interface operations {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.still-under-way"];
+            410: components["responses"]["410.image-removed"];
+            422: components["responses"]["422.idempotency-key-used-differently.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     image_remove: {
@@ -8642,21 +9747,17 @@ export interface operations {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     image_strike: {
@@ -8686,21 +9787,17 @@ export interface operations {
                     "application/json": components["schemas"]["ImageShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     image_thumbnail_retrieve: {
@@ -8735,21 +9832,14 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            410: components["responses"]["410.image-removed"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy.store-away"];
+            default: components["responses"]["any-other"];
         };
     };
     on_site_sign_offs_create: {
@@ -8778,21 +9868,18 @@ export interface operations {
                     "application/json": components["schemas"]["TreatmentShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.hold-point-answered.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.code-refused.idempotency-key-used-differently.not-usable"];
+            429: components["responses"]["429.too-many-tries"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     overrides_list: {
@@ -8826,21 +9913,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     overrides_create: {
@@ -8877,21 +9956,17 @@ export interface operations {
                     "application/json": components["schemas"]["OverrideShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way.taken-already"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.not-usable.override-not-possible"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_versions_list: {
@@ -8925,21 +10000,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_versions_create: {
@@ -8976,21 +10043,50 @@ export interface operations {
                     "application/json": components["schemas"]["VersionShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `canals-do-not-fit`: Canals, roots or names that do not go together.
+             *     - `charted-not-planned`: The tooth can be charted, and not planned here.
+             *     - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `factor-not-known`: No such factor of difficulty, or no such level of it.
+             *     - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `instrument-not-described`: An instrument of which something is not said that planning needs.
+             *     - `instrument-too-short`: An instrument that does not reach as deep as it has to.
+             *     - `junction-beyond-canal`: A junction that lies outside its canal.
+             *     - `kit-lacks-instrument`: The technique needs an instrument that the kit has not.
+             *     - `length-out-of-bounds`: A length that no tooth has.
+             *     - `motion-not-accepted`: The technique is written for another motion than the instrument's.
+             *     - `no-canals`: A plan without a canal.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `override-not-possible`: A caution that nobody may override, or that is not there.
+             *     - `reading-not-usable`: A reading that no length can be taken from.
+             *     - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there.
+             *     - `too-much-work`: Working it out would take more than one request may.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/canals-do-not-fit" | "/api/v1/problems/charted-not-planned" | "/api/v1/problems/choice-not-possible" | "/api/v1/problems/factor-not-known" | "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/instrument-not-described" | "/api/v1/problems/instrument-too-short" | "/api/v1/problems/junction-beyond-canal" | "/api/v1/problems/kit-lacks-instrument" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/motion-not-accepted" | "/api/v1/problems/no-canals" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/override-not-possible" | "/api/v1/problems/reading-not-usable" | "/api/v1/problems/technique-not-usable" | "/api/v1/problems/too-much-work";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     case_preview: {
@@ -9016,21 +10112,48 @@ export interface operations {
                     "application/json": components["schemas"]["Plan"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `canals-do-not-fit`: Canals, roots or names that do not go together.
+             *     - `charted-not-planned`: The tooth can be charted, and not planned here.
+             *     - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `factor-not-known`: No such factor of difficulty, or no such level of it.
+             *     - `instrument-not-described`: An instrument of which something is not said that planning needs.
+             *     - `instrument-too-short`: An instrument that does not reach as deep as it has to.
+             *     - `junction-beyond-canal`: A junction that lies outside its canal.
+             *     - `kit-lacks-instrument`: The technique needs an instrument that the kit has not.
+             *     - `length-out-of-bounds`: A length that no tooth has.
+             *     - `motion-not-accepted`: The technique is written for another motion than the instrument's.
+             *     - `no-canals`: A plan without a canal.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `override-not-possible`: A caution that nobody may override, or that is not there.
+             *     - `reading-not-usable`: A reading that no length can be taken from.
+             *     - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there.
+             *     - `too-much-work`: Working it out would take more than one request may.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/canals-do-not-fit" | "/api/v1/problems/charted-not-planned" | "/api/v1/problems/choice-not-possible" | "/api/v1/problems/factor-not-known" | "/api/v1/problems/instrument-not-described" | "/api/v1/problems/instrument-too-short" | "/api/v1/problems/junction-beyond-canal" | "/api/v1/problems/kit-lacks-instrument" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/motion-not-accepted" | "/api/v1/problems/no-canals" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/override-not-possible" | "/api/v1/problems/reading-not-usable" | "/api/v1/problems/technique-not-usable" | "/api/v1/problems/too-much-work";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     case_preview_changes: {
@@ -9056,21 +10179,16 @@ export interface operations {
                     "application/json": components["schemas"]["GivenChanges"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable.out-of-bounds"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     record_retrieve: {
@@ -9104,21 +10222,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     record_pdf: {
@@ -9152,21 +10262,14 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     root_update: {
@@ -9196,21 +10299,17 @@ export interface operations {
                     "application/json": components["schemas"]["CaseShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_curvature: {
@@ -9234,21 +10333,16 @@ export interface operations {
                     "application/json": components["schemas"]["Curvature"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.choice-not-possible.points-do-not-fit"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_length: {
@@ -9272,21 +10366,34 @@ export interface operations {
                     "application/json": components["schemas"]["Length"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `length-out-of-bounds`: A length that no tooth has.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `reading-not-usable`: A reading that no length can be taken from.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/reading-not-usable";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_measure: {
@@ -9310,21 +10417,34 @@ export interface operations {
                     "application/json": components["schemas"]["Measured"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `points-do-not-fit`: Points from which no curve can be measured.
+             *     - `scale-not-usable`: An image that cannot be measured.
+             *     - `too-much-work`: Working it out would take more than one request may.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/points-do-not-fit" | "/api/v1/problems/scale-not-usable" | "/api/v1/problems/too-much-work";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_plan: {
@@ -9348,21 +10468,48 @@ export interface operations {
                     "application/json": components["schemas"]["Plan"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `canals-do-not-fit`: Canals, roots or names that do not go together.
+             *     - `charted-not-planned`: The tooth can be charted, and not planned here.
+             *     - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `factor-not-known`: No such factor of difficulty, or no such level of it.
+             *     - `instrument-not-described`: An instrument of which something is not said that planning needs.
+             *     - `instrument-too-short`: An instrument that does not reach as deep as it has to.
+             *     - `junction-beyond-canal`: A junction that lies outside its canal.
+             *     - `kit-lacks-instrument`: The technique needs an instrument that the kit has not.
+             *     - `length-out-of-bounds`: A length that no tooth has.
+             *     - `motion-not-accepted`: The technique is written for another motion than the instrument's.
+             *     - `no-canals`: A plan without a canal.
+             *     - `notation-missing`: A designation that does not say its notation.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `override-not-possible`: A caution that nobody may override, or that is not there.
+             *     - `reading-not-usable`: A reading that no length can be taken from.
+             *     - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there.
+             *     - `too-much-work`: Working it out would take more than one request may.
+             *     - `unknown-tooth`: There is no such tooth in that notation.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/canals-do-not-fit" | "/api/v1/problems/charted-not-planned" | "/api/v1/problems/choice-not-possible" | "/api/v1/problems/factor-not-known" | "/api/v1/problems/instrument-not-described" | "/api/v1/problems/instrument-too-short" | "/api/v1/problems/junction-beyond-canal" | "/api/v1/problems/kit-lacks-instrument" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/motion-not-accepted" | "/api/v1/problems/no-canals" | "/api/v1/problems/notation-missing" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/override-not-possible" | "/api/v1/problems/reading-not-usable" | "/api/v1/problems/technique-not-usable" | "/api/v1/problems/too-much-work" | "/api/v1/problems/unknown-tooth";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_run_sheet: {
@@ -9386,21 +10533,48 @@ export interface operations {
                     "application/json": components["schemas"]["RunSheetAnswer"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `canals-do-not-fit`: Canals, roots or names that do not go together.
+             *     - `charted-not-planned`: The tooth can be charted, and not planned here.
+             *     - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `factor-not-known`: No such factor of difficulty, or no such level of it.
+             *     - `instrument-not-described`: An instrument of which something is not said that planning needs.
+             *     - `instrument-too-short`: An instrument that does not reach as deep as it has to.
+             *     - `junction-beyond-canal`: A junction that lies outside its canal.
+             *     - `kit-lacks-instrument`: The technique needs an instrument that the kit has not.
+             *     - `length-out-of-bounds`: A length that no tooth has.
+             *     - `motion-not-accepted`: The technique is written for another motion than the instrument's.
+             *     - `no-canals`: A plan without a canal.
+             *     - `notation-missing`: A designation that does not say its notation.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `override-not-possible`: A caution that nobody may override, or that is not there.
+             *     - `reading-not-usable`: A reading that no length can be taken from.
+             *     - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there.
+             *     - `too-much-work`: Working it out would take more than one request may.
+             *     - `unknown-tooth`: There is no such tooth in that notation.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/canals-do-not-fit" | "/api/v1/problems/charted-not-planned" | "/api/v1/problems/choice-not-possible" | "/api/v1/problems/factor-not-known" | "/api/v1/problems/instrument-not-described" | "/api/v1/problems/instrument-too-short" | "/api/v1/problems/junction-beyond-canal" | "/api/v1/problems/kit-lacks-instrument" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/motion-not-accepted" | "/api/v1/problems/no-canals" | "/api/v1/problems/notation-missing" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/override-not-possible" | "/api/v1/problems/reading-not-usable" | "/api/v1/problems/technique-not-usable" | "/api/v1/problems/too-much-work" | "/api/v1/problems/unknown-tooth";
+                    };
                 };
             };
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_technique_check: {
@@ -9424,21 +10598,16 @@ export interface operations {
                     "application/json": components["schemas"]["TechniqueChecked"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.technique-not-usable"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_tooth: {
@@ -9462,21 +10631,15 @@ export interface operations {
                     "application/json": components["schemas"]["Tooth"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.notation-missing.unknown-tooth"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     compute_two_views: {
@@ -9500,21 +10663,16 @@ export interface operations {
                     "application/json": components["schemas"]["TwoViewsRead"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.choice-not-possible.views-do-not-fit"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     difficulty_factors_list: {
@@ -9546,21 +10704,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     instrument_sizes_list: {
@@ -9592,21 +10740,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     junction_strike: {
@@ -9635,21 +10773,17 @@ export interface operations {
                     "application/json": components["schemas"]["CanalShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     key_retrieve: {
@@ -9681,21 +10815,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     keys_list: {
@@ -9727,21 +10852,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     keys_create: {
@@ -9765,21 +10881,17 @@ export interface operations {
                     "application/json": components["schemas"]["KeyMade"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable.password-wrong"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     key_destroy: {
@@ -9800,21 +10912,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     one_time_code_retrieve: {
@@ -9846,21 +10949,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     one_time_code_create: {
@@ -9884,21 +10978,16 @@ export interface operations {
                     "application/json": components["schemas"]["CodeSecretShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.password-wrong"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     one_time_code_destroy: {
@@ -9917,21 +11006,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     one_time_code_confirm: {
@@ -9955,21 +11034,17 @@ export interface operations {
                     "application/json": components["schemas"]["OneTimeCodeShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.code-refused"];
+            429: components["responses"]["429.too-many-tries"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     override_withdraw: {
@@ -9994,21 +11069,14 @@ export interface operations {
                     "application/json": components["schemas"]["OverrideShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.still-under-way"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_retrieve: {
@@ -10042,21 +11110,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_changes: {
@@ -10093,21 +11153,14 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            422: components["responses"]["422.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_release: {
@@ -10138,21 +11191,19 @@ export interface operations {
                     "application/json": components["schemas"]["VersionShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict.plan-stale.still-under-way"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.no-such-canal.not-usable"];
+            428: components["responses"]["428.precondition-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     reviews_create: {
@@ -10191,21 +11242,56 @@ export interface operations {
                     "application/json": components["schemas"]["ReviewShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            /**
+             * @description - `id-used-differently`: An id of the sender's was used before for something else.
+             *     - `move-not-possible`: A plan that is where it is cannot be moved so.
+             *     - `plan-stale`: The case has changed since the plan was made.
+             *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+             */
+            409: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/id-used-differently" | "/api/v1/problems/move-not-possible" | "/api/v1/problems/plan-stale" | "/api/v1/problems/still-under-way";
+                    };
                 };
             };
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `no-such-canal`: The plan has no canal of that name.
+             *     - `not-acknowledged`: A plan is approved while a caution asks to be acknowledged.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `nothing-said`: A plan is returned without a word.
+             */
+            422: {
+                headers: {
+                    /** @description Names the request. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/no-such-canal" | "/api/v1/problems/not-acknowledged" | "/api/v1/problems/not-usable" | "/api/v1/problems/nothing-said";
+                    };
+                };
+            };
+            428: components["responses"]["428.precondition-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_revoke: {
@@ -10244,21 +11330,19 @@ export interface operations {
                     "application/json": components["schemas"]["VersionShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict.id-used-differently.still-under-way"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.nothing-said"];
+            428: components["responses"]["428.precondition-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_submit: {
@@ -10285,21 +11369,34 @@ export interface operations {
                     "application/json": components["schemas"]["VersionShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            /**
+             * @description - `empty-plan`: No canal of the plan has a length.
+             *     - `move-not-possible`: A plan that is where it is cannot be moved so.
+             *     - `plan-stale`: The case has changed since the plan was made.
+             *     - `reason-missing`: A final size lies outside the advised range, and no reason is given.
+             *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+             */
+            409: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/empty-plan" | "/api/v1/problems/move-not-possible" | "/api/v1/problems/plan-stale" | "/api/v1/problems/reason-missing" | "/api/v1/problems/still-under-way";
+                    };
                 };
             };
+            412: components["responses"]["412.changed-since"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_summary: {
@@ -10333,21 +11430,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_texts: {
@@ -10382,21 +11471,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     plan_version_withdraw: {
@@ -10421,21 +11502,14 @@ export interface operations {
                     "application/json": components["schemas"]["VersionShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.move-not-possible.still-under-way"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     problems_list: {
@@ -10467,21 +11541,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     problem_retrieve: {
@@ -10515,21 +11579,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_retrieve: {
@@ -10563,21 +11618,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     cases_list: {
@@ -10630,21 +11677,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     cases_create: {
@@ -10681,21 +11720,37 @@ export interface operations {
                     "application/json": components["schemas"]["CaseShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `alias-looks-like-a-name`: The alias may be a name. It is asked about once: whoever says that it is none has it taken.
+             *     - `alias-refused`: The alias of a patient holds what an alias must not hold.
+             *     - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `notation-missing`: A designation that does not say its notation.
+             *     - `unknown-tooth`: There is no such tooth in that notation.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/alias-looks-like-a-name" | "/api/v1/problems/alias-refused" | "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/notation-missing" | "/api/v1/problems/unknown-tooth";
+                    };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     case_by_external_id_retrieve: {
@@ -10730,21 +11785,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     case_by_external_id_update: {
@@ -10782,21 +11829,40 @@ export interface operations {
                     "application/json": components["schemas"]["CaseShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.external-id-taken.setting-fixed"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `alias-looks-like-a-name`: The alias may be a name. It is asked about once: whoever says that it is none has it taken.
+             *     - `alias-refused`: The alias of a patient holds what an alias must not hold.
+             *     - `external-id-refused`: What was sent as an external id is none, or looks like something of a person.
+             *     - `factor-not-known`: No such factor of difficulty, or no such level of it.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `notation-missing`: A designation that does not say its notation.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `unknown-tooth`: There is no such tooth in that notation.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/alias-looks-like-a-name" | "/api/v1/problems/alias-refused" | "/api/v1/problems/external-id-refused" | "/api/v1/problems/factor-not-known" | "/api/v1/problems/not-usable" | "/api/v1/problems/notation-missing" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/unknown-tooth";
+                    };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_figures_list: {
@@ -10830,21 +11896,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_figure_update: {
@@ -10871,21 +11929,16 @@ export interface operations {
                     "application/json": components["schemas"]["FigureShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.choice-not-possible"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_figure_destroy: {
@@ -10907,21 +11960,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     kits_list: {
@@ -10958,21 +12002,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     kits_create: {
@@ -11009,21 +12045,36 @@ export interface operations {
                     "application/json": components["schemas"]["KitShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way.taken-already"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            /**
+             * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `instrument-not-described`: An instrument of which something is not said that planning needs.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             */
+            422: {
                 headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
+                    /** @description Names the request. Tell it to whoever looks after the server. */
                     "X-Request-Id"?: string;
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/problem+json": components["schemas"]["Problem"];
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/instrument-not-described" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds";
+                    };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     kit_external_id_update: {
@@ -11058,21 +12109,17 @@ export interface operations {
                     "application/json": components["schemas"]["ExternalIdShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.external-id-taken"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.external-id-refused"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     kit_external_id_destroy: {
@@ -11094,21 +12141,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_people_list: {
@@ -11149,21 +12187,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     person_external_id_update: {
@@ -11198,21 +12228,17 @@ export interface operations {
                     "application/json": components["schemas"]["ExternalIdShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.external-id-taken"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.external-id-refused"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     person_external_id_destroy: {
@@ -11234,21 +12260,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     running_work: {
@@ -11282,21 +12299,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     service_keys_list: {
@@ -11330,21 +12339,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     service_keys_create: {
@@ -11370,21 +12371,18 @@ export interface operations {
                     "application/json": components["schemas"]["KeyMade"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable.password-wrong"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     service_key_destroy: {
@@ -11406,21 +12404,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_techniques_list: {
@@ -11454,21 +12443,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_techniques_create: {
@@ -11505,21 +12486,17 @@ export interface operations {
                     "application/json": components["schemas"]["TechniqueShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way.taken-already"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.not-usable.technique-not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_widths_list: {
@@ -11553,21 +12530,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_widths_update: {
@@ -11595,21 +12564,16 @@ export interface operations {
                     "application/json": components["schemas"]["WidthsShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.canals-do-not-fit.not-usable.out-of-bounds"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     programme_widths_destroy: {
@@ -11632,21 +12596,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     worklist: {
@@ -11680,21 +12635,13 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     push_key_retrieve: {
@@ -11726,21 +12673,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     push_subscription_update: {
@@ -11763,21 +12701,15 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     push_subscription_destroy: {
@@ -11799,21 +12731,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     reading_strike: {
@@ -11842,21 +12764,17 @@ export interface operations {
                     "application/json": components["schemas"]["CanalShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     session_retrieve: {
@@ -11895,21 +12813,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            403: components["responses"]["403.key-opens-not"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     session_create: {
@@ -11933,21 +12842,15 @@ export interface operations {
                     "application/json": components["schemas"]["SessionShown"];
                 };
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.sign-in-refused"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
         };
     };
     session_destroy: {
@@ -11966,21 +12869,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     techniques_list: {
@@ -12012,21 +12905,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     teeth_list: {
@@ -12058,21 +12941,11 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
     teeth_retrieve: {
@@ -12107,21 +12980,12 @@ export interface operations {
                 };
                 content?: never;
             };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    /** @description With 429 and 503: seconds to wait. */
-                    "Retry-After"?: number;
-                    /** @description With 401, and 403 for want of a scope: how to sign in. */
-                    "WWW-Authenticate"?: string;
-                    /** @description Names the request, as every answer does. Tell it to whoever looks after the server. */
-                    "X-Request-Id"?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
         };
     };
 }

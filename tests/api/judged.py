@@ -1,0 +1,47 @@
+"""Whatever the tests of the API are answered is held against its description: the status, and the code of a refusal."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from cases.api.problem_codes import problem_codes
+
+# That the server tells this very description is tested apart; to make it anew takes long.
+AGREED = Path(__file__).parents[1] / "architecture" / "openapi.yaml"
+# Of no operation, of a client that takes no JSON, of a fault of ours: `default`.
+OF_ANY = (405, 406, 500)
+PARAMETER = re.compile(r"<(?:\w+:)?(\w+)>")
+
+
+@cache
+def description() -> dict[str, Any]:
+    described: dict[str, Any] = yaml.load(AGREED.read_text(encoding="utf-8"), yaml.CSafeLoader)
+    return described
+
+
+def judge(method: str, route: str, answer: Any) -> None:
+    """`route` is as in a URL conf. What is not described, as the description itself, is not judged."""
+    path = description()["paths"].get("/" + PARAMETER.sub(r"{\1}", route), {})
+    operation = path.get("get" if method == "HEAD" else method.lower())
+    if operation is None or answer.status_code in OF_ANY:
+        return
+    what = f"{method} {route}: {answer.status_code}"
+    assert str(answer.status_code) in operation["responses"], what
+    if answer.get("Content-Type") == "application/problem+json":
+        problem = answer.json()
+        assert problem["type"] in codes(operation["responses"][str(answer.status_code)]), f"{what} {problem['type']}"
+        assert {error["code"] for error in problem["errors"]} <= problem_codes().keys(), f"{what} {problem['errors']}"
+
+
+def codes(response: dict[str, Any]) -> list[str]:
+    """What the `type` of this refusal can be."""
+    if "$ref" in response:
+        response = description()["components"]["responses"][response["$ref"].rpartition("/")[2]]
+    _, of_codes = response["content"]["application/problem+json"]["schema"]["allOf"]
+    types: list[str] = of_codes["properties"]["type"]["enum"]
+    return types
