@@ -2256,4 +2256,8 @@ class Migration(migrations.Migration):
                 "constraints": [models.UniqueConstraint(fields=("asker_id", "key"), name="one_answer_to_a_key")],
             },
         ),
+        migrations.AddIndex(
+            model_name="changelog",
+            index=models.Index(fields=["case", "-at"], name="log_of_a_case_by_time"),
+        ),
     ]

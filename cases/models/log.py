@@ -27,7 +27,10 @@ class ChangeLog(AppendOnly):
     after = models.TextField(blank=True)
 
     class Meta:
-        indexes = [models.Index(fields=["case", "id"], name="log_of_a_case")]
+        indexes = [
+            models.Index(fields=["case", "id"], name="log_of_a_case"),
+            models.Index(fields=["case", "-at"], name="log_of_a_case_by_time"),
+        ]
 
     def __str__(self) -> str:
         return f"{self.verb} {self.subject}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 from uuid import UUID
 
@@ -12,7 +13,17 @@ from cases.domain.plans.status import PlanStatus
 from cases.mapping.chart_rows import chart
 from cases.mapping.charts import facts_of, last_junction, length_of, root_input, tooth_facts_of
 from cases.mapping.kits import thresholds_of
-from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Membership, ToothPlanVersion
+from cases.models import (
+    Canal,
+    Case,
+    CautionOverride,
+    ChangeLog,
+    JunctionReading,
+    LengthReading,
+    Membership,
+    RunningWork,
+    ToothPlanVersion,
+)
 from cases.queries import plans, seen
 from cases.queries.external_ids import known
 from cases.queries.seen import Asker
@@ -100,6 +111,13 @@ def of_group(cases: QuerySet[Case], group: str) -> QuerySet[Case]:
     """Those of the cases whose student is in the group now."""
     there = Membership.objects.filter(person=OuterRef("student"), programme=OuterRef("programme"), group=group)
     return cases.filter(Exists(there))
+
+
+def changed_since(cases: QuerySet[Case], since: datetime) -> QuerySet[Case]:
+    """Those of the cases of which something was logged, or recorded at the chair, then or later."""
+    logged = ChangeLog.objects.filter(case=OuterRef("pk"), at__gte=since)
+    recorded = RunningWork.objects.filter(case=OuterRef("pk"), changed_at__gte=since)
+    return cases.filter(Exists(logged) | Exists(recorded))
 
 
 def listed(row: Case) -> CaseListed:

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from datetime import datetime, timedelta
 from itertools import product
 from typing import Any
 
 import pytest
 from django.db.models import F, QuerySet
+from django.utils import timezone
 
+from cases.api.problem_codes import problem_codes
 from cases.domain.plans.lifecycle import PlanState
 from cases.domain.plans.status import PlanStatusState
-from cases.models import Case, Membership, Person, Programme, ToothPlanVersion
+from cases.models import Case, ChangeLog, Membership, Person, Programme, ToothPlanVersion
 from tests.cast import API, client, open_case, problem
-from tests.many import copies
+from tests.many import at_work, copies
 
 STATES = [state for state in PlanState if state is not PlanState.SUPERSEDED]
 
@@ -71,8 +74,37 @@ def test_people_are_found_by_role_and_group(at: str, priya: Person, tom: Person,
     assert names(role="supervisor", group="Friday") == set()
 
 
-@pytest.mark.parametrize("query", [("cases", "state", "asleep"), ("people", "role", "patient")])
-def test_what_nothing_can_be_is_refused(at: str, vale: Person, query: tuple[str, str, str]) -> None:
-    folder, name, value = query
+def test_cases_are_found_by_when_something_of_them_changed(
+    at: str, approved: ToothPlanVersion, programme: Programme, priya: Person, tom: Person, vale: Person
+) -> None:
+    """One charted and planned, one at work, and one of which nothing has changed since."""
+    charted, (at_chair, quiet) = approved.case, (version.case for version in copies(approved, 2))
+    at_work([at_chair], waits=False)
+    since = timezone.now() - timedelta(minutes=10)
+    assert not ChangeLog.objects.filter(case__in=[at_chair, quiet]).exists()
+
+    def listed_since(moment: datetime) -> set[str]:
+        return {each["id"] for each in listed(vale, f"{at}/cases", updated_since=moment.isoformat())}
+
+    assert listed_since(since) == {str(charted.pk), str(at_chair.pk)}
+    assert listed_since(timezone.now() + timedelta(minutes=10)) == set()
+
+
+@pytest.mark.parametrize(
+    ("folder", "name", "value", "code"),
+    [
+        ("cases", "state", "asleep", "not-of-these"),
+        ("cases", "student", "priya", "not-an-id"),
+        ("cases", "updated_since", "yesterday", "not-a-moment"),
+        ("cases", "group", "a\0b", "control-characters"),
+        ("people", "role", "patient", "not-of-these"),
+    ],
+)
+def test_what_nothing_can_be_is_refused_in_the_words_of_bodies(
+    at: str, vale: Person, folder: str, name: str, value: str, code: str
+) -> None:
     refused = client(vale).get(f"{at}/{folder}", {name: value})
     assert problem(refused, 400, "not-understood").keys() == {f"#/{name}"}
+    (fault,) = refused.json()["errors"]
+    assert fault["code"] == code
+    assert code in problem_codes()

@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import Any, TypeVar, cast
 
 from django.db.models import Model, QuerySet
-from django_filters import CharFilter, ChoiceFilter, FilterSet, UUIDFilter
-from django_filters.utils import translate_validation
+from django_filters import CharFilter, ChoiceFilter, Filter, FilterSet, IsoDateTimeFilter, UUIDFilter
 from drf_spectacular.utils import OpenApiParameter
-from rest_framework.exceptions import ValidationError
+from rest_framework.exceptions import ErrorDetail, ValidationError
 from rest_framework.request import Request
 
 from cases.api.base import asker
+from cases.api.fields import Id, Moment
 from cases.domain.access.roles import Role
 from cases.domain.plans.status import PlanStatusState
-from cases.queries.charts import of_group
+from cases.queries.charts import changed_since, of_group
 from cases.queries.external_ids import by_external_id
 from cases.queries.plans import standing_at
 from planning.anatomy import all_teeth
+from planning.foundation.encoding import sentence_of
 from planning.techniques.technique import Setting
 
 OF_PAGES = ("cursor", "limit")
@@ -45,6 +47,7 @@ class PeopleFilters(ExternalIdFilter):
 class CaseFilters(ExternalIdFilter):
     state = ChoiceFilter(choices=[(state, state) for state in PlanStatusState], method="whose_plan_stands")
     group = CharFilter(method="of_group")
+    updated_since = IsoDateTimeFilter(method="changed_since")
     student = UUIDFilter(field_name="student_id")
     supervisor = UUIDFilter(field_name="supervisor_id")
     setting = ChoiceFilter(choices=[(setting, setting) for setting in Setting])
@@ -55,6 +58,9 @@ class CaseFilters(ExternalIdFilter):
 
     def of_group(self, rows: Any, _: str, value: str) -> Any:
         return of_group(rows, value)
+
+    def changed_since(self, rows: Any, _: str, value: datetime) -> Any:
+        return changed_since(rows, value)
 
 
 EXTERNAL_ID = OpenApiParameter("external_id", str, description="For services: the key that yours knows it by.")
@@ -69,6 +75,12 @@ CASE_FILTERS = [
         "state", {"type": "string", "enum": list(PlanStatusState)}, description="Where the plan stands, as in `status`."
     ),
     OpenApiParameter("group", str, description="Those of students who are in the group now, by its whole name."),
+    OpenApiParameter(
+        "updated_since",
+        {"type": "string", "format": "date-time"},
+        description="Those of which something was changed, decided or done then or later. What is being written just "
+        "now has its time already: ask with a minute of overlap.",
+    ),
     OpenApiParameter("student", {"type": "string", "format": "uuid"}, description="Whose cases."),
     OpenApiParameter("supervisor", {"type": "string", "format": "uuid"}, description="Whom they were given to."),
     OpenApiParameter("setting", {"type": "string", "enum": list(Setting)}, description="Where they are worked."),
@@ -80,7 +92,20 @@ def filtered(filters: type[FilterSet], rows: QuerySet[Row], request: Request) ->
     """Those of the rows that were asked for. Raises ValidationError."""
     asked = filters(request.query_params, queryset=rows, request=request)
     if not asked.is_valid():
-        # An exception, whatever its stubs say.
-        raise cast(ValidationError, translate_validation(asked.errors))
+        raise ValidationError({name: [_fault(asked.filters[name])] for name in asked.errors})
     matching: QuerySet[Row] = asked.qs
     return matching
+
+
+def _fault(part: Filter) -> ErrorDetail:
+    """What is wrong with what was asked for, in the words and codes of bodies."""
+    match part:
+        case ChoiceFilter():
+            known = ", ".join(str(value) for value, _ in part.extra["choices"])
+            return ErrorDetail(sentence_of("not-of-these", expected=known), code="not-of-these")
+        case UUIDFilter():
+            return ErrorDetail(Id.default_error_messages["not_an_id"], code="not-an-id")
+        case IsoDateTimeFilter():
+            return ErrorDetail(Moment.default_error_messages["not_a_moment"], code="not-a-moment")
+        case _:
+            return ErrorDetail(sentence_of("control-characters"), code="control-characters")

@@ -11648,6 +11648,8 @@ export interface operations {
                 supervisor?: string;
                 /** @description ISO 3950 designation. */
                 tooth?: string;
+                /** @description Those of which something was changed, decided or done then or later. What is being written just now has its time already: ask with a minute of overlap. */
+                updated_since?: string;
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
