@@ -10,6 +10,7 @@ from typing import Any, ClassVar
 
 from django.http import HttpResponse
 from django.utils.cache import get_conditional_response
+from drf_spectacular.utils import OpenApiParameter
 from rest_framework import status
 from rest_framework.exceptions import NotAuthenticated, NotFound, ValidationError
 from rest_framework.pagination import Cursor, CursorPagination
@@ -21,11 +22,16 @@ from rest_framework.views import APIView
 
 from cases.api import once
 from cases.api.etags import tag, tag_of_state
+from cases.api.needs import PREFIX
 from cases.api.schema import OperationSchema
 from cases.domain.errors import ChangedSince
 from cases.models import AccessKey, Person, Service
 from cases.queries.seen import Asker, service_of
 from planning.api.parsing import BoundedJSONParser
+
+LOCATION = OpenApiParameter(
+    "Location", str, OpenApiParameter.HEADER, response=[201], description="Where what was made lies."
+)
 
 
 # A view for people who are signed in. No docstring: the generator would give it to operations that have none.
@@ -80,11 +86,15 @@ def answer(
     etag: object = None,
     state: object = None,
     created: bool = False,
+    at: str = "",
 ) -> Response:
     """The value as an answer: 201 where it was made by this request, else 200. The tag is the one of all that is shown,
-    or else made of it; `state` is what a change is compared with (`etags.seen_tag`)."""
+    or else made of it; `state` is what a change is compared with (`etags.seen_tag`). `at` is where what was made
+    lies, below the API."""
     code = status.HTTP_201_CREATED if created else status.HTTP_200_OK
     headers = {} if etag is None else {"ETag": tag(etag)}
+    if created and at:
+        headers["Location"] = f"{PREFIX}{at}"
     response = Response(serializer(value).data, status=code, headers=headers)
     if state is not None:
         response.add_post_render_callback(partial(_tag_with, state))

@@ -19,6 +19,7 @@ _LEADS_TO = {
     "readings": "__tooth__canals__readings",
     "junctions": "__tooth__canals__junctions",
     "plan-versions": "__versions",
+    "overrides": "__overrides",
 }
 
 

@@ -9,6 +9,7 @@ from django.db.models import QuerySet
 
 from cases.domain.access.permissions import May
 from cases.domain.access.roles import Role
+from cases.domain.errors import NotHere
 from cases.mapping.kits import kit_of, techniques_of, thresholds_of
 from cases.mapping.uses import counted
 from cases.models import Kit, Membership, Person, Programme, Service
@@ -102,6 +103,14 @@ def kit_shown(asker: Asker, row: Kit) -> KitShown:
         for instrument in mine
     )
     return KitShown(row, value, tuple(yours))
+
+
+def technique(programme_id: UUID, key: str) -> TechniqueShown:
+    """One that is provided, or one of the programme's own. Raises NotHere."""
+    value = techniques_of(programme_id).get(key)
+    if value is None:
+        raise NotHere(what="technique")
+    return TechniqueShown(provided=key in provided_techniques(), technique=value)
 
 
 def techniques(programme_id: UUID) -> TechniquesShown:

@@ -25,6 +25,7 @@ from cases.models import (
     Membership,
     Person,
     Programme,
+    Review,
     Service,
     ToothPlanVersion,
 )
@@ -87,7 +88,7 @@ def versions(asker: Asker) -> QuerySet[ToothPlanVersion]:
 
 def programme(asker: Asker, id_: UUID) -> Programme:
     """Raises NotHere."""
-    return _one(programmes(asker), id_, "programme")
+    return row_of(programmes(asker), id_, "programme")
 
 
 def case(asker: Asker, id_: UUID) -> Case:
@@ -102,50 +103,57 @@ def case(asker: Asker, id_: UUID) -> Case:
 def person(asker: Asker, programme_id: UUID, id_: UUID) -> Person:
     """Somebody who belongs to the programme. Raises NotHere."""
     rows = Person.objects.filter(memberships__programme=programme(asker, programme_id), is_active=True)
-    return _one(rows, id_, "person")
+    return row_of(rows, id_, "person")
 
 
 def kit(asker: Asker, programme_id: UUID, id_: UUID) -> Kit:
     """Raises NotHere."""
     rows: QuerySet[Kit] = Kit.objects.filter(programme=programme(asker, programme_id))
-    return _one(rows, id_, "kit")
+    return row_of(rows, id_, "kit")
 
 
 def canal(asker: Asker, id_: UUID) -> Canal:
     """Raises NotHere."""
-    return _one(canals(asker), id_, "canal")
+    return row_of(canals(asker), id_, "canal")
 
 
 def version(asker: Asker, id_: UUID) -> ToothPlanVersion:
     """Raises NotHere."""
-    return _one(versions(asker), id_, "plan version")
+    return row_of(versions(asker), id_, "plan version")
+
+
+def review(asker: Asker, version_id: UUID, id_: UUID) -> Review:
+    """Raises NotHere."""
+    rows: QuerySet[Review] = Review.objects.filter(version__case__in=cases(asker), version=version_id)
+    return row_of(rows.select_related("supervisor"), id_, "decision")
 
 
 def override(asker: Asker, id_: UUID) -> CautionOverride:
     """Raises NotHere."""
     rows: QuerySet[CautionOverride] = CautionOverride.objects.filter(case__in=cases(asker)).select_related("case")
-    return _one(rows, id_, "override")
+    return row_of(rows, id_, "override")
 
 
 def length_reading(asker: Asker, id_: UUID) -> LengthReading:
     """Raises NotHere."""
     rows: QuerySet[LengthReading] = LengthReading.objects.filter(canal__in=canals(asker))
-    return _one(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
+    return row_of(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
 
 
 def junction_reading(asker: Asker, id_: UUID) -> JunctionReading:
     """Raises NotHere."""
     rows: QuerySet[JunctionReading] = JunctionReading.objects.filter(canal__in=canals(asker))
-    return _one(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
+    return row_of(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
 
 
 def image(asker: Asker, case_id: UUID, id_: UUID) -> Image:
     """Raises NotHere."""
     rows: QuerySet[Image] = Image.objects.filter(case__in=cases(asker), case_id=case_id)
-    return _one(rows.select_related("case", "taken_by", "checked_by", "removed_by"), id_, "image")
+    return row_of(rows.select_related("case", "taken_by", "checked_by", "removed_by"), id_, "image")
 
 
-def _one(rows: QuerySet[Row], id_: UUID, what: str) -> Row:
+def row_of(rows: QuerySet[Row], id_: UUID, what: str) -> Row:
+    """Raises NotHere."""
     row = rows.filter(pk=id_).first()
     if row is None:
         raise NotHere(what=what)

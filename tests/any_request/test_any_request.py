@@ -24,7 +24,7 @@ from schemathesis import GenerationMode, checks
 from schemathesis.core.parameters import ParameterLocation
 
 from cases.domain.uuid7 import uuid7
-from cases.models import CautionOverride, Kit, Person, ToothPlanVersion
+from cases.models import CautionOverride, Kit, LengthReading, Person, ToothPlanVersion
 from cases.services.images import upload
 from cases.services.images.upload import Announced
 from tests.cases.pictures import picture
@@ -45,7 +45,7 @@ schema = schemathesis.openapi.from_dict(yaml.load(AGREED.read_text(encoding="utf
 schema.app = get_wsgi_application()
 # Signing in and out is tested on its own: it would end the session that asks.
 records = schema.include(
-    path_regex=f"^{API}/(programmes|cases|canals|plan-versions|overrides|push-|keys|problems)"
+    path_regex=f"^{API}/(programmes|cases|canals|readings|junctions|plan-versions|overrides|push-|keys|problems)"
 ).exclude(path="/session")
 
 
@@ -55,6 +55,7 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     override = CautionOverride.objects.create(
         sent_hash="", case=case, code="apex-wide", reason="Seen.", supervisor=vale, version=submitted
     )
+    reading = LengthReading.objects.filter(canal__tooth__case=case)[0]
     announced = Announced(
         id=uuid7(), sha256=sha256(PICTURE).hexdigest(), sent_bytes=len(PICTURE), device_time=timezone.now()
     )
@@ -73,6 +74,8 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
         "kit_id": str(Kit.objects.filter(programme=case.programme_id)[0].pk),
         "person_id": str(case.student_id),
         "external_id": "7",
+        "review_id": str(uuid7()),
+        "reading_id": str(reading.pk),
         "name": "MB",
         "key": "passes.gain",
         "tooth": "16",

@@ -23,6 +23,8 @@ def answers_as_described(monkeypatch: pytest.MonkeyPatch) -> None:
         except Resolver404:
             return answer
         judge(asked["REQUEST_METHOD"], route, answer)
+        if answer.status_code == 201 and "Location" in answer:
+            assert browser.get(answer["Location"]).status_code == 200, answer["Location"]
         return answer
 
     monkeypatch.setattr(Client, "request", request)

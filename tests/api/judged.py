@@ -32,6 +32,8 @@ def judge(method: str, route: str, answer: Any) -> None:
         return
     what = f"{method} {route}: {answer.status_code}"
     assert str(answer.status_code) in operation["responses"], what
+    headers = operation["responses"][str(answer.status_code)].get("headers", {})
+    assert ("Location" in headers) == ("Location" in answer), what
     if answer.get("Content-Type") == "application/problem+json":
         problem = answer.json()
         assert problem["type"] in codes(operation["responses"][str(answer.status_code)]), f"{what} {problem['type']}"

@@ -56,6 +56,20 @@ def test_what_is_read_is_described_with_its_tag_and_its_304() -> None:
             assert "ETag" in operation["responses"]["200"]["headers"], name
 
 
+def test_what_is_made_says_where_it_lies() -> None:
+    """RFC 9110, 9.3.3: a 201 to a POST names it. That it lies there is asked after every one (`conftest`)."""
+    made = {
+        operation["operationId"]: operation["responses"]["201"]
+        for name, operation in operations()
+        if name.startswith("post ") and "201" in operation["responses"]
+    }
+    assert len(made) > 12
+    # An entry of the version that is answered has no address of its own.
+    assert [name for name, answer in made.items() if "Location" not in answer.get("headers", {})] == [
+        "plan_version_revoke"
+    ]
+
+
 def test_every_operation_names_its_refusals() -> None:
     """By status: a body can be none (400), a thing can be missing (404), a condition not hold (412)."""
     for name, operation in operations():

@@ -71,6 +71,13 @@ class BendsInSpaceView(View):
 
 class BendInSpaceView(View):
     @extend_schema(
+        operation_id="bend_in_space_retrieve", tags=TAGS, summary="A bend in space", responses=BendInSpaceShown
+    )
+    def get(self, request: Request, canal_id: UUID, bend_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        return answer(BendInSpaceShown, bend_shown(seen.row_of(canal.bends_in_space.all(), bend_id, "bend")))
+
+    @extend_schema(
         operation_id="bend_in_space_update",
         tags=TAGS,
         summary="Combine two views of a canal",

@@ -10,13 +10,13 @@ from rest_framework import status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, given, me
+from cases.api.base import LOCATION, View, answer, given, me
 from cases.api.etags import maybe_seen_revision, tag
 from cases.api.fields import FieldsOf, Id, Listing, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
-from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
+from cases.api.v1.shapes import CanalShown, CaseShown, JunctionShown, ReadingShown
 from cases.domain.errors import CanalInUse, NotAllowed, NotUsable, SentDifferently, TakenAlready
 from cases.domain.struck import StruckWhy
 from cases.queries import charts, seen
@@ -83,7 +83,7 @@ class CanalsView(View):
         tags=TAGS,
         summary="Add a canal",
         description="The canal that gets missed. Its root is made where the tooth has none of that name.",
-        parameters=[IF_MATCH_OPTIONAL],
+        parameters=[IF_MATCH_OPTIONAL, LOCATION],
         request=CanalGiven,
         extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, CanalsDoNotFit, OutOfBounds),
         responses={200: CanalShown, 201: CanalShown},
@@ -96,7 +96,7 @@ class CanalsView(View):
         row, created = canals.add_canal(
             actor=me(request), case=case, facts=facts, seen_revision=maybe_seen_revision(request), **named
         )
-        return _shown(case.pk, row.pk, created=created)
+        return _shown(case.pk, row.pk, created=created, at=f"canals/{row.pk}")
 
 
 class CanalView(View):
@@ -166,6 +166,7 @@ class ReadingsView(View):
         tags=TAGS,
         summary="Take a length",
         description="Readings are kept for good: a later one is added. The answer says what they come to.",
+        parameters=[LOCATION],
         request=ReadingGiven,
         extensions=refuses(NotAllowed, SentDifferently, NotUsable, LengthOutOfBounds, ReadingNotUsable, OutOfBounds),
         responses={200: CanalShown, 201: CanalShown},
@@ -173,8 +174,8 @@ class ReadingsView(View):
     )
     def post(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
-        _, created = readings.take_length(actor=me(request), canal=canal, **given(ReadingGiven, request))
-        return _shown(canal.tooth.case_id, canal.pk, created=created)
+        row, created = readings.take_length(actor=me(request), canal=canal, **given(ReadingGiven, request))
+        return _shown(canal.tooth.case_id, canal.pk, created=created, at=f"readings/{row.pk}")
 
 
 class JunctionsView(View):
@@ -184,6 +185,7 @@ class JunctionsView(View):
         summary="Record where a canal joins another",
         description="Kept for good; the last one counts. The canal's length of that moment is kept with it, so that a "
         "later correction does not move the junction.",
+        parameters=[LOCATION],
         request=JunctionGiven,
         extensions=refuses(NotAllowed, SentDifferently, NotUsable, OutOfBounds),
         responses={200: CanalShown, 201: CanalShown},
@@ -191,8 +193,20 @@ class JunctionsView(View):
     )
     def post(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
-        _, created = readings.record_junction(actor=me(request), canal=canal, **given(JunctionGiven, request))
-        return _shown(canal.tooth.case_id, canal.pk, created=created)
+        row, created = readings.record_junction(actor=me(request), canal=canal, **given(JunctionGiven, request))
+        return _shown(canal.tooth.case_id, canal.pk, created=created, at=f"junctions/{row.pk}")
+
+
+class ReadingView(View):
+    @extend_schema(operation_id="reading_retrieve", tags=TAGS, summary="A reading", responses=ReadingShown)
+    def get(self, request: Request, reading_id: UUID) -> Response:
+        return answer(ReadingShown, seen.length_reading(me(request), reading_id))
+
+
+class JunctionView(View):
+    @extend_schema(operation_id="junction_retrieve", tags=TAGS, summary="A junction", responses=JunctionShown)
+    def get(self, request: Request, reading_id: UUID) -> Response:
+        return answer(JunctionShown, seen.junction_reading(me(request), reading_id))
 
 
 def _strike(request: Request, reading: Any) -> Response:
@@ -233,10 +247,10 @@ class JunctionStrikeView(View):
         return _strike(request, seen.junction_reading(me(request), reading_id))
 
 
-def _shown(case_id: UUID, canal_id: UUID, *, created: bool = False) -> Response:
+def _shown(case_id: UUID, canal_id: UUID, *, created: bool = False, at: str = "") -> Response:
     """The canal as it is now; ETag: the revision of its case."""
     case = charts.shown(case_id)
     canal = next(each for each in case.canals if each.row.pk == canal_id)
-    shown = answer(CanalShown, canal, created=created)
+    shown = answer(CanalShown, canal, created=created, at=at)
     shown["ETag"] = tag(case.row.revision)
     return shown

@@ -9,7 +9,7 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import NewestFirst, View, answer, asker, given, key_of, me
+from cases.api.base import LOCATION, NewestFirst, View, answer, asker, given, key_of, me
 from cases.api.etags import seen_revision
 from cases.api.fields import Each, FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
@@ -110,6 +110,7 @@ class CasesView(View):
         summary="Open a case",
         description="The tooth opens with its usual canals. Every tooth can be charted; whether it can be planned here "
         "is said when it is planned. A service names the student whose case it is; the record says who entered it.",
+        parameters=[LOCATION],
         request=CaseGiven,
         extensions=refuses(
             NotAllowed, SentDifferently, NotUsable, AliasRefused, AliasLooksLikeAName, UnknownTooth, NotationMissing
@@ -167,4 +168,4 @@ class CaseView(View):
 def shown(request: Request, case_id: UUID, *, created: bool = False) -> Response:
     """The case as it is now, to whoever asks."""
     chart = charts.shown(case_id, asker(request))
-    return answer(CaseShown, chart, state=chart.row.revision, created=created)
+    return answer(CaseShown, chart, state=chart.row.revision, created=created, at=f"cases/{case_id}")

@@ -10,7 +10,7 @@ from rest_framework import serializers, status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, asker, given, key_of, me
+from cases.api.base import LOCATION, View, answer, asker, given, key_of, me
 from cases.api.etags import maybe_seen_revision
 from cases.api.fields import FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import cases, example_answers, examples
@@ -97,7 +97,7 @@ class CaseByExternalIdView(View):
         description="Opens the case for the student, with the tooth's usual canals, where your service knows none by "
         "the key; else changes what is different. What is not sent stays as it is. The same sent again changes "
         f"nothing. {NO_PERSON}",
-        parameters=[cases.IF_MATCH_OPTIONAL],
+        parameters=[cases.IF_MATCH_OPTIONAL, LOCATION],
         request=KnownCaseGiven,
         extensions=refuses(
             NotAllowed,

@@ -17,7 +17,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api import raw_body
-from cases.api.base import View, answer, me, unchanged
+from cases.api.base import LOCATION, View, answer, me, unchanged
 from cases.api.etags import tag
 from cases.api.fields import Moment, Strict, Text, Upload, Value
 from cases.api.v1.shapes import PersonRef
@@ -189,6 +189,7 @@ class ImagesView(View):
         tags=TAGS,
         summary="Send an image as a form",
         description=f"One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. {KEPT}",
+        parameters=[LOCATION],
         request={"multipart/form-data": ImageSent},
         extensions=refuses(NotAllowed, NotUsable, ImageRefused, ImagesFull, StoreAway, ReadingBusy),
         responses={201: ImageShown},
@@ -202,9 +203,8 @@ class ImagesView(View):
         facts = dict(serializer.validated_data)
         data = facts.pop("file").read()
         announced = Announced(id=uuid7(), sha256=hashlib.sha256(data).hexdigest(), sent_bytes=len(data), **facts)
-        return answer(
-            ImageShown, upload.receive(actor=me(request), case=case, announced=announced, data=data), created=True
-        )
+        image = upload.receive(actor=me(request), case=case, announced=announced, data=data)
+        return answer(ImageShown, image, created=True, at=f"cases/{case_id}/images/{image.pk}")
 
 
 class ImageView(View):

@@ -10,7 +10,7 @@ from rest_framework import serializers, status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, asker, given, key_of, me
+from cases.api.base import LOCATION, View, answer, asker, given, key_of, me
 from cases.api.bearer import scopes_of
 from cases.api.fields import Listing, Strict, Text, Value, Whole
 from cases.api.v1 import examples
@@ -109,6 +109,7 @@ class KeysView(View):
         tags=TAGS,
         summary="Make a key for a script of yours",
         description="It may what you may, and of that what its scopes open. Asks for your password once more.",
+        parameters=[LOCATION],
         request=KeyGiven,
         extensions=refuses(Conflict, NotUsable, PasswordWrong, TooManyTries),
         responses={201: KeyMade},
@@ -116,10 +117,14 @@ class KeysView(View):
     )
     def post(self, request: Request) -> Response:
         made = access_keys.make_own(actor=me(request), **given(KeyGiven, request))
-        return answer(KeyMade, made, created=True)
+        return answer(KeyMade, made, created=True, at=f"keys/{made.row.pk}")
 
 
 class OneKeyView(View):
+    @extend_schema(operation_id="key_of_yours_retrieve", tags=TAGS, summary="A key of yours", responses=KeyShown)
+    def get(self, request: Request, key_id: UUID) -> Response:
+        return answer(KeyShown, seen.row_of(queries.own(me(request)), key_id, "key"))
+
     @extend_schema(operation_id="key_destroy", tags=TAGS, summary="Revoke a key of yours", responses={204: None})
     def delete(self, request: Request, key_id: UUID) -> Response:
         access_keys.revoke_own(actor=me(request), id=key_id)
@@ -147,6 +152,7 @@ class ServiceKeysView(View):
         description="By the coordinator, who is asked for the password once more. A service sees the programme; what "
         "it enters, it enters for a named student, and the record says so. It never has `reviews:write` or "
         "`events:write`. A second key of the same name is the same service's: change over, then revoke the first.",
+        parameters=[LOCATION],
         request=KeyGiven,
         extensions=refuses(NotAllowed, Conflict, NotUsable, PasswordWrong, TooManyTries),
         responses={201: KeyMade},
@@ -155,10 +161,22 @@ class ServiceKeysView(View):
     def post(self, request: Request, programme_id: UUID) -> Response:
         read = given(KeyGiven, request)
         made = access_keys.make_for_service(actor=me(request), programme_id=programme_id, **read)
-        return answer(KeyMade, made, created=True)
+        at = f"programmes/{programme_id}/service-keys/{made.row.pk}"
+        return answer(KeyMade, made, created=True, at=at)
 
 
 class OneServiceKeyView(View):
+    @extend_schema(
+        operation_id="service_key_retrieve",
+        tags=TAGS,
+        summary="A service's key",
+        description="For the coordinator.",
+        extensions=refuses(NotAllowed),
+        responses=KeyShown,
+    )
+    def get(self, request: Request, programme_id: UUID, key_id: UUID) -> Response:
+        return answer(KeyShown, seen.row_of(queries.of_services(me(request), programme_id), key_id, "key"))
+
     @extend_schema(
         operation_id="service_key_destroy",
         tags=TAGS,

@@ -83,6 +83,11 @@ class MarkingsView(View):
 
 
 class MarkingView(View):
+    @extend_schema(operation_id="marking_retrieve", tags=TAGS, summary="A marking", responses=MarkingShown)
+    def get(self, request: Request, case_id: UUID, image_id: UUID, marking_id: UUID) -> Response:
+        image = seen.image(me(request), case_id, image_id)
+        return answer(MarkingShown, marking_shown(seen.row_of(image.markings.all(), marking_id, "marking")))
+
     @extend_schema(
         operation_id="marking_update",
         tags=TAGS,

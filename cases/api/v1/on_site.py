@@ -12,7 +12,7 @@ from rest_framework import serializers, status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, given, me
+from cases.api.base import LOCATION, View, answer, given, me
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
@@ -104,6 +104,7 @@ class OneTimeCodeView(View):
         description="For supervisors. RFC 6238 with its usual choices: SHA-1, 30 seconds, six digits. Shown this once "
         "and kept nowhere. It counts once a first code was confirmed; until then an earlier one goes on to count. "
         "The password is asked for once more.",
+        parameters=[LOCATION],
         request=PasswordGiven,
         examples=[examples.PASSWORD_AGAIN],
         extensions=refuses(NotAllowed, PasswordWrong, TooManyTries),
@@ -112,9 +113,8 @@ class OneTimeCodeView(View):
     def post(self, request: Request) -> Response:
         made = one_time_codes.make(actor=me(request), **given(PasswordGiven, request))
         rows = ["".join(map(str, row)) for row in segno.make_qr(made.address, error="m").matrix]
-        response = answer(
-            CodeSecretShown, {"secret": made.secret, "address": made.address, "square": rows}, created=True
-        )
+        secret = {"secret": made.secret, "address": made.address, "square": rows}
+        response = answer(CodeSecretShown, secret, created=True, at="one-time-code")
         add_never_cache_headers(response)
         return response
 

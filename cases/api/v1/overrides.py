@@ -8,7 +8,7 @@ from drf_spectacular.utils import extend_schema
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, given, me
+from cases.api.base import LOCATION, View, answer, given, me
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import OverrideShown
@@ -56,6 +56,7 @@ class OverridesView(View):
         "`may_override`. The case's revision rises: the plan is made again, the withheld steps open, the caution stays "
         "and shows the reason. A wide canal is let pass by choosing its final size. 422 where nobody may let it pass, "
         "and where the canal cannot be planned with the size chosen.",
+        parameters=[LOCATION],
         request=OverrideGiven,
         extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, OverrideNotPossible),
         responses={200: OverrideShown, 201: OverrideShown},
@@ -64,7 +65,13 @@ class OverridesView(View):
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         row, created = overrides.add(actor=me(request), case=case, **given(OverrideGiven, request))
-        return answer(OverrideShown, row, created=created)
+        return answer(OverrideShown, row, created=created, at=f"overrides/{row.pk}")
+
+
+class OverrideView(View):
+    @extend_schema(operation_id="override_retrieve", tags=TAGS, summary="An override", responses=OverrideShown)
+    def get(self, request: Request, override_id: UUID) -> Response:
+        return answer(OverrideShown, seen.override(me(request), override_id))
 
 
 class WithdrawView(View):

@@ -11,7 +11,7 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, as_it_lies, given, me
+from cases.api.base import LOCATION, View, answer, as_it_lies, given, me
 from cases.api.etags import maybe_seen_tag, seen_tag
 from cases.api.fields import Each, Id, Listing, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
@@ -170,6 +170,7 @@ class VersionsView(View):
         summary="Keep the plan as a version",
         description="It stands in the place of any other version: one that waits or is approved is superseded. The "
         "same content is the same version. 201 for a new one, 200 for one that was there.",
+        parameters=[LOCATION],
         request=VersionGiven,
         extensions=refuses(NotAllowed, SentDifferently, NotUsable, *OF_A_PLAN),
         responses={200: VersionShown, 201: VersionShown},
@@ -179,7 +180,7 @@ class VersionsView(View):
         case = seen.case(me(request), case_id)
         read = given(VersionGiven, request)
         row, created = plans.propose(actor=me(request), case=case, asked=_asked(read), id=read.get("id"))
-        return _shown(row.pk, created=created)
+        return _shown(row.pk, created=created, at=f"plan-versions/{row.pk}")
 
 
 class VersionView(View):
@@ -237,7 +238,7 @@ class ReviewsView(View):
         "canals out: those whose remark says `returned`, and what ends in one with them. 409 where another supervisor "
         "was first or the case has changed; 422, `not-acknowledged`, where an approval does not name every caution of "
         "severity `stop` that was not let pass.",
-        parameters=[IF_MATCH],
+        parameters=[IF_MATCH, LOCATION],
         request=ReviewGiven,
         extensions=refuses(
             NotAllowed,
@@ -257,7 +258,13 @@ class ReviewsView(View):
         read = given(ReviewGiven, request)
         read["remarks"] = [Remark(**remark) for remark in read.get("remarks", [])]
         row, created = reviews.decide(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
-        return answer(ReviewShown, row, created=created)
+        return answer(ReviewShown, row, created=created, at=f"plan-versions/{version_id}/reviews/{row.pk}")
+
+
+class ReviewView(View):
+    @extend_schema(operation_id="review_retrieve", tags=TAGS, summary="A decision", responses=ReviewShown)
+    def get(self, request: Request, version_id: UUID, review_id: UUID) -> Response:
+        return answer(ReviewShown, seen.review(me(request), version_id, review_id))
 
 
 class ReleaseView(View):
@@ -328,7 +335,7 @@ def _against(request: Request) -> int | None:
     return int(value)
 
 
-def _shown(version_id: UUID, *, created: bool = False) -> Response:
+def _shown(version_id: UUID, *, created: bool = False, at: str = "") -> Response:
     """The version as it is now."""
     shown = version_shown(version_id)
-    return answer(VersionShown, shown, state=shown.row.hash, created=created)
+    return answer(VersionShown, shown, state=shown.row.hash, created=created, at=at)

@@ -6,11 +6,11 @@ from typing import Any
 from uuid import UUID
 
 from drf_spectacular.utils import extend_schema
-from rest_framework import serializers, status
+from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, asker, given, me
+from cases.api.base import LOCATION, View, answer, asker, given, me
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.filters import EXTERNAL_ID, PEOPLE_FILTERS, ExternalIdFilter, PeopleFilters, filtered
@@ -157,6 +157,7 @@ class KitsView(View):
         summary="Add a kit",
         description="By the coordinator. Speed and torque are typed in from the maker's instructions. Plans copy the "
         "kit: nothing done here touches a plan that exists.",
+        parameters=[LOCATION],
         request=KitGiven,
         extensions=refuses(
             NotAllowed, SentDifferently, TakenAlready, NotUsable, InstrumentNotDescribed, ChoiceNotPossible, OutOfBounds
@@ -167,7 +168,16 @@ class KitsView(View):
     def post(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(me(request), programme_id)
         row, created = add_kit(actor=me(request), programme_id=programme_id, **given(KitGiven, request))
-        return answer(KitShown, programmes.kit_shown(me(request), row), created=created)
+        at = f"programmes/{programme_id}/kits/{row.pk}"
+        return answer(KitShown, programmes.kit_shown(me(request), row), created=created, at=at)
+
+
+class KitView(View):
+    @extend_schema(operation_id="kit_retrieve", tags=TAGS, summary="A kit", responses=KitShown)
+    def get(self, request: Request, programme_id: UUID, kit_id: UUID) -> Response:
+        seen.programme(asker(request), programme_id)
+        row = seen.row_of(programmes.kits(asker(request), programme_id), kit_id, "kit")
+        return answer(KitShown, programmes.kit_shown(asker(request), row))
 
 
 class TechniquesView(View):
@@ -188,6 +198,7 @@ class TechniquesView(View):
         summary="Add a technique of the programme's own",
         description="By the coordinator. A technique is data: copy a provided one, give it a key of its own, change "
         "it. It may be sent as TOML too. `compute/technique-check` says what would be wrong and keeps nothing.",
+        parameters=[LOCATION],
         request=TechniqueGiven,
         extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, TechniqueNotUsable),
         responses={200: serializer_of(TechniqueShown), 201: serializer_of(TechniqueShown)},
@@ -198,4 +209,17 @@ class TechniquesView(View):
         read = given(TechniqueGiven, request)
         _, created = add_technique(actor=me(request), programme_id=programme_id, **read)
         shown = TechniqueShown(provided=False, technique=read["technique"])
-        return Response(encode(shown), status=status.HTTP_201_CREATED if created else status.HTTP_200_OK)
+        at = f"programmes/{programme_id}/techniques/{shown.technique.key}"
+        return answer(serializer_of(TechniqueShown), shown, created=created, at=at)
+
+
+class TechniqueView(View):
+    @extend_schema(
+        operation_id="programme_technique_retrieve",
+        tags=TAGS,
+        summary="A technique to choose from",
+        responses=serializer_of(TechniqueShown),
+    )
+    def get(self, request: Request, programme_id: UUID, key: str) -> Response:
+        seen.programme(asker(request), programme_id)
+        return answer(serializer_of(TechniqueShown), programmes.technique(programme_id, key))

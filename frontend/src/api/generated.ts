@@ -50,7 +50,8 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        get?: never;
+        /** A bend in space */
+        get: operations["bend_in_space_retrieve"];
         /**
          * Combine two views of a canal
          * @description From the marks on two images the bend in space is computed, kept and charted. Kept for good: who sees it otherwise combines anew, and both stay. From then on a single image does not chart this canal's bend any more.
@@ -336,7 +337,8 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        get?: never;
+        /** A marking */
+        get: operations["marking_retrieve"];
         /**
          * Mark an image
          * @description Marks are measured and kept for good; who marks again or corrects another adds a marking. A length that is taken becomes a reading of its canal like any other, and its bend is charted.
@@ -814,6 +816,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/junctions/{reading_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A junction */
+        get: operations["junction_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/junctions/{reading_id}/strike": {
         parameters: {
             query?: never;
@@ -882,7 +901,8 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        get?: never;
+        /** A key of yours */
+        get: operations["key_of_yours_retrieve"];
         put?: never;
         post?: never;
         /** Revoke a key of yours */
@@ -931,6 +951,23 @@ export interface paths {
          * @description 422 for a code that does not count, 429 after five of them.
          */
         post: operations["one_time_code_confirm"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/overrides/{override_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** An override */
+        get: operations["override_retrieve"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1028,6 +1065,23 @@ export interface paths {
          * @description By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as If-Match (428 without, 412 for another). A returned plan needs a note or a remark. An approval may leave canals out: those whose remark says `returned`, and what ends in one with them. 409 where another supervisor was first or the case has changed; 422, `not-acknowledged`, where an approval does not name every caution of severity `stop` that was not let pass.
          */
         post: operations["reviews_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan-versions/{version_id}/reviews/{review_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A decision */
+        get: operations["review_retrieve"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1295,6 +1349,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/kits/{kit_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A kit */
+        get: operations["kit_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/kits/{kit_id}/external-id": {
         parameters: {
             query?: never;
@@ -1414,7 +1485,11 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        get?: never;
+        /**
+         * A service's key
+         * @description For the coordinator.
+         */
+        get: operations["service_key_retrieve"];
         put?: never;
         post?: never;
         /** Revoke a service's key */
@@ -1442,6 +1517,23 @@ export interface paths {
          * @description By the coordinator. A technique is data: copy a provided one, give it a key of its own, change it. It may be sent as TOML too. `compute/technique-check` says what would be wrong and keeps nothing.
          */
         post: operations["programme_techniques_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/techniques/{key}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A technique to choose from */
+        get: operations["programme_technique_retrieve"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1545,6 +1637,23 @@ export interface paths {
          * @description Harmless where it was not notified.
          */
         delete: operations["push_subscription_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/readings/{reading_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A reading */
+        get: operations["reading_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -8480,6 +8589,47 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    bend_in_space_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                bend_id: string;
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BendInSpaceShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
     bend_in_space_update: {
         parameters: {
             query?: never;
@@ -8553,6 +8703,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8640,6 +8792,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -8889,6 +9043,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9172,6 +9328,8 @@ export interface operations {
         responses: {
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -9576,6 +9734,48 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    marking_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                case_id: string;
+                image_id: string;
+                marking_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MarkingShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
     marking_update: {
         parameters: {
             query?: never;
@@ -9950,6 +10150,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10037,6 +10239,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10747,6 +10951,46 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    junction_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                reading_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JunctionShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
     junction_strike: {
         parameters: {
             query?: never;
@@ -10875,6 +11119,8 @@ export interface operations {
         responses: {
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -10891,6 +11137,46 @@ export interface operations {
             422: components["responses"]["422.not-usable.password-wrong"];
             429: components["responses"]["429.too-many-tries.too-often"];
             503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    key_of_yours_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                key_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KeyShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
     };
@@ -10972,6 +11258,8 @@ export interface operations {
         responses: {
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11043,6 +11331,46 @@ export interface operations {
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.code-refused"];
             429: components["responses"]["429.too-many-tries"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    override_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                override_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OverrideShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11236,6 +11564,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11290,6 +11620,47 @@ export interface operations {
                 };
             };
             428: components["responses"]["428.precondition-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    review_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                review_id: string;
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReviewShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11716,6 +12087,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -11825,6 +12198,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -12041,6 +12416,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -12075,6 +12452,47 @@ export interface operations {
                     };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    kit_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                kit_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KitShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12367,6 +12785,8 @@ export interface operations {
         responses: {
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -12384,6 +12804,47 @@ export interface operations {
             422: components["responses"]["422.not-usable.password-wrong"];
             429: components["responses"]["429.too-many-tries.too-often"];
             503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    service_key_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                key_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KeyShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
     };
@@ -12482,6 +12943,8 @@ export interface operations {
             };
             201: {
                 headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -12497,6 +12960,47 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently.not-usable.technique-not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_technique_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                key: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TechniqueShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12736,6 +13240,46 @@ export interface operations {
             400: components["responses"]["400.not-understood"];
             401: components["responses"]["401.key-refused.not-authenticated"];
             403: components["responses"]["403.key-opens-not.token-missing"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    reading_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                reading_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReadingShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
