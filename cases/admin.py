@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 from django import forms
 from django.contrib import admin
@@ -12,7 +12,9 @@ from django.core.exceptions import ValidationError
 from django.http import HttpRequest
 
 from cases import models
+from cases.domain.feed import FeedKind
 from cases.domain.images import BYTES_PER_MB
+from cases.services.common import feed
 from planning.foundation import tables
 
 if TYPE_CHECKING:
@@ -29,6 +31,10 @@ else:
     PeopleAdmin = UserAdmin
     InProgramme = InKit = admin.TabularInline
     ThresholdModelForm = forms.ModelForm
+
+
+def _actor(request: HttpRequest) -> models.Person:
+    return cast(models.Person, request.user)
 
 
 class LookedAt(AnyAdmin):
@@ -56,6 +62,10 @@ class PersonAdmin(PeopleAdmin):
     )
     add_form = AdminUserCreationForm
     add_fieldsets = ((None, {"fields": ("username", "display_name", "usable_password", "password1", "password2")}),)
+
+    def save_model(self, request: HttpRequest, obj: models.Person, form: Any, change: bool) -> None:
+        super().save_model(request, obj, form, change)
+        feed.person_changed(actor=_actor(request), person=obj)
 
 
 class MembershipInline(InProgramme):
@@ -89,6 +99,18 @@ class ProgrammeAdmin(ProgrammesAdmin):
         used_mb = models.Image.objects.bytes_of(programme.pk) / BYTES_PER_MB
         return f"{used_mb:.0f} of {programme.images_most_mb} MB used"
 
+    def save_formset(self, request: HttpRequest, form: Any, formset: Any, change: bool) -> None:
+        super().save_formset(request, form, formset, change)
+        rows = [*formset.new_objects, *(row for row, _ in formset.changed_objects), *formset.deleted_objects]
+        for row in rows:
+            is_member = isinstance(row, models.Membership)
+            feed.tell(
+                actor=_actor(request),
+                kind=FeedKind.PERSON_CHANGED if is_member else FeedKind.FIGURES_CHANGED,
+                subject_id=row.person_id if is_member else row.programme_id,
+                programme_id=row.programme_id,
+            )
+
 
 class InstrumentInline(InKit):
     model = models.KitInstrument
@@ -110,6 +132,23 @@ class KitAdmin(KitsAdmin):
     list_display = ("name", "programme")
     inlines = (InstrumentInline, NeedleInline, FillingInline)
 
+    def log_change(self, request: HttpRequest, obj: models.Kit, message: Any) -> Any:
+        self._tell(request, obj)
+        return super().log_change(request, obj, message)
+
+    def log_addition(self, request: HttpRequest, obj: models.Kit, message: Any) -> Any:
+        self._tell(request, obj)
+        return super().log_addition(request, obj, message)
+
+    def log_deletions(self, request: HttpRequest, queryset: Any) -> Any:
+        for kit in queryset:
+            self._tell(request, kit)
+        return super().log_deletions(request, queryset)
+
+    def _tell(self, request: HttpRequest, kit: models.Kit) -> None:
+        actor = _actor(request)
+        feed.tell(actor=actor, kind=FeedKind.KIT_CHANGED, subject_id=kit.pk, programme_id=kit.programme_id)
+
 
 admin.site.register(
     [
@@ -119,6 +158,7 @@ admin.site.register(
         models.CanalPlan,
         models.Case,
         models.CautionOverride,
+        models.Change,
         models.ChangeLog,
         models.DemoPatient,
         models.Image,

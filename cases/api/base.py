@@ -120,6 +120,17 @@ def unchanged(request: Request, etag: object) -> HttpResponse | None:
     return not_modified
 
 
+def asked_number(request: Request, name: str, usual: int, within: range) -> int:
+    """The whole number that the query names so. Raises ValidationError for what is none, or lies outside."""
+    asked = request.query_params.get(name)
+    if asked is None:
+        return usual
+    if asked not in map(str, within):
+        says = f"Must be a whole number from {within[0]} to {within[-1]}."
+        raise ValidationError({name: [says]}, code="out-of-bounds")
+    return int(asked)
+
+
 def as_it_lies(request: Request, packed: bytes) -> HttpResponse:
     """JSON that was compressed before, in gzip for whoever takes that."""
     if "gzip" not in request.headers.get("Accept-Encoding", ""):
@@ -147,13 +158,7 @@ class NewestFirst(CursorPagination):
 
     def get_page_size(self, request: Request) -> int:
         """Raises ValidationError for what is no number of rows."""
-        asked = request.query_params.get(self.page_size_query_param)
-        if asked is None:
-            return self.page_size
-        if asked not in map(str, range(1, self.max_page_size + 1)):
-            says = f"Must be a whole number from 1 to {self.max_page_size}."
-            raise ValidationError({self.page_size_query_param: [says]}, code="out-of-bounds")
-        return int(asked)
+        return asked_number(request, self.page_size_query_param, self.page_size, range(1, self.max_page_size + 1))
 
     def decode_cursor(self, request: Request) -> Any:
         """Raises ValidationError for what no page of this list has named."""

@@ -77,6 +77,7 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_PROGRAMME}/cases/by-external-id/{{external_id}}": {"GET": _READ, "PUT": _CHART},
     f"{_PROGRAMME}/running-work": {"GET": _READ},
     f"{_PROGRAMME}/worklist": {"GET": _READ},
+    f"{_PROGRAMME}/changes": {"GET": _READ},
     # --- a case ---
     _CASE: {"GET": _READ, "PATCH": _CHART},
     f"{_CASE}/external-id": {"PUT": _CHART, "DELETE": _CHART},

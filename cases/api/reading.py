@@ -16,6 +16,8 @@ from planning.foundation.encoding import sentence_of
 
 API = "/api/"
 READS = ("GET", "HEAD")
+NOTHING_NEW = "Nothing-New"
+"""A header of an answer that whoever was asked to wait for something new asks for again; it is not sent on."""
 
 
 class ReadingMiddleware:

@@ -336,6 +336,16 @@ class OtherPerson(Conflict):
     sentence = "Somebody else has signed in on this device. It keeps this until the person who did it signs in again."
 
 
+class NotOfThisFeed(Conflict):
+    """Nothing, or another change, stands where a reader of the feed says it has read to: a server was restored.
+
+    Ask with `after=last`, copy what there is, and go on from the answer's `next`.
+    """
+
+    code = "not-of-this-feed"
+    sentence = "These changes do not go on from there. Ask with after=last, copy anew, and go on from its answer."
+
+
 class SequenceGap(Conflict):
     """Events of a device came with one left out; from there on nothing was stored.
 

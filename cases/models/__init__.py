@@ -11,6 +11,7 @@ from cases.models.access_keys import AccessKey, Service
 from cases.models.bends_in_space import BendInSpace
 from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.external_ids import ExternalId
+from cases.models.feed import Change
 from cases.models.images import Image, ImagePart, ImagePutRight
 from cases.models.kept_answers import KeptAnswer
 from cases.models.kits import (
@@ -40,6 +41,7 @@ __all__ = [
     "CanalPlan",
     "Case",
     "CautionOverride",
+    "Change",
     "ChangeLog",
     "DemoPatient",
     "ExternalId",

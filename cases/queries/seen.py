@@ -18,6 +18,7 @@ from cases.models import (
     Canal,
     Case,
     CautionOverride,
+    Change,
     Image,
     JunctionReading,
     Kit,
@@ -72,6 +73,15 @@ def cases(asker: Asker) -> QuerySet[Case]:
     whole = member.filter(role__in=WHOLE_PROGRAMME).values("programme")
     # Their own cases too only in programmes of theirs: who has left one sees nothing of it any more.
     return Case.objects.filter(Q(programme__in=whole) | Q(student=asker.pk, programme__in=member.values("programme")))
+
+
+def changes(asker: Asker, programme_id: UUID) -> QuerySet[Change]:
+    """What changed in a programme of the asker's, for a student in their own cases."""
+    rows: QuerySet[Change] = Change.objects.filter(programme=programme_id)
+    whole = Membership.objects.filter(programme=programme_id, person=asker.pk, role__in=WHOLE_PROGRAMME)
+    if _programme_of_service(asker) or whole.exists():
+        return rows
+    return rows.filter(case__student=asker.pk)
 
 
 _CASE = Prepared(lambda person_id, id_: cases(Person(pk=person_id)).filter(pk=id_))

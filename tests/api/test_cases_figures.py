@@ -34,7 +34,7 @@ def test_the_coordinator_sets_one_and_goes_back(programme: Programme, rosa: Pers
     assert (figure["value"], figure["published"], figure["own"], figure["unit"]) == (0.7, 0.5, True, "mm")
     assert client(rosa).delete(at(programme, "wall.caution")).status_code == 204
     assert shown(programme, priya, "wall.caution")["own"] is False
-    lines = ChangeLog.objects.filter(programme=programme, verb="set").order_by("pk")
+    lines = ChangeLog.objects.filter(programme=programme, verb="set figure").order_by("pk")
     assert [line.after for line in lines] == ['{"wall.caution":0.7}', '{"wall.caution":null}']
 
 
@@ -120,7 +120,7 @@ def test_the_programmes_widths_stand_for_both_sides_and_yield_to_what_was_measur
     client(priya).patch(address, {"widths": []}, format="json")
     assert client(rosa).delete(widths_at(programme, "/26/P")).status_code == 204
     assert narrow_mm(preview(molar, priya, asked), "P") == before
-    assert ChangeLog.objects.filter(programme=programme, verb="set").count() == 2
+    assert ChangeLog.objects.filter(programme=programme, verb="set widths").count() == 2
 
 
 @pytest.mark.parametrize(

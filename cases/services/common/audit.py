@@ -1,4 +1,4 @@
-"""Writes the change log, in the transaction of the change."""
+"""Writes the change log, in the transaction of the change, and has other systems told of it."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from typing import Any
 from django.db.models import Model
 
 from cases.models import Case, ChangeLog, Person
+from cases.services.common import feed
 from planning.foundation.encoding import canonical_text, encode
 
 Values = Mapping[str, Any]
@@ -36,6 +37,7 @@ def changed(
         before=_text(before),
         after=_text(after),
     )
+    feed.logged(actor=actor, verb=verb, subject=subject, case=case, programme_id=programme_id)
 
 
 def _text(values: Values | None) -> str:

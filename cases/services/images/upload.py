@@ -29,11 +29,12 @@ from cases.domain.errors import (
     SentDifferently,
 )
 from cases.domain.events.payloads import ImagePurpose
+from cases.domain.feed import FeedKind
 from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason, study_uid
 from cases.imaging import reading
 from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable
 from cases.models import Case, Image, ImagePart, Person
-from cases.services.common import audit, idempotency, parts
+from cases.services.common import audit, feed, idempotency, parts
 from cases.services.common.locking import locked
 from cases.services.images import files, gone
 from planning.foundation.encoding import canonical_text
@@ -101,6 +102,7 @@ def _announce(actor: Person, case: Case, announced: Announced, *, begins: bool) 
     counted = broken.sent_bytes if broken and broken.state == ImageState.AWAITED else 0
     _refuse_full(case, announced.sent_bytes - counted)
     facts |= {"sent_hash": sent_hash, "device_time": announced.device_time}
+    feed.tell(actor=actor, kind=FeedKind.IMAGE_ANNOUNCED, subject_id=announced.id, case=case)
     if broken is None:
         return Image.objects.create(id=announced.id, case=case, taken_by=actor, **facts)
     broken.parts.all().delete()

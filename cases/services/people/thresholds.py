@@ -43,7 +43,7 @@ def set_threshold(*, actor: Person, programme_id: UUID, key: str, value: float |
         ThresholdOverride.objects.update_or_create(programme_id=programme_id, key=key, defaults={"value": value})
     audit.changed(
         actor=actor,
-        verb="set",
+        verb="set figure",
         subject=Programme(pk=programme_id),
         programme_id=programme_id,
         before={key: before.value if before else published.value},
@@ -84,7 +84,7 @@ def set_widths(
         )
     audit.changed(
         actor=actor,
-        verb="set",
+        verb="set widths",
         subject=Programme(pk=programme_id),
         programme_id=programme_id,
         before=_logged(key, canal, before.text if before else None),

@@ -10,11 +10,12 @@ from django.utils import timezone
 
 from cases.domain.access.permissions import May
 from cases.domain.errors import ChangedSince, EmptyPlan, NotHere, PlanStale, ReasonMissing
+from cases.domain.feed import FeedKind
 from cases.domain.plans.changes import GivenChanges, given_changes
 from cases.domain.plans.lifecycle import PlanState, Verb, after
 from cases.mapping.plans import plan_input_of
 from cases.models import Case, Person, ToothPlanVersion
-from cases.services.common import idempotency
+from cases.services.common import feed, idempotency
 from cases.services.common.guard import guard
 from cases.services.common.locking import locked
 from cases.services.planning import replan, versions
@@ -85,11 +86,14 @@ def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> Too
     over = version.state == PlanState.SUPERSEDED or (
         version.case_revision != case.revision and version.state in (PlanState.WAITING, PlanState.APPROVED)
     )
-    if version.case_revision != case.revision:
+    outdated = version.case_revision != case.revision
+    if outdated:
         version.case_revision = case.revision
         version.save(update_fields=["case_revision"])
     if over:
         versions.move(version, Verb.TAKE_UP_AGAIN, actor, case)
+    elif outdated:
+        feed.tell(actor=actor, kind=FeedKind.VERSION_TAKEN_UP_AGAIN, subject_id=version.pk, case=case)
     return version
 
 

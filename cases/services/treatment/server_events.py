@@ -12,7 +12,7 @@ from cases.domain.events.payloads import EventPayload
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
 from cases.models.prepared import Prepared
-from cases.services.common import idempotency
+from cases.services.common import feed, idempotency
 from planning.foundation.encoding import canonical_text
 
 HERE = UUID(int=0)
@@ -43,7 +43,7 @@ def write(
 ) -> TreatmentEvent:
     """The event at the end of the case's record; the caller holds the case."""
     before, text = last(case, HERE), canonical_text(payload)
-    return TreatmentEvent.objects.create(
+    event: TreatmentEvent = TreatmentEvent.objects.create(
         id=uuid7(),
         sent_hash=idempotency.fingerprint(actor=actor, to=case.pk, what={"payload": text}),
         case=case,
@@ -60,6 +60,8 @@ def write(
         kind=payload.kind,
         text=text,
     )
+    feed.happened(case, [event])
+    return event
 
 
 def last(case: Case, device: UUID) -> Last:

@@ -16,7 +16,7 @@ from cases.domain.events.payloads import EventPayload, SignOffPayload
 from cases.domain.events.registry import Part
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
 from cases.models.prepared import Prepared
-from cases.services.common import idempotency, parts
+from cases.services.common import feed, idempotency, parts
 from cases.services.common.locking import locked
 from cases.services.treatment import after_events, not_checked, server_events
 from planning.foundation.encoding import canonical_text
@@ -98,6 +98,7 @@ def _record(
         stored.append(row)
     if new:
         TreatmentEvent.objects.bulk_create(new)
+        feed.happened(case, new)
         after_events.keep(case, new=new, after=last.id, versions=list(versions.values()))
     return stored, gap
 

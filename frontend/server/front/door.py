@@ -19,6 +19,7 @@ from frontend.server.front.lanes import LANES, Lane, lane_of
 from frontend.server.front.rates import Known, LaneThrottle, TooOften
 from frontend.server.front.rooms import RoomClosed
 from frontend.server.front.turns import Busy
+from frontend.server.front.waiting import Waiting, asked_wait_s
 from frontend.server.front.workers import Workers
 
 Send = Callable[[dict[str, Any]], Awaitable[None]]
@@ -58,6 +59,7 @@ class Door:
     ) -> None:
         self._warm = partial(warm, application)
         self.bodies = Bodies()
+        self.waiting = Waiting()
         self.workers = {lane.name: Workers(lane, application) for lane in lanes}
         self.rates = {lane.name: LaneThrottle(lane.name) for lane in lanes if lane.name in LaneThrottle.THROTTLE_RATES}
         self.known = Known()
@@ -83,8 +85,11 @@ class Door:
             # Before its body comes in.
             rate.spend(asker if asker in self.known else address)
         body = await self._body(scope, receive, workers.lane)
+        who = asker or address
+        ask = partial(workers.answer, environ_of(scope, len(body)), body, who)
+        wait_s = asked_wait_s(scope) if workers.lane.waits else 0
         try:
-            answer = await workers.answer(environ_of(scope, len(body)), body, asker or address)
+            answer = await self.waiting.answer(ask, wait_s=wait_s, who=who, receive=receive)
         finally:
             self.bodies.free(body)
         if asker and (scope["method"], scope["path"]) in WHO_ASKS and answer.status in SAYS_WHO:

@@ -31,6 +31,8 @@ class Lane:
     """A body that is not there by then is given up."""
     signed_in: bool = False
     """Whoever is answered here is signed in, or was told that they are not (401)."""
+    waits: bool = False
+    """Whoever asks here may wait for something new."""
 
 
 def _count(name: str, usual: int) -> int:
@@ -43,6 +45,8 @@ HEALTH = Lane(name="health", at_once=1)
 READS = Lane(name="reads", at_once=8, wait_s=20)
 EVENTS = Lane(name="events", at_once=4, wait_s=20)
 FILES = Lane(name="files", at_once=3, wait_s=20)
+# Other systems copy what changed by the thousand: the phones' reads have threads of their own.
+CHANGES = Lane(name="changes", at_once=2, wait_s=20, waits=True)
 # Made once, and from then on read.
 DESCRIPTION = Lane(name="description", at_once=1, apart=True, most_waiting=64, wait_s=30)
 # Computing takes its time after the waiting, within the phone's twenty seconds.
@@ -66,7 +70,7 @@ IMAGES = Lane(
 )
 # A class signs in at the beginning of a lesson, and hashing a password takes a third of a second by design.
 SIGN_IN = Lane(name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15)
-LANES = (HEALTH, READS, EVENTS, FILES, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN)
+LANES = (HEALTH, READS, EVENTS, FILES, CHANGES, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN)
 
 _CASE = "/api/v1/cases/[^/]+"
 # The first that fits. What is not named here is a read or a small change.
@@ -76,6 +80,7 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("POST", f"{_CASE}/events|{_CASE}/on-site-sign-offs", EVENTS),
     ("POST", "/api/v1/compute/tooth", READS),
     ("POST", f"/api/v1/compute/.*|{_CASE}/preview|{_CASE}/plan-versions", COMPUTING),
+    ("GET", "/api/v1/programmes/[^/]+/changes", CHANGES),
     ("GET", "/api/v1/schema", DESCRIPTION),
     ("GET", rf"{_CASE}/bands|{_CASE}/record\.pdf", COMPUTING),
     ("GET", f"{_CASE}/images/[^/]+/[^/]+", FILES),

@@ -1287,6 +1287,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What changed, in order
+         * @description For a system that keeps a copy. Every change of the programme has a position; there is none without one, none is left out, and what is committed later has a later one. They stay for good, through a restored backup and a move to another database. Students see the changes of their own cases, and positions between belong to others. To begin, ask with `after=last`, keep `next`, copy what there is; then ask with `next` and read each `address` anew, once however often it is named; images and people need their own scopes. Handling a change twice has to be harmless: keep `next` once a page is worked off. 409 `not-of-this-feed`: the database lost what you had read, begin anew.
+         */
+        get: operations["programme_changes"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/figures": {
         parameters: {
             query?: never;
@@ -2781,6 +2801,46 @@ export interface components {
          * @enum {string}
          */
         ChangeKind: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        ChangePage: {
+            /** @description There are more: ask again at once. */
+            more: boolean;
+            /** @description Where to go on: ask with it as `after`. */
+            next: string;
+            results: components["schemas"]["ChangeShown"][];
+        };
+        /** @description One change. It says what is to be read anew, and nothing of what is there. */
+        ChangeShown: {
+            /**
+             * Format: uuid
+             * @description Id of who did it.
+             */
+            actor: string;
+            /** @description What shows the change: read it anew. 404: it is gone. */
+            readonly address: string;
+            /**
+             * Format: date-time
+             * @description When it was written. The order is the position's.
+             */
+            at: string;
+            /**
+             * Format: uuid
+             * @description Null for what is of no case.
+             */
+            case: string | null;
+            /** @description What happened at the chair; null for all but an event. */
+            event: components["schemas"]["EventKind"] | null;
+            kind: components["schemas"]["FeedKind"];
+            /** @description Counts the programme's changes from 1. */
+            position: number;
+            /** @description What stands before the hyphen in the present ETag at that address: a case's revision, a version's hash. Null where the ETag has no such part. The rest changes with all that is shown: only the address knows it, and answers 304 where you name the one you have. */
+            state: string | null;
+            /**
+             * Format: uuid
+             * @description Id of the case, canal, image, version, event or person, by its kind.
+             */
+            subject: string;
+        };
         /** @description A comparison, or none: an answer is always an object. */
         ChangesShown: {
             /** @description Null where there is no earlier version to compare with. */
@@ -3532,6 +3592,21 @@ export interface components {
             level: components["schemas"]["LevelEnum"];
             says: string;
         };
+        /**
+         * @description * `case_changed`: Its facts, its supervisor, or the patient's alias.
+         *     * `reading_taken`: A length, or where the canal joins another.
+         *     * `image_checked`: Somebody looked, and it names nobody.
+         *     * `image_moved`: To the canal it is of.
+         *     * `version_withdrawn`: The student takes the asking back.
+         *     * `version_revoked`: The approval was withdrawn.
+         *     * `version_released`: More of its canals may be worked.
+         *     * `version_carried_over`: The approval of the one before holds for it.
+         *     * `version_taken_up_again`: The same content was proposed once more.
+         *     * `event`: Something was done at the chair; `event` says what.
+         *     * `person_changed`: Somebody joined or left the programme, or their name, role or group is another.
+         * @enum {string}
+         */
+        FeedKind: "case_opened" | "case_changed" | "canal_added" | "canal_changed" | "canal_removed" | "root_changed" | "reading_taken" | "reading_struck" | "bend_combined" | "image_announced" | "image_stored" | "image_refused" | "image_checked" | "image_marked" | "image_struck" | "image_moved" | "image_removed" | "version_made" | "version_submitted" | "version_withdrawn" | "version_approved" | "version_returned" | "version_revoked" | "version_released" | "version_carried_over" | "version_superseded" | "version_taken_up_again" | "override_given" | "override_withdrawn" | "event" | "person_changed" | "kit_changed" | "technique_added" | "figures_changed" | "widths_changed";
         /** @enum {string} */
         FeltEnum: "as_expected" | "shorter" | "longer";
         /** @description One figure with where it comes from. */
@@ -7857,6 +7932,20 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
                     type?: "/api/v1/problems/move-not-possible" | "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /** @description - `not-of-this-feed`: Nothing, or another change, stands where a reader of the feed says it has read to: a server was restored. */
+        "409.not-of-this-feed": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-of-this-feed";
                 };
             };
         };
@@ -12238,6 +12327,54 @@ export interface operations {
                     };
                 };
             };
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_changes: {
+        parameters: {
+            query?: {
+                /** @description `next` of the page before; left out or 0: the start; `last`: from now on. */
+                after?: string;
+                /** @description Changes on a page. */
+                limit?: number;
+                /** @description Where there is none, the answer waits so many seconds for one. 503 with `Retry-After` where too many wait already. */
+                wait_s?: number;
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangePage"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.not-of-this-feed"];
+            412: components["responses"]["412.changed-since"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };

@@ -326,6 +326,8 @@ def _is_problem(sent: Sent, status: int, code: str) -> None:
         ("GET", "/api/v1/keys", "reads"),
         ("POST", "/api/v1/programmes/1/service-keys", "sign-in"),
         ("POST", "/admin/login/", "sign-in"),
+        ("GET", "/api/v1/programmes/1/changes", "changes"),
+        ("GET", "/api/v1/programmes/1/cases", "reads"),
         ("GET", "/api/v1/schema", "description"),
         ("HEAD", "/api/v1/schema", "description"),
         ("POST", "/api/v1/compute/plan", "computing"),

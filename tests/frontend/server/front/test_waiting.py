@@ -1,0 +1,222 @@
+"""Other systems that wait for what changes, at a real server with the demonstration's cases."""
+
+from __future__ import annotations
+
+import asyncio
+import http.client
+import json
+import os
+import subprocess
+import sys
+import time
+import urllib.request
+from contextlib import ExitStack, closing
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from frontend.server.environment import ROOT
+from frontend.server.front import waiting
+from frontend.server.front.bodies import Gone
+from frontend.server.front.gateway import Answer
+from frontend.server.front.lanes import READS
+from frontend.server.front.turns import Busy
+from frontend.server.front.waiting import MOST_OF_ONE, MOST_WAITING, Waiting
+from frontend.server.serve import Address
+from tests.reference import feed_copy
+
+KEY = "fourthcanal_01930000000070008000000000000001_" + "0f" * 32
+# An answer that does not come fails by this.
+PATIENCE_S = 120
+LOAD = "from cases.services.demo import cases; cases.load()"
+
+
+class System:
+    """Another system, with the demonstration's key."""
+
+    def __init__(self, address: Address) -> None:
+        self.address = address
+        self.programme = self.get("/api/v1/key")["programmes"][0]["id"]
+        self.changes = f"/api/v1/programmes/{self.programme}/changes"
+
+    def ask(self, path: str, method: str = "GET", body: Any = None, **headers: str) -> http.client.HTTPConnection:
+        """The line of a question just sent."""
+        line = http.client.HTTPConnection(self.address.host, self.address.port, timeout=PATIENCE_S)
+        more = {"Authorization": f"Bearer {KEY}", "Content-Type": "application/json"}
+        sent = None if body is None else json.dumps(body)
+        line.request(method, path, sent, more | {name.replace("_", "-"): value for name, value in headers.items()})
+        return line
+
+    def get(self, path: str) -> Any:
+        with closing(self.ask(path)) as line:
+            answer = line.getresponse()
+            assert answer.status == 200, answer.read()
+            return json.load(answer)
+
+    def status(self, wait_s: int) -> int:
+        """What one who waits in vain is answered."""
+        with closing(self.waits(wait_s)) as line:
+            return line.getresponse().status
+
+    def waits(self, wait_s: int = 30) -> http.client.HTTPConnection:
+        """The line of one who waits for the next change."""
+        return self.ask(f"{self.changes}?after={self.get(f'{self.changes}?after=last')['next']}&wait_s={wait_s}")
+
+    def chart(self, case: dict[str, Any], point: str) -> None:
+        """Changes a case: the reference point of its first canal."""
+        canal = case["canals"][0]
+        with closing(self.ask(f"/api/v1/canals/{canal['id']}", "PATCH", {"reference_point": point})) as line:
+            answer = line.getresponse()
+            assert answer.status == 200, answer.read()
+
+    def cases(self) -> list[dict[str, Any]]:
+        listed = self.get(f"/api/v1/programmes/{self.programme}/cases?limit=100")["results"]
+        return [self.get(f"/api/v1/cases/{case['id']}") for case in listed]
+
+    def charted(self) -> list[dict[str, Any]]:
+        """Those with canals."""
+        return [case for case in self.cases() if case["canals"]]
+
+
+@pytest.fixture(scope="module")
+def system(records: Path, served: Address) -> System:
+    own = {**os.environ, "DATABASE_URL": f"sqlite:///{records}"}
+    subprocess.run([sys.executable, "manage.py", "shell", "-c", LOAD], cwd=ROOT, env=own, check=True)
+    return System(served)
+
+
+def test_who_waits_is_answered_once_something_changes(system: System) -> None:
+    with closing(system.waits()) as line:
+        system.chart(case := system.charted()[0], "one")
+        page = json.load(line.getresponse())
+    assert [(change["kind"], change["case"]) for change in page["results"]] == [("canal_changed", case["id"])]
+
+
+def test_who_waits_in_vain_is_answered_in_time_with_where_to_go_on(system: System) -> None:
+    began = time.monotonic()
+    with closing(system.waits(1)) as line:
+        answer = line.getresponse()
+        page = json.load(answer)
+    assert time.monotonic() - began >= 1
+    assert (page["results"], page["next"]) == ([], system.get(f"{system.changes}?after=last")["next"])
+    assert answer.headers["Nothing-New"] is None
+
+
+def test_a_page_that_is_known_is_waited_on_until_it_is_another(system: System) -> None:
+    with closing(system.ask(f"{system.changes}?limit=1000")) as line:
+        answer = line.getresponse()
+        known = json.load(answer)
+    asked = f"{system.changes}?limit=1000&wait_s=30"
+    with closing(system.ask(asked, If_None_Match=answer.headers["ETag"])) as line:
+        system.chart(system.charted()[0], "another")
+        page = json.load(line.getresponse())
+    assert len(page["results"]) == len(known["results"]) + 1
+
+
+def test_more_who_wait_than_there_are_threads_hold_nobody_up_and_too_many_are_told_to_come_back(
+    system: System,
+) -> None:
+    assert READS.at_once < MOST_OF_ONE
+    with ExitStack() as lines:
+        those = [lines.enter_context(closing(system.waits())) for _ in range(MOST_OF_ONE)]
+        # Others go on being answered, by the reading threads and in this lane too.
+        assert system.get("/api/v1/teeth")
+        assert system.get(system.changes)["results"]
+        refused = lines.enter_context(closing(system.waits())).getresponse()
+        assert (refused.status, int(refused.headers["Retry-After"]) > 0) == (503, True)
+        system.chart(system.charted()[0], "a third")
+        assert {line.getresponse().status for line in those} == {200}
+
+
+def test_who_leaves_makes_room(system: System) -> None:
+    with ExitStack() as lines:
+        for _ in range(MOST_OF_ONE):
+            lines.enter_context(closing(system.waits()))
+    # The server learns of it when it looks.
+    while system.status(1) == 503:
+        pass
+    assert system.status(1) == 200
+
+
+def test_a_copy_is_brought_up_to_date_by_what_changed_alone(system: System, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[str] = []
+
+    def counting(request: urllib.request.Request, timeout: float) -> Any:
+        asked.append(request.full_url)
+        return urllib.request.urlopen(request, timeout=timeout)  # noqa: S310
+
+    monkeypatch.setattr(feed_copy, "urlopen", counting)
+
+    def copied(copy: Any) -> Any:
+        asked.clear()
+        return feed_copy.copied(system.address.url, KEY, system.programme, copy)
+
+    copy = copied(None)
+    cases = {case["id"]: case for case in system.cases()}
+    assert copy["cases"] == cases
+    charted = system.charted()
+    for number in range(30):
+        system.chart(charted[number % len(charted)], f"cusp {number}")
+    copy = copied(copy)
+    assert copy["cases"] == {case["id"]: case for case in system.cases()} != cases
+    assert len(asked) == 1 + len(charted) <= 32
+    copied(copy)
+    assert len(asked) == 1
+
+
+# --- without a server ---
+
+NOTHING, SOMETHING = Answer(200, ((b"nothing-new", b"1"),), b"[]"), Answer(200, (), b"[1]")
+
+
+async def stays() -> dict[str, Any]:
+    """Nobody goes away."""
+    future: asyncio.Future[dict[str, Any]] = asyncio.get_running_loop().create_future()
+    return await future
+
+
+def test_many_wait_and_are_asked_again_the_more_rarely_the_more_they_are(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(waiting, "LEAST_PAUSE_S", 0.001)
+    monkeypatch.setattr(waiting, "MOST_ASKED_A_SECOND", asked_a_second := 100 * MOST_WAITING)
+
+    async def course() -> None:
+        front, changed, pauses = Waiting(), asyncio.Event(), [0.0]
+
+        async def ask() -> Answer:
+            pauses.append(front.pause_s)
+            return SOMETHING if changed.is_set() else NOTHING
+
+        def waits(who: str) -> asyncio.Task[Answer]:
+            return asyncio.create_task(front.answer(ask, wait_s=30, who=who, receive=stays))
+
+        those = [waits(f"system {number // MOST_OF_ONE}") for number in range(MOST_WAITING)]
+        with pytest.raises(Busy):
+            await waits("another system")
+        those.pop().cancel()
+        with pytest.raises(Busy):
+            await waits("system 0")
+        changed.set()
+        assert {answer.body for answer in await asyncio.gather(*those)} == {SOMETHING.body}
+        assert max(pauses) * asked_a_second == pytest.approx(MOST_WAITING)
+        assert not front.waiting
+
+    asyncio.run(asyncio.wait_for(course(), PATIENCE_S))
+
+
+def test_nobody_is_asked_for_who_has_gone_away() -> None:
+    async def course() -> int:
+        asked = []
+
+        async def ask() -> Answer:
+            asked.append(1)
+            return NOTHING
+
+        async def leaves() -> dict[str, Any]:
+            return {"type": "http.disconnect"}
+
+        with pytest.raises(Gone):
+            await Waiting().answer(ask, wait_s=30, who="system", receive=leaves)
+        return len(asked)
+
+    assert asyncio.run(asyncio.wait_for(course(), PATIENCE_S)) == 1
