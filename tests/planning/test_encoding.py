@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import inspect
 import json
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from typing import Any
 
@@ -274,3 +275,24 @@ class Checked:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Holder:
     inside: tuple[Checked, ...]
+
+
+def test_source_is_read_by_one_thread_at_a_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    """CPython 3.11 fails where two threads parse source at once: "AST constructor recursion depth mismatch"."""
+    reading: list[int] = []
+    together: list[int] = []
+    read = inspect.getsource
+
+    def noted(of: Any) -> str:
+        reading.append(1)
+        together.append(len(reading))
+        try:
+            return read(of)
+        finally:
+            reading.pop()
+
+    monkeypatch.setattr(inspect, "getsource", noted)
+    with ThreadPoolExecutor(4) as pool:
+        described = list(pool.map(json_schema, [PlanInput] * 8))
+    assert described == [described[0]] * 8
+    assert (len(together) > 100, max(together)) == (True, 1)

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import is_dataclass
 from functools import cache
+from threading import RLock
 from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
@@ -17,6 +18,9 @@ from planning.foundation.encoding.shapes import MOST_NUMBER, Mode, shape_of_list
 from planning.foundation.facts import Fact
 
 _COMPONENTS = "#/components/schemas/"
+# What fields and members say of themselves is read from their source, and Python 3.11 fails where two threads parse
+# source at once ("AST constructor recursion depth mismatch").
+_READING_SOURCE = RLock()
 
 
 def json_schema(type_: Any, mode: Mode = Mode.GIVEN) -> dict[str, Any]:
@@ -75,9 +79,10 @@ def component_name(type_: Any, mode: Mode) -> str:
 
 def _described(type_: Any, mode: Mode, prefix: str) -> tuple[Any, dict[str, Any]]:
     """The schema of a type, and its named parts."""
-    lists, parts = _Writer(mode, prefix).generate_definitions(
-        [("all", "validation", shape_of_list(type_, mode, described=True))]
-    )
+    with _READING_SOURCE:
+        lists, parts = _Writer(mode, prefix).generate_definitions(
+            [("all", "validation", shape_of_list(type_, mode, described=True))]
+        )
     whole = lists["all", "validation"]["items"]
     named = {str(name): {key: part[key] for key in part if key != "title"} for name, part in parts.items()}
     if mode is Mode.ANSWERED:
