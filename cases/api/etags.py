@@ -1,8 +1,9 @@
 """Which state the sender saw: strong entity tags (RFC 9110).
 
-What is read on condition is answered by Django (`base.unchanged`). What is changed is not: the tag is compared in the
-transaction that changes, behind its lock, where Django's decorator compares before the view; a change without one is
-refused (428), and a weak tag counts, since compression on the way weakens it.
+What is read on condition is answered by Django: by `base.unchanged` where the tag is known before all is read, else by
+`reading`. What is changed is not: the tag is compared in the transaction that changes, behind its lock, where Django's
+decorator compares before the view; a change without one is refused (428), and a weak tag counts, since compression on
+the way weakens it.
 """
 
 from __future__ import annotations
