@@ -72,6 +72,19 @@ describe('a key', () => {
     await screen.findByText(TEXT)
   })
 
+  test("whose answer was lost stands in the list, and is said to be nobody's", async () => {
+    serve((sent) => {
+      const answer = answers(sent)
+      return sent.method === 'POST' ? 'nothing' : answer
+    })
+    render(<Keys />)
+    await screen.findByText('No keys yet.')
+    await make()
+    await screen.findByText(/If the list shows a key of this name now, nobody has it/)
+    await screen.findByText('Nightly copy')
+    expect(screen.queryByText(/What you typed is kept/)).toBeNull()
+  })
+
   test('that cannot be copied says how else to take it', async () => {
     serve(answers)
     vi.spyOn(navigator.clipboard, 'writeText').mockRejectedValue(new DOMException('denied'))

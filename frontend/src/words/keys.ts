@@ -25,6 +25,7 @@ export const keys = {
   days: { 30: '30 days', 90: '90 days', 365: 'a year' },
   password: 'Your password, once more',
   stop: 'Make none',
+  unanswered: 'No answer from the server. If the list shows a key of this name now, nobody has it: revoke it.',
   made: 'Shown this once, and kept nowhere. Put it where the program finds it now.',
   copy: 'Copy the key',
   copied: 'Copied',

@@ -64,7 +64,11 @@ export function MakeKey({ label, scopes, make, onStop }: MakeKeyProps) {
         onInput={setPassword}
         wrong={sending.problem?.at('password')}
       />
-      <Sent sending={sending} fields={FIELDS} />
+      {sending.state === 'unsent' ? (
+        <Notice sign="caution">{words.keys.unanswered}</Notice>
+      ) : (
+        <Sent sending={sending} fields={FIELDS} />
+      )}
       <button type="submit" class="button main" disabled={sending.state === 'busy' || !ready}>
         {words.keys.make}
       </button>

@@ -11,6 +11,7 @@ const programme = () => membership.value?.programme.id ?? ''
 /** Keys of one kind: what there is, and how one is made and revoked. A key's text is given to the screen and kept nowhere. */
 export interface KeysKept {
   use(): ReturnType<typeof useOwn>
+  /** Then asks for the list, whatever came: of a lost answer it tells. Nobody waits for that: the key is seen now or never. */
   make(body: NewKey): Promise<KeyMade>
   revoke(id: string): Promise<void>
 }
@@ -20,11 +21,8 @@ const askServices = () => calls.listServiceKeys(programme())
 
 export const ownKeys: KeysKept = {
   use: useOwn,
-  async make(body) {
-    const made = await calls.makeKey(body)
-    // Not waited for: whatever comes of it, this key is seen now or never.
-    void refresh(OWN, calls.listKeys)
-    return made
+  make(body) {
+    return calls.makeKey(body).finally(() => void refresh(OWN, calls.listKeys))
   },
   async revoke(id) {
     await calls.revokeKey(id)
@@ -34,10 +32,8 @@ export const ownKeys: KeysKept = {
 
 export const serviceKeys: KeysKept = {
   use: () => useCached(SERVICES, askServices),
-  async make(body) {
-    const made = await calls.makeServiceKey(programme(), body)
-    void refresh(SERVICES, askServices)
-    return made
+  make(body) {
+    return calls.makeServiceKey(programme(), body).finally(() => void refresh(SERVICES, askServices))
   },
   async revoke(id) {
     await calls.revokeServiceKey(programme(), id)
