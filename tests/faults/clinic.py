@@ -45,6 +45,8 @@ class Plug:
     """Counts of answers."""
     clinic: Clinic
     over: Flag = field(default_factory=Flag)
+    in_place: Flag = field(default_factory=Flag)
+    """Not set while it is pulled and the server is on its way up again."""
     half_stored: list[Request] = field(default_factory=list)
     """Batches of which the database holds a part that it did not hold before: there must be none."""
     count: Counter[str] = field(default_factory=Counter)
@@ -58,9 +60,11 @@ class Plug:
                 time.sleep(self.dice.uniform(0, 0.05))
                 self._pull()
         finally:
+            self.in_place.set()
             connection.close()
 
     def _pull(self) -> None:
+        self.in_place.clear()
         flying = list(self.traffic.flying.values())
         before = _stored(flying)
         self.clinic.kill()
@@ -73,6 +77,7 @@ class Plug:
             if kept and kept != new:
                 self.half_stored.append(request)
         self.clinic.serve()
+        self.in_place.set()
 
 
 def _stored(flying: list[Request]) -> set[str]:
@@ -138,6 +143,7 @@ class Clinic:
         answers = rounds * len(self.devices) // 3
         pulls_at = sorted(self.dice.randrange(answers // 20, answers) for _ in range(pulls))
         plug = Plug(self.traffic, Random(f"{self.seed} plug"), pulls_at, self)
+        plug.in_place.set()
         thread = Thread(target=plug.run)
         thread.start()
         try:
@@ -145,6 +151,8 @@ class Clinic:
                 for turn in range(rounds * 4):
                     if turn >= rounds and not thread.is_alive():
                         break
+                    # However long the server takes to come up: one turn meets a dead line, the next one a server.
+                    plug.in_place.wait()
                     list(pool.map(Device.turn, self.dice.sample(self.devices, len(self.devices))))
         finally:
             plug.over.set()
