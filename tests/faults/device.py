@@ -121,11 +121,11 @@ class Device:
         self.outbox.write(event)
 
     def send(self) -> None:
-        """One batch, at most; in one of ten the first entry is left out by mistake, which the server must notice."""
+        """One batch, at most; in one of five the first entry is left out by mistake, which the server must notice."""
         waiting = self.outbox.waiting
         if not waiting:
             return
-        skips = len(waiting) > 1 and not self.line.good and self.dice.random() < 0.1
+        skips = len(waiting) > 1 and not self.line.good and self.dice.random() < 0.2
         batch = waiting[1:] if skips else waiting[: self.dice.randint(1, BATCH)]
         try:
             status, answer = self.line.post(self._request(batch))
