@@ -28,6 +28,7 @@ from planning.foundation.encoding import (
 from planning.foundation.errors import NotUnderstood, PlanningError
 
 MOST_TEXT = 2000  # characters: a long remark
+MOST_COUNT = 100_000_000  # events, versions: no case comes near it, and every column of whole numbers holds it
 PRESENCE = ("required", "null")  # of any field; `problems` has our sentence
 
 

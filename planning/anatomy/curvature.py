@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
-from typing import Literal
+from typing import Annotated, Literal
 
 from planning.foundation import tables
 from planning.foundation.bounds import within
@@ -34,8 +34,8 @@ class BendShape(StrEnum):
 class Point:
     """A place on the image."""
 
-    x_mm: float
-    y_mm: float
+    x_mm: Annotated[float, within("plane_place")]
+    y_mm: Annotated[float, within("plane_place")]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +52,7 @@ class TappedCurve:
     """On the curve, between where it leaves the axis and the end."""
     straight_again: Point | None = None
     """Where the curve ends and a straight part runs on to the foramen."""
-    other_view_deg: float | None = None
+    other_view_deg: Annotated[float, within("bend_in_view")] | None = None
     """The same curve's angle in a view at a right angle to this one."""
 
 

@@ -11,8 +11,9 @@ from planning import anatomy
 from planning.anatomy import Tooth, ToothName
 from planning.anatomy.curvature import TappedCurve
 from planning.contract.difficulty import Factor
-from planning.contract.plan_input import PlanInput, ToothInput
+from planning.contract.plan_input import OwnFigure, PlanInput, ToothInput
 from planning.contract.plan_value import Caution, InstrumentName, Withheld
+from planning.foundation.bounds import within
 from planning.foundation.counts import at_most
 from planning.foundation.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
 from planning.lengths.readings import Length, Reading, Resorption
@@ -66,9 +67,9 @@ class LengthRequest:
     setting: Setting
     readings: Annotated[tuple[Reading, ...], at_most("readings")]
     resorption: Resorption = Resorption.NONE
-    apex_mm: float | None = None
+    apex_mm: Annotated[float, within("apex")] | None = None
     """Width of the apical opening where it was seen to be wide."""
-    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, OwnFigure], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 
@@ -77,7 +78,7 @@ class CurvatureRequest:
     """Points tapped on an image, in mm in the plane of the image."""
 
     curve: TappedCurve
-    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, OwnFigure], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 
@@ -86,7 +87,7 @@ class MeasureRequest:
     """Marks on one image, in pixels, with what is known of its scale."""
 
     marks: ImageMarks
-    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, OwnFigure], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 
@@ -95,7 +96,7 @@ class TwoViewsRequest:
     """Two views of one root."""
 
     views: Views
-    thresholds: Annotated[dict[str, float], at_most("thresholds")] = field(default_factory=dict)
+    thresholds: Annotated[dict[str, OwnFigure], at_most("thresholds")] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 
 

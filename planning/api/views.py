@@ -182,7 +182,7 @@ def compute_length(request: Request) -> Response:
     description="From points tapped on an image: by Schneider, by tangents, by three points, as one arc, and in space "
     "from two views; with what each published scheme calls the angle. The schemes differ.",
     request=serializer_of(CurvatureRequest),
-    extensions=refuses(PointsDoNotFit, ChoiceNotPossible),
+    extensions=refuses(PointsDoNotFit, ChoiceNotPossible, OutOfBounds),
     responses=serializer_of(Curvature),
     examples=[examples.CURVATURE_REQUEST, examples.CURVATURE],
 )
@@ -199,7 +199,7 @@ def compute_curvature(request: Request) -> Response:
     "marked, else from what the image file says; the answer says what it rests on and how sure every number is. "
     "Without a scale there are angles and ratios alone. Nothing is stored, and no image is sent.",
     request=serializer_of(MeasureRequest),
-    extensions=refuses(ScaleNotUsable, PointsDoNotFit, TooMuchWork, ChoiceNotPossible),
+    extensions=refuses(ScaleNotUsable, PointsDoNotFit, TooMuchWork, ChoiceNotPossible, OutOfBounds),
     responses=serializer_of(Measured),
     examples=[examples.MEASURE_REQUEST, examples.MEASURED],
 )
@@ -215,7 +215,7 @@ def compute_measure(request: Request) -> Response:
     description="Which of two lines lies towards the tongue, by the way they came apart when the tube moved; and the "
     "angle of a bend in space, from its angles in both views.",
     request=serializer_of(TwoViewsRequest),
-    extensions=refuses(ViewsDoNotFit, ChoiceNotPossible),
+    extensions=refuses(ViewsDoNotFit, ChoiceNotPossible, OutOfBounds),
     responses=serializer_of(TwoViewsRead),
     examples=[examples.TWO_VIEWS_REQUEST, examples.TWO_VIEWS],
 )

@@ -28,9 +28,9 @@ class PastInsertion:
     phase: Annotated[str, Fact("phase", Bears.PROGRESS)]
     instrument: Annotated[str, Fact("instrument", Bears.PROGRESS)]
     """Key in the kit."""
-    depth_mm: Annotated[float, Fact("to", Bears.PROGRESS)]
+    depth_mm: Annotated[float, within("told_depth_mm"), Fact("to", Bears.PROGRESS)]
     """Where the tip stopped, from the reference point."""
-    stop_mm: Annotated[float, Fact("worked to the stop", Bears.PROGRESS)] | None = None
+    stop_mm: Annotated[float, within("told_depth_mm"), Fact("worked to the stop", Bears.PROGRESS)] | None = None
     """The stop that was set for it."""
     to_resistance: Annotated[bool, Fact("led in to resistance", Bears.PROGRESS)] = False
     """It was led in until it met resistance, so its depth tells how wide the canal is."""
@@ -47,7 +47,7 @@ class Progress:
     over: Annotated[bool, Fact("that phase is over", Bears.PROGRESS)] = False
     """That phase is finished, and the next one is due."""
     walked_before: Annotated[Walked, Fact("steps walked", Bears.PROGRESS)]
-    length_mm: Annotated[float, Fact("length signed off", Bears.DEPTH)] | None
+    length_mm: Annotated[float, within("told_depth_mm"), Fact("length signed off", Bears.DEPTH)] | None
     """The working length that was signed off and worked to; a new one is signed off before the work goes on."""
     made: Annotated[tuple[PastInsertion, ...], at_most("felt"), Fact("insertion", Bears.PROGRESS)] = ()
     """All that has been in the canal, in order."""
@@ -55,6 +55,7 @@ class Progress:
 
 Depth = Annotated[float, within("depth")]
 HandSize = Annotated[int, within("hand_size")]
+OwnFigure = Annotated[float, within("figure")]
 
 
 class Pattern(StrEnum):
@@ -130,7 +131,7 @@ class RootInput:
 class Needle:
     """An irrigation needle."""
 
-    gauge: Annotated[int, Fact("gauge", Bears.SAFETY)]
+    gauge: Annotated[int, within("needle_gauge"), Fact("gauge", Bears.SAFETY)]
     tip: Annotated[Literal["open", "side_vented"], Fact("tip", Bears.SAFETY)]
 
 
@@ -192,14 +193,14 @@ class ToothInput(ToothFacts):
     kit: Annotated[Kit, Fact("kit", Bears.MEANS)]
     choices: Annotated[Choices, Fact("choices", Bears.SHAPE)]
     roots: Annotated[tuple[RootInput, ...], at_most("canals"), Fact("roots", Bears.SHAPE)] = ()
-    thresholds: Annotated[dict[str, float], at_most("thresholds"), Fact("figure of the programme", Bears.SAFETY)] = (
-        field(default_factory=dict)
-    )
+    thresholds: Annotated[
+        dict[str, OwnFigure], at_most("thresholds"), Fact("figure of the programme", Bears.SAFETY)
+    ] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
     overrides: Annotated[
         tuple[Override, ...], at_most("overrides"), Fact("let pass by a supervisor", Bears.SAFETY)
     ] = ()
-    samples: Annotated[int, Fact("canals drawn for the bands", Bears.PROGRESS)] = 0
+    samples: Annotated[int, within("samples"), Fact("canals drawn for the bands", Bears.PROGRESS)] = 0
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
     seed: Annotated[
         int, NotTold("picks which canals are drawn and is the case's own: two versions of one case never differ in it")

@@ -20,7 +20,7 @@ from planning.foundation.bounds import within
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, corners
 
-MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
+MOST_SAMPLES = int(within("samples").most)
 # Corners of sampled canals that one plan may look at, all canals together. A corner takes a third of a microsecond, or
 # a whole one where widths go up and down (2026-11-29, one core of a small server): five seconds at worst, and twice
 # that where a caution closes steps. The check molar with MOST_SAMPLES takes three million.

@@ -14,9 +14,9 @@ from planning.foundation.errors import LengthOutOfBounds, OutOfBounds, Pointer
 
 N = TypeVar("N")
 
-UNITS = {"deg": "°", "size": "", "times": "", "hundredths": ""}
+UNITS = {"deg": "°", "size": "", "gauge": "", "times": "", "hundredths": "", "as the figure": "", "as the measure": ""}
 """As people write them, where that is not the row's own word."""
-WHOLE = frozenset({"size", "times", "hundredths", "/min"})
+WHOLE = frozenset({"size", "gauge", "times", "hundredths", "/min"})
 """Units that are counted: halves are no answer."""
 KEPT_DECIMALS = {"mm": 2, "deg": 1}
 """How finely what was measured is kept; no ruler and no protractor of the trade reads finer."""

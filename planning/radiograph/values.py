@@ -21,8 +21,8 @@ KnownWhat = Literal["instrument", "ruler", "ball"]
 class Pixel:
     """A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant."""
 
-    x_px: float
-    y_px: float
+    x_px: Annotated[float, within("image_place")]
+    y_px: Annotated[float, within("image_place")]
     screen_px_per_px: Annotated[float, within("mark_zoom")] | None = None
     """How many pixels of the screen one pixel of the image was wide when the mark was set or last moved. How far off
     the mark is follows from it. None: not told."""
@@ -32,9 +32,9 @@ class Pixel:
 class PixelSpacing:
     """From one pixel to the next, as the image file says it."""
 
-    row_mm: float
+    row_mm: Annotated[float, within("pixel_size")]
     """Downwards, from row to row."""
-    column_mm: float
+    column_mm: Annotated[float, within("pixel_size")]
     """To the right, from column to column."""
 
 
@@ -46,7 +46,7 @@ class SpacingFacts:
     at_detector: PixelSpacing | None = None
     scanned: PixelSpacing | None = None
     calibration: Calibration | None = None
-    magnification: float | None = None
+    magnification: Annotated[float, within("magnification")] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +54,7 @@ class KnownObject:
     """Something of known length on the image."""
 
     what: KnownWhat
-    length_mm: float
+    length_mm: Annotated[float, within("known_object")]
     """An instrument from its stop to its tip; a ruler between two lines; a ball across."""
     points: Annotated[tuple[Pixel, ...], at_most("points")]
     """Marks along it, both ends at least: an instrument in a bent canal is bent."""
@@ -95,11 +95,11 @@ class CanalLine:
 
     canal: str
     points: Annotated[tuple[Pixel, ...], at_most("points")]
-    orifice: int | None = None
+    orifice: Annotated[int, within("point_number")] | None = None
     """Which point is the orifice: above it the line is straight, as an instrument is."""
-    leaves: int | None = None
+    leaves: Annotated[int, within("point_number")] | None = None
     """Which point is where the canal leaves the axis of its coronal part."""
-    straight_again: int | None = None
+    straight_again: Annotated[int, within("point_number")] | None = None
     """Which point is where the bend ends and a straight part runs on to the end."""
     tip: Pixel | None = None
     """Tip of an instrument that stands in the canal."""
@@ -107,7 +107,7 @@ class CanalLine:
     """The stop that was set on that instrument."""
     reference_point: str = ""
     after_flaring: bool = False
-    places_mm: Annotated[tuple[float, ...], at_most("points")] = ()
+    places_mm: Annotated[tuple[Annotated[float, within("told_depth_mm")], ...], at_most("points")] = ()
     """Distances from the reference point whose places on the image are wanted: stops, a junction."""
 
 
@@ -119,7 +119,7 @@ class ImageMarks:
     facts: SpacingFacts | None = None
     known: KnownObject | None = None
     """Counts before what the file says."""
-    tapped_within_px: float | None = None
+    tapped_within_px: Annotated[float, within("mark_within")] | None = None
     """One standard deviation of a mark that does not tell its zoom; None: as the figures have it."""
 
     def places(self) -> Iterator[tuple[Pointer, Pixel]]:
@@ -136,9 +136,9 @@ class ImageMarks:
 class Between:
     """A measure with the ends of its interval; the share that an interval holds is a figure."""
 
-    value: float
-    least: float
-    most: float | None
+    value: Annotated[float, within("interval_end")]
+    least: Annotated[float, within("interval_end")]
+    most: Annotated[float, within("interval_end")] | None
     """None: no upper end, the radius of what may be straight."""
 
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from planning.foundation.bounds import within
 from planning.foundation.errors import ViewsDoNotFit
 from planning.foundation.tables import Figures
 from planning.radiograph import spread
@@ -26,9 +27,9 @@ class Shift:
 
     tube: Way
     """Where the tube moved from the first view to the second."""
-    first_mm: float
+    first_mm: Annotated[float, within("shift")]
     """How far mesial the one line lies of the other in the first view; below 0 it lies distal."""
-    second_mm: float
+    second_mm: Annotated[float, within("shift")]
     """The same in the second view."""
 
 
@@ -36,10 +37,10 @@ class Shift:
 class Bends:
     """Schneider's angle of one bend in two views."""
 
-    first_deg: float
-    second_deg: float
+    first_deg: Annotated[float, within("bend_in_view")]
+    second_deg: Annotated[float, within("bend_in_view")]
     """Below 0 where it bends to the other side than in the first view."""
-    apart_deg: float
+    apart_deg: Annotated[float, within("bend_in_view")]
     """How far the tube turned about the tooth's long axis between the views."""
     first_within: Between | None = None
     """The angle with its interval as it was measured, without its sign; None: not known. Then the angle in space has no

@@ -12,6 +12,8 @@ from enum import StrEnum
 from graphlib import CycleError, TopologicalSorter
 from typing import Annotated, Literal
 
+from planning.foundation.bounds import within
+from planning.foundation.counts import at_most
 from planning.foundation.facts import Bears, Fact
 
 
@@ -149,11 +151,15 @@ Node = Do | Ask | End
 class Walked:
     """What was walked before the sheet starts; the sheet's questions go on counting from there."""
 
-    passes: Annotated[dict[str, int], Fact("times come to", Bears.PROGRESS)] = field(default_factory=dict)
+    passes: Annotated[
+        dict[str, Annotated[int, within("walked")]], at_most("steps"), Fact("times come to", Bears.PROGRESS)
+    ] = field(default_factory=dict)
     """How often the walk came to each step."""
-    depths_um: Annotated[dict[str, tuple[int | None, ...]], Fact("depths reached", Bears.PROGRESS)] = field(
-        default_factory=dict
-    )
+    depths_um: Annotated[
+        dict[str, Annotated[tuple[Annotated[int, within("told_depth")] | None, ...], at_most("felt")]],
+        at_most("steps"),
+        Fact("depths reached", Bears.PROGRESS),
+    ] = field(default_factory=dict)
     """Where an instrument stopped at every pass of a step; None where no depth was given."""
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, Literal
 
+from planning.foundation.bounds import within
 from planning.foundation.counts import at_most
 from planning.foundation.facts import Bears, Fact, NotTold
 from planning.instruments.iso_3630 import Motion
@@ -52,16 +53,16 @@ class Phase:
     kind: Annotated[PhaseKind, Fact("kind", Bears.MEANS)]
     why: Annotated[str, Fact("why", Bears.MEANS)]
     settings: Annotated[tuple[Setting, ...], at_most("kinds"), Fact("settings", Bears.MEANS)] = ALL_SETTINGS
-    from_size: Annotated[int, Fact("from size", Bears.MEANS)] | None = None
-    to_size: Annotated[int, Fact("to size", Bears.MEANS)] | None = None
+    from_size: Annotated[int, within("hand_size"), Fact("from size", Bears.MEANS)] | None = None
+    to_size: Annotated[int, within("hand_size"), Fact("to size", Bears.MEANS)] | None = None
     """Last hand size of a TO_LENGTH phase; none means up to the final size."""
     to_estimate: Annotated[bool, Fact("works to the estimated length", Bears.DEPTH)] = False
     """Works to the estimated length: before the length is known."""
     repeat_from: Annotated[str, Fact("begins again from", Bears.MEANS)] | None = None
-    most_passes: Annotated[int, Fact("passes at most", Bears.MEANS)] | None = None
-    expected_passes: Annotated[int, Fact("passes expected", Bears.MEANS)] | None = None
-    steps: Annotated[int, Fact("steps", Bears.MEANS)] | None = None
-    step_mm: Annotated[float, Fact("each step shorter by", Bears.DEPTH)] | None = None
+    most_passes: Annotated[int, within("technique_count"), Fact("passes at most", Bears.MEANS)] | None = None
+    expected_passes: Annotated[int, within("technique_count"), Fact("passes expected", Bears.MEANS)] | None = None
+    steps: Annotated[int, within("technique_count"), Fact("steps", Bears.MEANS)] | None = None
+    step_mm: Annotated[float, within("depth"), Fact("each step shorter by", Bears.DEPTH)] | None = None
     hold_point: Annotated[str, Fact("hold point", Bears.SAFETY)] | None = None
     image: Annotated[bool, Fact("asks for an image", Bears.SAFETY)] = False
     hold_point_in: Annotated[
@@ -81,12 +82,18 @@ class Technique:
     know: Annotated[str, Fact("how it is known", Bears.MEANS)]
     motions: Annotated[tuple[Motion, ...], at_most("kinds"), Fact("motions it is for", Bears.MEANS)]
     """Motions it is written for; an instrument of another motion is refused."""
-    recapitulate_size: Annotated[int, Fact("recapitulating size", Bears.MEANS)]
+    recapitulate_size: Annotated[int, within("hand_size"), Fact("recapitulating size", Bears.MEANS)]
     recapitulate_with_final: Annotated[bool, Fact("recapitulates with the final size", Bears.MEANS)]
     """Step-back recapitulates with the final apical size instead of the small one."""
-    series_above_glide_path: Annotated[int, Fact("sizes from glide path to series", Bears.MEANS)]
+    series_above_glide_path: Annotated[
+        int, within("technique_count"), Fact("sizes from glide path to series", Bears.MEANS)
+    ]
     """The smallest of the series lies this many ISO sizes above the last glide-path size."""
-    series_sizes_up: Annotated[int, Fact("sizes in the series above its smallest", Bears.MEANS)]
+    series_sizes_up: Annotated[
+        int, within("technique_count"), Fact("sizes in the series above its smallest", Bears.MEANS)
+    ]
     """The largest of the series lies this many ISO sizes above the smallest."""
     phases: Annotated[tuple[Phase, ...], at_most("phases"), Fact("phase", Bears.MEANS)]
-    schema_version: Annotated[int, NotTold("says how the file was written; what it says is told field by field")] = 1
+    schema_version: Annotated[
+        Literal[1], NotTold("says how the file was written; what it says is told field by field")
+    ] = 1

@@ -8,9 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from planning.contract.plan_input import PlanInput
-from planning.depth.samples import MOST_SAMPLES
 from planning.foundation import tables
-from planning.foundation.bounds import within
+from planning.foundation.bounds import refuse_outside, within
 from planning.foundation.counts import at_most, refuse_too_many
 from planning.foundation.errors import ChoiceNotPossible, TooMuchWork
 from planning.foundation.tables import Figure
@@ -18,10 +17,11 @@ from planning.instruments.iso_3630 import sizes
 
 
 def refuse_too_much(plan_input: PlanInput) -> None:
-    """Raises TooMuchWork, its path at what there is too much of."""
+    """Raises TooMuchWork or OutOfBounds, its path at what there is too much of."""
     refuse_too_many(plan_input)
-    if plan_input.samples > MOST_SAMPLES:
-        raise TooMuchWork(reason=f"At most {MOST_SAMPLES} samples.", at=("samples",))
+    refuse_outside(plan_input.technique, ("technique",))
+    if not within("samples").holds(plan_input.samples):
+        raise within("samples").refusal(("samples",))
     passes = at_most("passes")
     for number, phase in enumerate(plan_input.technique.phases):
         for name in ("most_passes", "steps"):

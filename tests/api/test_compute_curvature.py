@@ -30,7 +30,7 @@ def test_an_angle_and_what_it_is_called() -> None:
     [
         ({"end": LEAVES}, "#/curve/end"),
         ({"end": {"x_mm": 0, "y_mm": 2}}, "#/curve/end"),
-        ({"end": {"x_mm": 1e9, "y_mm": -1e9}}, "#/curve/end"),
+        ({"end": {"x_mm": 1e3, "y_mm": -1e3}}, "#/curve/end"),
         ({"on_curve": LEAVES}, "#/curve/on_curve"),
         ({"other_view_deg": 90}, "#/curve/other_view_deg"),
     ],

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Iterator
 from typing import Any
 
 from cases.api.problem_codes import problem_codes
@@ -98,3 +99,43 @@ def test_refusals_of_every_kind_are_named_somewhere() -> None:
     kinds = {code for code, explained in problem_codes().items() if explained.within is None}
     assert kinds - named == {"method-not-allowed", "not-acceptable", "server-error", "step-refused"}
     assert named <= kinds
+
+
+def parts_of(schema: Any, path: str) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Every schema within a schema, itself the first, with where it lies."""
+    if isinstance(schema, list):
+        for number, each in enumerate(schema):
+            yield from parts_of(each, f"{path}/{number}")
+    elif isinstance(schema, dict):
+        yield path, schema
+        for key, each in schema.items():
+            if key not in {"default", "enum", "example", "examples"}:
+                yield from parts_of(each, f"{path}/{key}")
+
+
+LIMITS = {
+    "integer": ("minimum", "maximum"),
+    "number": ("minimum", "maximum"),
+    "array": ("maxItems",),
+}
+ANY_NUMBER_IS_RIGHT = {"PlanRequest/properties/seed"}
+FAR_BEYOND = 1e9  # a limit as far out as this is none
+
+
+def test_whatever_is_sent_has_limits_of_its_own() -> None:
+    """Numbers, lists and mappings; a text that has no closer limit has the one of all texts."""
+    schemas = description()["components"]["schemas"]
+    sent = reached([operation.get("requestBody") for _, operation in operations()])
+    # What a device tells late is taken by the rows of its own day.
+    sent = {name for name in sent if not name.endswith("RequestKept")}
+    judged, without = 0, []
+    for path, part in (each for name in sorted(sent) for each in parts_of(schemas[name], name)):
+        wanted = LIMITS.get(str(part.get("type")), ())
+        if isinstance(part.get("additionalProperties"), dict):
+            wanted = ("maxProperties",)
+        if part.keys() & {"enum", "const"} or path in ANY_NUMBER_IS_RIGHT:
+            continue
+        judged += len(wanted)
+        without += [path for limit in wanted if abs(part.get(limit, FAR_BEYOND)) >= FAR_BEYOND]
+    assert judged > 200
+    assert set(without) == set()

@@ -13,12 +13,13 @@ from typing import Any, get_args, get_type_hints
 import pytest
 
 from planning.contract.canal_facts import WallInput, WidthInput
-from planning.contract.plan_input import CanalChoice, Override, PlanInput, RecordedDepth
+from planning.contract.plan_input import CanalChoice, Override, PastInsertion, PlanInput, Progress, RecordedDepth
 from planning.foundation.bounds import Bound, bounds, of_fields, outside, within
 from planning.foundation.encoding import decode, encode, json_schema
 from planning.foundation.errors import NotUnderstood, OutOfBounds, PlanningError
 from planning.instruments.iso_3630 import DiameterAt
 from planning.lengths.readings import ApexLocator, DirectSight, ImageInterval, PreOperativeImage, Ratio
+from planning.run_sheet.graph import Walked
 from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, four_canals, molar, rotary
 
@@ -47,6 +48,13 @@ def filled() -> PlanInput:
         wall=WallInput(thickness_mm=1.0, from_end_mm=3.0),
         first_binder_size=20,
         felt=(RecordedDepth(node="explore", depth_mm=10.0, stop_mm=19.0),),
+        progress=Progress(
+            at="explore",
+            phase="explore",
+            walked_before=Walked(),
+            length_mm=19.0,
+            made=(PastInsertion(step="explore", phase="explore", instrument="10-02", depth_mm=10.0, stop_mm=19.0),),
+        ),
     )
     assert second.junction is not None
     second = replace(second, junction=replace(second.junction, at_length_mm=19.0))
@@ -106,22 +114,7 @@ def test_every_bounded_field_is_in_the_check_input() -> None:
 
 
 UNBOUNDED = {
-    "PlanInput.samples": "bounded as a count, with all that one request may ask for",
     "PlanInput.seed": "any whole number draws as well as any other",
-    "Needle.gauge": "a needle is one of the rows of its own table",
-    "Phase.from_size": "an ISO size: the rules of techniques say so",
-    "Phase.to_size": "as above",
-    "Phase.most_passes": "a count that the rules of techniques bound",
-    "Phase.expected_passes": "as above",
-    "Phase.steps": "as above",
-    "Phase.step_mm": "as above",
-    "Technique.recapitulate_size": "an ISO size: the rules of techniques say so",
-    "Technique.series_above_glide_path": "as above",
-    "Technique.series_sizes_up": "as above",
-    "Technique.schema_version": "one version",
-    "Progress.length_mm": "the planner's own, given back",
-    "PastInsertion.depth_mm": "as above",
-    "PastInsertion.stop_mm": "as above",
 }
 """Numbers that no row bounds, each with why."""
 
@@ -161,6 +154,7 @@ def code_of(plan_input: PlanInput) -> str | None:
 
 # Rules between two numbers, or of the trade, that no bound of one quantity can hold.
 CANNOT_BE = ("instrument-not-described",)
+NO_TECHNIQUE = ("technique-not-usable", "too-much-work", "kit-lacks-instrument")
 OTHER_RULES: dict[str, tuple[str, ...]] = {
     "CanalChoice.final_size": ("choice-not-possible",),
     "CanalInput.apex_mm": ("charted-not-planned",),
@@ -178,9 +172,18 @@ OTHER_RULES: dict[str, tuple[str, ...]] = {
     "Junction.at_length_mm": ("junction-beyond-canal",),
     "Junction.from_terminus_mm": ("junction-beyond-canal",),
     "Override.final_size": ("choice-not-possible",),
+    "Phase.expected_passes": NO_TECHNIQUE,
+    "Phase.from_size": NO_TECHNIQUE,
+    "Phase.most_passes": NO_TECHNIQUE,
+    "Phase.step_mm": NO_TECHNIQUE,
+    "Phase.steps": NO_TECHNIQUE,
+    "Phase.to_size": NO_TECHNIQUE,
     "PreOperativeImage.tooth_mm": ("reading-not-usable",),
     "Ratio.instrument_mm": ("reading-not-usable",),
     "Ratio.instrument_on_image_mm": ("reading-not-usable",),
+    "Technique.recapitulate_size": NO_TECHNIQUE,
+    "Technique.series_above_glide_path": NO_TECHNIQUE,
+    "Technique.series_sizes_up": NO_TECHNIQUE,
     "WidthInput.narrow_mm": ("canals-do-not-fit",),
     "WidthInput.wide_mm": ("canals-do-not-fit",),
 }

@@ -216,7 +216,7 @@ USUAL = CanalLine(canal="MB", points=(*down(0, 6, 12), *down(15, across_mm=1), *
         ({"leaves": 0}, "points-do-not-fit", ("leaves",)),
         ({"leaves": 9}, "points-do-not-fit", ("leaves",)),
         ({"orifice": 3}, "points-do-not-fit", ("leaves",)),
-        ({"orifice": -1}, "points-do-not-fit", ("orifice",)),
+        ({"orifice": -1}, "out-of-bounds", ("orifice",)),
         ({"straight_again": 2}, "points-do-not-fit", ("straight_again",)),
         ({"leaves": None, "straight_again": 3}, "points-do-not-fit", ("leaves",)),
         ({"points": down(0, 10, 15, 12, 5)}, "points-do-not-fit", ("points", 4)),

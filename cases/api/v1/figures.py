@@ -11,7 +11,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, asker, given, me
-from cases.api.fields import Number, Strict, Value
+from cases.api.fields import Strict, Value
 from cases.api.v1 import examples
 from cases.domain.errors import NotAllowed, NotUsable
 from cases.queries import figures, seen
@@ -20,6 +20,7 @@ from cases.services.people import thresholds
 from planning.api.refusals import refuses
 from planning.api.values import serializer_of
 from planning.contract.canal_facts import WidthInput
+from planning.contract.plan_input import OwnFigure
 from planning.foundation.counts import at_most
 from planning.foundation.encoding import encode
 from planning.foundation.errors import CanalsDoNotFit, ChoiceNotPossible, OutOfBounds
@@ -28,7 +29,7 @@ TAGS = ["programme"]
 
 
 class FigureGiven(Strict):
-    value = Number(help_text="In the figure's own unit, within its least and most.")
+    value = Value(OwnFigure, help_text="In the figure's own unit, within its least and most.")
 
 
 class WidthsGiven(Strict):
@@ -56,7 +57,7 @@ class FigureView(View):
         description="By the coordinator, logged. Plans made from now on rest on it and say so; those that exist keep "
         "theirs.",
         request=FigureGiven,
-        extensions=refuses(NotAllowed, ChoiceNotPossible),
+        extensions=refuses(NotAllowed, ChoiceNotPossible, OutOfBounds),
         responses=serializer_of(FigureShown),
         examples=[examples.FIGURE],
     )

@@ -13,7 +13,7 @@ from rest_framework.response import Response
 
 from cases.api.base import LOCATION, View, answer, as_it_lies, given, me
 from cases.api.etags import maybe_seen_tag, seen_tag
-from cases.api.fields import Each, Id, Listing, Strict, Text, Value
+from cases.api.fields import MOST_COUNT, Each, Id, Listing, Strict, Text, Value, Whole
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
 from cases.domain.errors import (
@@ -132,7 +132,7 @@ class PreviewView(View):
 
 
 class PreviewChangesGiven(AskedGiven):
-    against = Value(int, help_text="Number of the version to compare with.")
+    against = Whole(min_value=1, max_value=MOST_COUNT, help_text="Number of the version to compare with.")
 
 
 class PreviewChangesView(View):

@@ -200,7 +200,7 @@ class TechniquesView(View):
         "it. It may be sent as TOML too. `compute/technique-check` says what would be wrong and keeps nothing.",
         parameters=[LOCATION],
         request=TechniqueGiven,
-        extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, TechniqueNotUsable),
+        extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, TechniqueNotUsable, OutOfBounds),
         responses={200: serializer_of(TechniqueShown), 201: serializer_of(TechniqueShown)},
         examples=[examples.TECHNIQUE],
     )

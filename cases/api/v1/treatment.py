@@ -12,7 +12,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me, unchanged
-from cases.api.fields import Each, Id, Moment, Strict, Text, Value, Whole
+from cases.api.fields import MOST_COUNT, Each, Id, Moment, Strict, Text, Value, Whole
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotAllowed, NotUsable, OtherPerson, SentDifferently, SequenceGap
@@ -36,8 +36,8 @@ MOST_EVENTS = 200  # in one batch: a whole visit
 
 class EventGiven(Strict):
     id = Id(help_text="Made by the device (RFC 9562, version 7), so that sending again is harmless.")
-    device_seq = Whole(min_value=1, help_text="Counts the device's events of this case from 1.")
-    seen_position = Whole(min_value=0, help_text="The last position the device knew.")
+    device_seq = Whole(min_value=1, max_value=MOST_COUNT, help_text="Counts the device's events of this case from 1.")
+    seen_position = Whole(min_value=0, max_value=MOST_COUNT, help_text="The last position the device knew.")
     plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
     device_time = Moment(help_text="Shown, never used to order: the clock may be wrong.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty where it concerns the whole tooth.")

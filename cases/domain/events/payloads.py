@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 
 from cases.domain.events.visit_payloads import ClosePayload, DamPayload, OnSitePayload, ReopenPayload
 from cases.domain.struck import StruckWhy
+from planning.foundation.bounds import within
 from planning.foundation.counts import at_most
 from planning.lengths.readings import Reading
 from planning.run_sheet.graph import Exit
@@ -38,13 +39,13 @@ class StepPayload:
     """A step was left."""
 
     exit: Exit
-    depth_um: int | None = None
+    depth_um: Annotated[int, within("told_depth")] | None = None
     """Where the tip stopped, in whole micrometres from the reference point."""
-    stop_um: int | None = None
+    stop_um: Annotated[int, within("told_depth")] | None = None
     """The stop that the screen showed."""
     irrigant: str | None = None
-    volume_ml: float | None = None
-    contact_s: int | None = None
+    volume_ml: Annotated[float, within("irrigant_volume")] | None = None
+    contact_s: Annotated[int, within("contact_time")] | None = None
     """How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted."""
     image_id: str | None = None
     """The image that an image step took; it may still be on the phone."""
@@ -257,8 +258,8 @@ class IrrigatedPayload:
     """The canal was irrigated once more than the order of work asks for."""
 
     irrigant: str
-    volume_ml: float
-    contact_s: int | None = None
+    volume_ml: Annotated[float, within("irrigant_volume")]
+    contact_s: Annotated[int, within("contact_time")] | None = None
     kind: Literal["irrigated"] = "irrigated"
 
 

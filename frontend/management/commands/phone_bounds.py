@@ -20,7 +20,7 @@ BOUNDS = Path(__file__).parents[2] / "src" / "parts" / "bounds.json"
 
 
 def text() -> str:
-    rows = {key: _quantity(bound) for key, bound in sorted(bounds().items())}
+    rows = {key: _quantity(bound) for key, bound in sorted(bounds().items()) if bound.step is not None}
     tables = {
         "quantities": rows,
         "facts": dict(map(_fact, fact_numbers())),

@@ -3429,7 +3429,7 @@ export interface components {
             id: string;
             /** @description The step in the run sheet. */
             node?: string;
-            payload: components["schemas"]["StepPayloadRequest"] | components["schemas"]["AnswerPayloadRequest"] | components["schemas"]["ReadingPayloadRequestKept"] | components["schemas"]["SignOffPayloadRequest"] | components["schemas"]["InspectedPayloadRequest"] | components["schemas"]["TurnPayloadRequest"] | components["schemas"]["PausePayloadRequest"] | components["schemas"]["EmergencyPayloadRequest"] | components["schemas"]["CorrectedPayloadRequest"] | components["schemas"]["ResumePayloadRequest"] | components["schemas"]["ClosePayloadRequest"] | components["schemas"]["ReopenPayloadRequest"] | components["schemas"]["ReplanPayloadRequest"] | components["schemas"]["RevokedPayloadRequest"] | components["schemas"]["ReleasePayloadRequest"] | components["schemas"]["AskPayloadRequest"] | components["schemas"]["ComePayloadRequest"] | components["schemas"]["WantedPayloadRequest"] | components["schemas"]["StruckPayloadRequest"] | components["schemas"]["TakeOverPayloadRequest"] | components["schemas"]["GiveBackPayloadRequest"] | components["schemas"]["OnSitePayloadRequest"] | components["schemas"]["DamPayloadRequest"] | components["schemas"]["ImagePayloadRequest"] | components["schemas"]["IrrigatedPayloadRequest"] | components["schemas"]["NotePayloadRequest"] | components["schemas"]["UndoPayloadRequest"];
+            payload: components["schemas"]["StepPayloadRequestKept"] | components["schemas"]["AnswerPayloadRequest"] | components["schemas"]["ReadingPayloadRequestKept"] | components["schemas"]["SignOffPayloadRequest"] | components["schemas"]["InspectedPayloadRequest"] | components["schemas"]["TurnPayloadRequest"] | components["schemas"]["PausePayloadRequest"] | components["schemas"]["EmergencyPayloadRequest"] | components["schemas"]["CorrectedPayloadRequest"] | components["schemas"]["ResumePayloadRequest"] | components["schemas"]["ClosePayloadRequest"] | components["schemas"]["ReopenPayloadRequest"] | components["schemas"]["ReplanPayloadRequest"] | components["schemas"]["RevokedPayloadRequest"] | components["schemas"]["ReleasePayloadRequest"] | components["schemas"]["AskPayloadRequest"] | components["schemas"]["ComePayloadRequest"] | components["schemas"]["WantedPayloadRequest"] | components["schemas"]["StruckPayloadRequest"] | components["schemas"]["TakeOverPayloadRequest"] | components["schemas"]["GiveBackPayloadRequest"] | components["schemas"]["OnSitePayloadRequest"] | components["schemas"]["DamPayloadRequest"] | components["schemas"]["ImagePayloadRequest"] | components["schemas"]["IrrigatedPayloadRequestKept"] | components["schemas"]["NotePayloadRequest"] | components["schemas"]["UndoPayloadRequest"];
             /** @description Of the plan on the screen. */
             plan_hash: string;
             /** @description The last position the device knew. */
@@ -3490,7 +3490,7 @@ export interface components {
              *     * `room` - room
              */
             not_checked: components["schemas"]["NotCheckedEnum"];
-            payload: components["schemas"]["StepPayload"] | components["schemas"]["AnswerPayload"] | components["schemas"]["ReadingPayloadKept"] | components["schemas"]["SignOffPayload"] | components["schemas"]["InspectedPayload"] | components["schemas"]["TurnPayload"] | components["schemas"]["PausePayload"] | components["schemas"]["EmergencyPayload"] | components["schemas"]["CorrectedPayload"] | components["schemas"]["ResumePayload"] | components["schemas"]["ClosePayload"] | components["schemas"]["ReopenPayload"] | components["schemas"]["ReplanPayload"] | components["schemas"]["RevokedPayload"] | components["schemas"]["ReleasePayload"] | components["schemas"]["AskPayload"] | components["schemas"]["ComePayload"] | components["schemas"]["WantedPayload"] | components["schemas"]["StruckPayload"] | components["schemas"]["TakeOverPayload"] | components["schemas"]["GiveBackPayload"] | components["schemas"]["OnSitePayload"] | components["schemas"]["DamPayload"] | components["schemas"]["ImagePayload"] | components["schemas"]["IrrigatedPayload"] | components["schemas"]["NotePayload"] | components["schemas"]["UndoPayload"];
+            payload: components["schemas"]["StepPayloadKept"] | components["schemas"]["AnswerPayload"] | components["schemas"]["ReadingPayloadKept"] | components["schemas"]["SignOffPayload"] | components["schemas"]["InspectedPayload"] | components["schemas"]["TurnPayload"] | components["schemas"]["PausePayload"] | components["schemas"]["EmergencyPayload"] | components["schemas"]["CorrectedPayload"] | components["schemas"]["ResumePayload"] | components["schemas"]["ClosePayload"] | components["schemas"]["ReopenPayload"] | components["schemas"]["ReplanPayload"] | components["schemas"]["RevokedPayload"] | components["schemas"]["ReleasePayload"] | components["schemas"]["AskPayload"] | components["schemas"]["ComePayload"] | components["schemas"]["WantedPayload"] | components["schemas"]["StruckPayload"] | components["schemas"]["TakeOverPayload"] | components["schemas"]["GiveBackPayload"] | components["schemas"]["OnSitePayload"] | components["schemas"]["DamPayload"] | components["schemas"]["ImagePayload"] | components["schemas"]["IrrigatedPayloadKept"] | components["schemas"]["NotePayload"] | components["schemas"]["UndoPayload"];
             plan_hash: string;
             /** @description The order, given here. */
             position: number;
@@ -3620,10 +3620,7 @@ export interface components {
             value: number;
         };
         FigureGivenRequest: {
-            /**
-             * Format: double
-             * @description In the figure's own unit, within its least and most.
-             */
+            /** @description In the figure's own unit, within its least and most. */
             value: number;
         };
         /** @description A figure the planner rests on, and what the programme may set in its place. */
@@ -4208,7 +4205,7 @@ export interface components {
             volume_ml: number;
         };
         /** @description The canal was irrigated once more than the order of work asks for. */
-        IrrigatedPayload: {
+        IrrigatedPayloadKept: {
             contact_s: number | null;
             irrigant: string;
             /**
@@ -4219,7 +4216,7 @@ export interface components {
             volume_ml: number;
         };
         /** @description The canal was irrigated once more than the order of work asks for. */
-        IrrigatedPayloadRequest: {
+        IrrigatedPayloadRequestKept: {
             /** @default null */
             contact_s?: number | null;
             irrigant: string;
@@ -6593,7 +6590,7 @@ export interface components {
             phase: string;
         };
         /** @description A step was left. */
-        StepPayload: {
+        StepPayloadKept: {
             /** @description How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted. */
             contact_s: number | null;
             /** @description Where the tip stopped, in whole micrometres from the reference point. */
@@ -6616,7 +6613,7 @@ export interface components {
             volume_ml: number | null;
         };
         /** @description A step was left. */
-        StepPayloadRequest: {
+        StepPayloadRequestKept: {
             /**
              * @description How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted.
              * @default null
@@ -6847,7 +6844,8 @@ export interface components {
             recapitulate_with_final: boolean;
             /** what it is */
             says: string;
-            schema_version: number;
+            /** @constant */
+            schema_version: 1;
             /**
              * sizes from glide path to series
              * @description The smallest of the series lies this many ISO sizes above the last glide-path size.
@@ -6899,8 +6897,11 @@ export interface components {
             recapitulate_with_final: boolean;
             /** what it is */
             says: string;
-            /** @default 1 */
-            schema_version?: number;
+            /**
+             * @default 1
+             * @constant
+             */
+            schema_version?: 1;
             /**
              * sizes from glide path to series
              * @description The smallest of the series lies this many ISO sizes above the last glide-path size.
@@ -8065,8 +8066,11 @@ export interface components {
                 };
             };
         };
-        /** @description - `choice-not-possible`: A choice for a canal that its findings do not allow. */
-        "422.choice-not-possible": {
+        /**
+         * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+         *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+         */
+        "422.choice-not-possible.out-of-bounds": {
             headers: {
                 /** @description Names the request. Tell it to whoever looks after the server. */
                 "X-Request-Id"?: string;
@@ -8075,15 +8079,16 @@ export interface components {
             content: {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
-                    type?: "/api/v1/problems/choice-not-possible";
+                    type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/out-of-bounds";
                 };
             };
         };
         /**
          * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+         *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
          *     - `points-do-not-fit`: Points from which no curve can be measured.
          */
-        "422.choice-not-possible.points-do-not-fit": {
+        "422.choice-not-possible.out-of-bounds.points-do-not-fit": {
             headers: {
                 /** @description Names the request. Tell it to whoever looks after the server. */
                 "X-Request-Id"?: string;
@@ -8092,15 +8097,16 @@ export interface components {
             content: {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
-                    type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/points-do-not-fit";
+                    type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/points-do-not-fit";
                 };
             };
         };
         /**
          * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+         *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
          *     - `views-do-not-fit`: Two views that cannot be read together.
          */
-        "422.choice-not-possible.views-do-not-fit": {
+        "422.choice-not-possible.out-of-bounds.views-do-not-fit": {
             headers: {
                 /** @description Names the request. Tell it to whoever looks after the server. */
                 "X-Request-Id"?: string;
@@ -8109,7 +8115,7 @@ export interface components {
             content: {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
-                    type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/views-do-not-fit";
+                    type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/views-do-not-fit";
                 };
             };
         };
@@ -8241,24 +8247,6 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
                     type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/override-not-possible";
-                };
-            };
-        };
-        /**
-         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
-         *     - `not-usable`: Good data that cannot be used here.
-         *     - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there.
-         */
-        "422.idempotency-key-used-differently.not-usable.technique-not-usable": {
-            headers: {
-                /** @description Names the request. Tell it to whoever looks after the server. */
-                "X-Request-Id"?: string;
-                [name: string]: unknown;
-            };
-            content: {
-                "application/problem+json": components["schemas"]["Problem"] & {
-                    /** @enum {unknown} */
-                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/technique-not-usable";
                 };
             };
         };
@@ -10632,7 +10620,7 @@ export interface operations {
             408: components["responses"]["408.body-too-slow"];
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
-            422: components["responses"]["422.choice-not-possible.points-do-not-fit"];
+            422: components["responses"]["422.choice-not-possible.out-of-bounds.points-do-not-fit"];
             429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy.took-too-long"];
             default: components["responses"]["any-other"];
@@ -10718,6 +10706,7 @@ export interface operations {
             415: components["responses"]["415.unsupported-media-type"];
             /**
              * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
              *     - `points-do-not-fit`: Points from which no curve can be measured.
              *     - `scale-not-usable`: An image that cannot be measured.
              *     - `too-much-work`: Working it out would take more than one request may.
@@ -10731,7 +10720,7 @@ export interface operations {
                 content: {
                     "application/problem+json": components["schemas"]["Problem"] & {
                         /** @enum {unknown} */
-                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/points-do-not-fit" | "/api/v1/problems/scale-not-usable" | "/api/v1/problems/too-much-work";
+                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/points-do-not-fit" | "/api/v1/problems/scale-not-usable" | "/api/v1/problems/too-much-work";
                     };
                 };
             };
@@ -10962,7 +10951,7 @@ export interface operations {
             408: components["responses"]["408.body-too-slow"];
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
-            422: components["responses"]["422.choice-not-possible.views-do-not-fit"];
+            422: components["responses"]["422.choice-not-possible.out-of-bounds.views-do-not-fit"];
             429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy.took-too-long"];
             default: components["responses"]["any-other"];
@@ -12450,7 +12439,7 @@ export interface operations {
             408: components["responses"]["408.body-too-slow"];
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
-            422: components["responses"]["422.choice-not-possible"];
+            422: components["responses"]["422.choice-not-possible.out-of-bounds"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13096,7 +13085,25 @@ export interface operations {
             409: components["responses"]["409.id-used-differently.still-under-way.taken-already"];
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
-            422: components["responses"]["422.idempotency-key-used-differently.not-usable.technique-not-usable"];
+            /**
+             * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `technique-not-usable`: A technique that breaks a rule of techniques, or that is not there.
+             */
+            422: {
+                headers: {
+                    /** @description Names the request. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/technique-not-usable";
+                    };
+                };
+            };
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
