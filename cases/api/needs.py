@@ -39,6 +39,7 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     "techniques": {"GET": Without.SIGN_IN},
     "problems": {"GET": Without.SIGN_IN},
     "problems/{code}": {"GET": Without.SIGN_IN},
+    "guide/{page}": {"GET": Without.SIGN_IN},
     "difficulty-factors": {"GET": Without.SIGN_IN},
     "instrument-sizes": {"GET": Without.SIGN_IN},
     "compute/tooth": {"POST": Without.SIGN_IN},
@@ -134,5 +135,9 @@ _PARAMETER = re.compile(r"<(?:\w+:)?(\w+)>")
 @cache
 def need_of(method: str, route: str) -> Need | None:
     """What an operation asks for; `route` as in a URL conf or in the description. None where nothing is said of it."""
-    address = _PARAMETER.sub(r"{\1}", route).removeprefix("/").removeprefix(PREFIX.removeprefix("/"))
-    return NEEDS.get(address, {}).get("GET" if method == "HEAD" else method)
+    return NEEDS.get(address_of(route), {}).get("GET" if method == "HEAD" else method)
+
+
+def address_of(route: str) -> str:
+    """The route as this table has it: below the API, its parameters in braces."""
+    return _PARAMETER.sub(r"{\1}", route).removeprefix("/").removeprefix(PREFIX.removeprefix("/"))

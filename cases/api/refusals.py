@@ -60,11 +60,13 @@ PROBLEM = {
 TEXT = {"schema": {"type": "string"}}
 REQUEST_ID = {**TEXT, "description": "Names the request. Tell it to whoever looks after the server."}
 RETRY_AFTER = {"schema": {"type": "integer"}, "description": "Seconds to wait."}
+RATE_LIMIT = {**TEXT, "description": "What is left (`r`) of each rate, and the seconds until all of it is back (`t`)."}
+POLICY = {**TEXT, "description": "Each rate by name: how many (`q`) in how many seconds (`w`)."}
 WWW_AUTHENTICATE = {**TEXT, "description": "How to sign in, and with which scope."}
 HEADERS: dict[int, dict[str, Any]] = {
     HTTPStatus.UNAUTHORIZED: {"WWW-Authenticate": WWW_AUTHENTICATE},
     HTTPStatus.FORBIDDEN: {"WWW-Authenticate": WWW_AUTHENTICATE},
-    HTTPStatus.TOO_MANY_REQUESTS: {"Retry-After": RETRY_AFTER},
+    HTTPStatus.TOO_MANY_REQUESTS: {"Retry-After": RETRY_AFTER, "RateLimit": RATE_LIMIT, "RateLimit-Policy": POLICY},
     HTTPStatus.SERVICE_UNAVAILABLE: {"Retry-After": RETRY_AFTER},
 }
 MOST_IN_A_NAME = 3  # codes; what has more is described in its place

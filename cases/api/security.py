@@ -29,7 +29,8 @@ SECURITY_SCHEMES: dict[str, Any] = {
         "description": "A key of a service or of a person's script. Scopes: "
         f"{_listed(Scope)}; a service has none of {_listed(NEVER_A_SERVICES)}. "
         "401 `key-refused` for a key that does not count, 403 `scope-missing` or `key-opens-not` for what it does not "
-        "open, each with `WWW-Authenticate` (RFC 6750).",
+        "open, each with `WWW-Authenticate` (RFC 6750). Each answer to a key has `RateLimit` and `RateLimit-Policy` "
+        "(draft-ietf-httpapi-ratelimit-headers-10).",
     },
 }
 

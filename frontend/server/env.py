@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import secrets
 from dataclasses import dataclass, field
 from importlib.util import find_spec
@@ -14,6 +15,9 @@ ROOT = Path(__file__).resolve().parents[2]
 DATA = ROOT / ".data"
 # Enough that a key typed in by hand is not guessed.
 LEAST_KEY_LENGTH = 50
+
+# Of a page, as a browser tells it; plain HTTP for this machine alone.
+ORIGIN = re.compile(r"https://[a-z0-9.-]+(:[0-9]+)?|http://(localhost|127\.0\.0\.1)(:[0-9]+)?")
 
 _read = environ.Env()
 
@@ -36,6 +40,8 @@ class Environment:
     behind_proxy: bool = field(default_factory=lambda: bool(_read.bool("BEHIND_PROXY", default=False)))
     # Addresses and networks of that proxy, separated by commas. It alone is believed who asks (X-Forwarded-For).
     trusted_proxies: list[str] = field(default_factory=lambda: _names("TRUSTED_PROXIES"))
+    # Origins whose pages may ask the API with a key, such as https://course.example, separated by commas.
+    cors_origins: list[str] = field(default_factory=lambda: _names("CORS_ORIGINS"))
     log_level: str = field(default_factory=lambda: str(_read.str("LOG_LEVEL", default="INFO")))
     # `count` or `all`: what each request asks of the database, in the log. For whoever changes the program.
     show_queries: str = field(default_factory=lambda: str(_read.str("SHOW_QUERIES", default="")))
@@ -57,6 +63,9 @@ class Environment:
         faults = []
         if self.mode not in ("local", "production"):
             faults.append(f"MODE is {self.mode!r}; it is local or production.")
+        for origin in self.cors_origins:
+            if not ORIGIN.fullmatch(origin):
+                faults.append(f"CORS_ORIGINS has {origin!r}; an origin is https://name, without a path.")
         if self.show_queries not in ("", "count", "all"):
             faults.append(f"SHOW_QUERIES is {self.show_queries!r}; it is count or all, or left out.")
         if self.depth_kernel not in ("", "numpy", "compiled"):

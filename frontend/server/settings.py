@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from cases.api.deprecation import CHANGES
 from cases.api.security import SECURITY_SCHEMES
 from frontend.server import env, files, policies
 from frontend.server.env import Environment
+from frontend.server.front import cross_origin
 
 ENVIRONMENT = Environment()
 PRODUCTION = ENVIRONMENT.production
@@ -21,6 +23,7 @@ INSTALLED_APPS = [
     "rest_framework",
     "drf_spectacular",
     "drf_spectacular_sidecar",
+    "corsheaders",
     "csp",
     "django.contrib.admin",
     "django.contrib.auth",
@@ -39,6 +42,8 @@ MIDDLEWARE = [
     "whitenoise.middleware.WhiteNoiseMiddleware",
     # A plan is a quarter of a megabyte of JSON, a tenth of that compressed: the connection is often bad.
     "frontend.server.compression.TextGZip",
+    # Above all that may answer or refuse by itself: pages of other origins read refusals too.
+    "corsheaders.middleware.CorsMiddleware",
     *(["frontend.server.queries.QueriesMiddleware"] if ENVIRONMENT.show_queries else []),
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
@@ -46,6 +51,7 @@ MIDDLEWARE = [
     "django.contrib.auth.middleware.AuthenticationMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "cases.api.deprecation.DeprecationMiddleware",
     "cases.api.reading.ReadingMiddleware",
 ]
 
@@ -144,17 +150,24 @@ REST_FRAMEWORK = {
     "DEFAULT_PERMISSION_CLASSES": ["rest_framework.permissions.IsAuthenticated"],
     "DEFAULT_RENDERER_CLASSES": ["rest_framework.renderers.JSONRenderer"],
     "DEFAULT_PARSER_CLASSES": ["planning.api.parsing.BoundedJSONParser"],
-    # By lane (front/lanes.py): how often somebody signed in may ask, and all others from one address together.
+    # By lane (front/lanes.py), and of all that is asked with a key: how often somebody signed in may ask, and all
+    # others from one address together.
     "DEFAULT_THROTTLE_RATES": {
         "description": "120/min",
         "computing": "120/min",
         "images": "600/min",
         "sign-in": "240/min",
+        "keys": "1200/min",
     },
     "DEFAULT_SCHEMA_CLASS": "cases.api.schema.OperationSchema",
     "EXCEPTION_HANDLER": "cases.api.problems.handler",
     "TEST_REQUEST_DEFAULT_FORMAT": "json",
 }
+# Pages of these origins may ask with a key; no cookie of ours goes with what they ask.
+CORS_ALLOWED_ORIGINS = ENVIRONMENT.cors_origins
+CORS_URLS_REGEX = r"^/api/v1/"
+CORS_ALLOW_HEADERS = ("authorization", "content-type", "idempotency-key", "if-match", "if-none-match", "x-request-id")
+CORS_EXPOSE_HEADERS = cross_origin.EXPOSED
 SPECTACULAR_SETTINGS = {
     "TITLE": "Fourth Canal",
     "DESCRIPTION": (
@@ -163,7 +176,8 @@ SPECTACULAR_SETTINGS = {
         "instructions and local rules. Patients are aliases; no field takes a real identity. Lengths are in "
         "millimetres from the canal's reference point, angles in degrees, times in UTC."
     ),
-    "VERSION": "1.0.0",
+    "VERSION": "1.1.0",
+    "EXTERNAL_DOCS": {"url": CHANGES, "description": "What changed, and how long something is kept that goes."},
     "OAS_VERSION": "3.1.1",
     "SERVERS": [{"url": "/", "description": "Where this description lies."}],
     "SCHEMA_PATH_PREFIX": "/api/v1",
@@ -175,6 +189,7 @@ SPECTACULAR_SETTINGS = {
         "drf_spectacular.hooks.postprocess_schema_enums",
         "frontend.server.front.described.of_the_door",
         "cases.api.refusals.described",
+        "cases.api.deprecation.described",
     ],
     # The page reads the token from its cookie before each send, as the app does: it turns at sign-in.
     "SWAGGER_UI_SETTINGS": """{

@@ -61,6 +61,7 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     )
     image = upload.receive(actor=case.student, case=case, announced=announced, data=PICTURE)
     return {
+        "page": "tour",
         "programme_id": str(case.programme_id),
         "case_id": str(case.pk),
         "canal_id": str(canal_of(case, "P").pk),

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from base64 import b64encode
 from string import Formatter
 from typing import Any
 
 import pytest
 from django.urls import resolve
+from rest_framework.test import APIClient
 
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.uuid7 import uuid7
@@ -37,6 +39,7 @@ def at(address: str, version: ToothPlanVersion) -> str:
         "canal_id": canal_of(case, "P").pk,
         "version_id": version.pk,
         "code": "not-found",
+        "page": "changes",
         "hash_": version.hash,
         "name": "MB",
         "iso": "26",
@@ -135,3 +138,26 @@ def test_a_problem_is_json_also_where_the_description_was_asked_for_as_yaml(db: 
     problem(answer, 400, "not-understood")  # a POST has no query
     answer = client(vale).post(f"{API}/schema", headers={"Accept": "application/vnd.oai.openapi"})
     problem(answer, 405, "method-not-allowed")
+
+
+def test_a_key_that_does_not_count_is_refused_at_every_address(approved: ToothPlanVersion) -> None:
+    """The door takes any other answer to a key as proof of it."""
+    browser = APIClient()
+    browser.credentials(HTTP_AUTHORIZATION="Bearer made-up")
+    for method, address, _ in operations():
+        problem(browser.generic(method.upper(), at(address, approved)), 401, "key-refused")
+
+
+@pytest.mark.parametrize(("page", "heading"), [("changes", "# Changes"), ("tour", "# ")])
+def test_the_guide_is_text_for_everybody(db: None, page: str, heading: str) -> None:
+    answer = APIClient().get(f"{API}/guide/{page}")
+    assert answer["Content-Type"] == "text/markdown; charset=utf-8"
+    assert answer.content.decode().startswith(heading)
+    problem(APIClient().get(f"{API}/guide/else"), 404, "not-found")
+
+
+def test_the_description_has_the_version_that_the_changes_end_with(db: None) -> None:
+    text = APIClient().get(f"{API}/guide/changes").content.decode()
+    newest = next(line.removeprefix("## ") for line in text.splitlines() if re.match(r"## \d", line))
+    assert description()["info"]["version"] == newest
+    assert description()["externalDocs"]["url"] == f"{API}/guide/changes"

@@ -12,6 +12,7 @@ from cases.api.v1 import (
     external_ids,
     feed,
     figures,
+    guide,
     images,
     kept_images,
     keys,
@@ -33,6 +34,7 @@ from cases.api.v1 import (
 urlpatterns = [
     path("problems", problem_codes.ProblemsView.as_view()),
     path("problems/<str:code>", problem_codes.ProblemView.as_view()),
+    path("guide/<str:page>", guide.GuideView.as_view()),
     path("session", sessions.SessionView.as_view()),
     path("one-time-code", on_site.OneTimeCodeView.as_view()),
     path("one-time-code/confirm", on_site.OneTimeCodeConfirmView.as_view()),

@@ -18,17 +18,17 @@ def of_the_door(result: dict[str, Any], **_: object) -> dict[str, Any]:
     """The generator's hook: adds codes to what each operation refuses by its own rules."""
     for address, path in result["paths"].items():
         for method, operation in path.items():
-            kinds = _of(method.upper(), address, "requestBody" in operation)
+            kinds = _of(method.upper(), address, operation)
             operation[REFUSES] = [*operation.get(REFUSES, ()), *(REFUSALS[kind][1] for kind in kinds)]
     return result
 
 
-def _of(method: str, address: str, has_body: bool) -> Iterator[type[Exception]]:
+def _of(method: str, address: str, operation: dict[str, Any]) -> Iterator[type[Exception]]:
     lane = lane_of(method, address)
     yield Busy
-    if has_body:
+    if "requestBody" in operation:
         yield from (TooLong, TooSlow)
-    if lane.name in LaneThrottle.THROTTLE_RATES:
+    if lane.name in LaneThrottle.THROTTLE_RATES or any("key" in way for way in operation["security"]):
         yield TooOften
     if lane.apart:
         yield RoomClosed

@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import json
 from collections.abc import Awaitable, Callable
+from dataclasses import replace
 from functools import partial
 from hashlib import sha256
 from http import HTTPStatus
@@ -14,9 +15,10 @@ from wsgiref.types import WSGIApplication
 
 from cases.api import problems
 from frontend.server.front.bodies import Bodies, Gone, NoRoom, Receive, TooLong, TooSlow
+from frontend.server.front.cross_origin import OF_A_REFUSAL
 from frontend.server.front.gateway import Answer, Scope, address_of, environ_of
 from frontend.server.front.lanes import LANES, Lane, lane_of
-from frontend.server.front.rates import Known, LaneThrottle, TooOften
+from frontend.server.front.rates import Known, Rates, TooOften, fields
 from frontend.server.front.rooms import RoomClosed
 from frontend.server.front.turns import Busy
 from frontend.server.front.waiting import Waiting, asked_wait_s
@@ -61,7 +63,7 @@ class Door:
         self.bodies = Bodies()
         self.waiting = Waiting()
         self.workers = {lane.name: Workers(lane, application) for lane in lanes}
-        self.rates = {lane.name: LaneThrottle(lane.name) for lane in lanes if lane.name in LaneThrottle.THROTTLE_RATES}
+        self.rates = Rates(lane.name for lane in lanes)
         self.known = Known()
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -80,10 +82,9 @@ class Door:
     async def _answer(self, scope: Scope, receive: Receive) -> Answer:
         workers = self.workers[lane_of(scope["method"], scope["path"]).name]
         asker, address = _asker(scope), address_of(scope)
-        rate = self.rates.get(workers.lane.name)
-        if rate is not None:
-            # Before its body comes in.
-            rate.spend(asker if asker in self.known else address)
+        # Before its body comes in.
+        known = asker if asker in self.known else address
+        quotas = self.rates.spend(workers.lane.name, known, with_key=bool(_key(scope)))
         body = await self._body(scope, receive, workers.lane)
         who = asker or address
         ask = partial(workers.answer, environ_of(scope, len(body)), body, who)
@@ -92,11 +93,16 @@ class Door:
             answer = await self.waiting.answer(ask, wait_s=wait_s, who=who, receive=receive)
         finally:
             self.bodies.free(body)
-        if asker and (scope["method"], scope["path"]) in WHO_ASKS and answer.status in SAYS_WHO:
-            self.known.answered(asker, signed_in=answer.status == HTTPStatus.OK)
-        elif asker and workers.lane.signed_in:
-            self.known.answered(asker, signed_in=answer.status != HTTPStatus.UNAUTHORIZED)
-        return answer
+        if asker:
+            self._note(scope, asker, answer.status, workers.lane)
+        return replace(answer, headers=(*answer.headers, *fields(quotas)))
+
+    def _note(self, scope: Scope, asker: str, status: int, lane: Lane) -> None:
+        """Who was answered as signed in has a rate of their own from now on; who was not has none any more."""
+        if (scope["method"], scope["path"]) in WHO_ASKS and status in SAYS_WHO:
+            self.known.answered(asker, signed_in=status == HTTPStatus.OK)
+        elif lane.signed_in or (_key(scope) and _proved(scope, status)):
+            self.known.answered(asker, signed_in=status != HTTPStatus.UNAUTHORIZED)
 
     async def _body(self, scope: Scope, receive: Receive, lane: Lane) -> bytes:
         headers = dict(scope["headers"])
@@ -136,24 +142,36 @@ class Door:
             workers.stop()
 
 
+def _key(scope: Scope) -> bytes:
+    """The key that a request names; empty where it names none."""
+    headers = (value for name, value in scope["headers"] if name == b"authorization")
+    return next((value[7:].strip() for value in headers if value[:7].lower() == b"bearer "), b"")
+
+
 def _asker(scope: Scope) -> str:
     """The key or the session a request names, not to be read back; empty where it names none. No proof of anything."""
-    headers = scope["headers"]
-    for name, value in headers:
-        # A request with a key is judged by it alone.
-        if name == b"authorization" and value[:7].lower() == b"bearer ":
-            return sha256(value[7:].strip()).hexdigest()
-    for name, value in headers:
+    # A request with a key is judged by it alone.
+    if key := _key(scope):
+        return sha256(key).hexdigest()
+    for name, value in scope["headers"]:
         if name == b"cookie" and (start := value.find(b"sessionid=")) >= 0:
             return sha256(value[start:].split(b";", 1)[0]).hexdigest()
     return ""
 
 
+def _proved(scope: Scope, status: int) -> bool:
+    """Whether the answer tells if the request's key counts: the API refuses one that does not, wherever it is sent."""
+    return status == HTTPStatus.UNAUTHORIZED or (
+        status < HTTPStatus.BAD_REQUEST and scope["method"] != "OPTIONS" and scope["path"].startswith("/api/")
+    )
+
+
 def _refused(refusal: Exception) -> Answer:
     status, code, says = REFUSALS[type(refusal)]
-    headers = [(b"content-type", problems.MEDIA_TYPE.encode()), (b"cache-control", b"no-store")]
+    headers = [(b"content-type", problems.MEDIA_TYPE.encode()), (b"cache-control", b"no-store"), *OF_A_REFUSAL]
     if status in (HTTPStatus.SERVICE_UNAVAILABLE, HTTPStatus.TOO_MANY_REQUESTS):
         wait_s = refusal.wait_s if isinstance(refusal, TooOften) else COME_BACK_S
         headers.append((b"retry-after", str(wait_s).encode()))
+        headers += fields([refusal.quota]) if isinstance(refusal, TooOften) else ()
         says = says.format(wait_s=wait_s)
     return Answer(status.value, tuple(headers), json.dumps(problems.body(status, code, says)).encode())

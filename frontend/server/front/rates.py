@@ -1,7 +1,8 @@
 """How often somebody may ask for what is heavy: throttles of the REST framework, asked by the door.
 
-A lane's rate is its row in DEFAULT_THROTTLE_RATES. The door asks before the body comes in: a view would be asked when a
-worker is taken. Counted in this process alone and only in memory: with several workers each counts for itself.
+A lane's rate is its row in DEFAULT_THROTTLE_RATES, and `keys` is the one of all that is asked with a key. The door
+asks before the body comes in: a view would be asked when a worker is taken. Counted in this process alone and only in
+memory: with several workers each counts for itself.
 """
 
 from __future__ import annotations
@@ -9,6 +10,8 @@ from __future__ import annotations
 import math
 import time
 from collections import OrderedDict
+from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import Any
 
 from django.core.cache.backends.locmem import LocMemCache
@@ -18,12 +21,52 @@ from rest_framework.throttling import SimpleRateThrottle
 MOST_REMEMBERED = 10_000
 
 
+KEYS = "keys"
+
+
+@dataclass(frozen=True, slots=True)
+class Quota:
+    """What somebody has left of a rate."""
+
+    rate: str
+    most: int
+    window_s: int
+    left: int
+    whole_in_s: int
+    """Until nothing of it is spent any more, if nothing more is asked for."""
+
+
 class TooOften(Exception):
     """Asked for too often."""
 
-    def __init__(self, wait_s: int) -> None:
-        super().__init__(wait_s)
-        self.wait_s = wait_s
+    def __init__(self, wait_s: int, quota: Quota) -> None:
+        super().__init__(wait_s, quota)
+        self.wait_s, self.quota = wait_s, quota
+
+
+class Rates:
+    """Of all lanes that have one, and of keys."""
+
+    def __init__(self, lanes: Iterable[str]) -> None:
+        self._by_lane = {lane: LaneThrottle(lane) for lane in lanes if lane in LaneThrottle.THROTTLE_RATES}
+        self._keys = LaneThrottle(KEYS)
+
+    def spend(self, lane: str, who: str, *, with_key: bool) -> list[Quota]:
+        """What is left of each rate that counts for this request. Raises TooOften."""
+        rates = [self._keys] if with_key else []
+        if lane in self._by_lane:
+            rates.append(self._by_lane[lane])
+        return [rate.spend(who) for rate in rates]
+
+
+def fields(quotas: list[Quota]) -> tuple[tuple[bytes, bytes], ...]:
+    """The two header fields that tell of quotas (draft-ietf-httpapi-ratelimit-headers-10, from memory): lists of
+    structured fields (RFC 9651)."""
+    if not quotas:
+        return ()
+    policies = ", ".join(f'"{quota.rate}";q={quota.most};w={quota.window_s}' for quota in quotas)
+    left = ", ".join(f'"{quota.rate}";r={quota.left};t={quota.whole_in_s}' for quota in quotas)
+    return (b"ratelimit-policy", policies.encode()), (b"ratelimit", left.encode())
 
 
 class LaneThrottle(SimpleRateThrottle):
@@ -40,10 +83,16 @@ class LaneThrottle(SimpleRateThrottle):
         self.cache = LocMemCache(f"rate of {lane}", {"max_entries": MOST_REMEMBERED})
         self.cache.clear()  # of a door that went before
 
-    def spend(self, who: Any) -> None:
-        """Raises TooOften, with the whole seconds until there is one again."""
+    def spend(self, who: Any) -> Quota:
+        """What is left after this one. Raises TooOften, with the whole seconds until there is one again."""
         if not self.allow_request(who, who):
-            raise TooOften(math.ceil(self.wait() or 0))
+            raise TooOften(math.ceil(self.wait() or 0), self._quota())
+        return self._quota()
+
+    def _quota(self) -> Quota:
+        left = self.num_requests - len(self.history)
+        whole_in_s = math.ceil(self.history[0] + self.duration - self.now)
+        return Quota(str(self.scope), self.num_requests, self.duration, left, whole_in_s)
 
     def get_cache_key(self, request: Any, view: Any) -> str:
         """Who asks: the door knows no more of a request."""

@@ -796,6 +796,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/guide/{page}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What changed in the API, and a tour through it
+         * @description `changes` also says how something ends: what is marked with `Deprecation` answers on for a year at least. Open to all.
+         */
+        get: operations["guide_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/instrument-sizes": {
         parameters: {
             query?: never;
@@ -8394,6 +8414,10 @@ export interface components {
         /** @description - `too-many-tries`: Names, passwords or codes were wrong too often. */
         "429.too-many-tries": {
             headers: {
+                /** @description What is left (`r`) of each rate, and the seconds until all of it is back (`t`). */
+                RateLimit?: string;
+                /** @description Each rate by name: how many (`q`) in how many seconds (`w`). */
+                "RateLimit-Policy"?: string;
                 /** @description Seconds to wait. */
                 "Retry-After"?: number;
                 /** @description Names the request. Tell it to whoever looks after the server. */
@@ -8413,6 +8437,10 @@ export interface components {
          */
         "429.too-many-tries.too-often": {
             headers: {
+                /** @description What is left (`r`) of each rate, and the seconds until all of it is back (`t`). */
+                RateLimit?: string;
+                /** @description Each rate by name: how many (`q`) in how many seconds (`w`). */
+                "RateLimit-Policy"?: string;
                 /** @description Seconds to wait. */
                 "Retry-After"?: number;
                 /** @description Names the request. Tell it to whoever looks after the server. */
@@ -8429,6 +8457,10 @@ export interface components {
         /** @description - `too-often`: That was asked for too often. */
         "429.too-often": {
             headers: {
+                /** @description What is left (`r`) of each rate, and the seconds until all of it is back (`t`). */
+                RateLimit?: string;
+                /** @description Each rate by name: how many (`q`) in how many seconds (`w`). */
+                "RateLimit-Policy"?: string;
                 /** @description Seconds to wait. */
                 "Retry-After"?: number;
                 /** @description Names the request. Tell it to whoever looks after the server. */
@@ -8551,6 +8583,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8582,6 +8615,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             409: components["responses"]["409.canal-in-use"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8622,6 +8656,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.canals-do-not-fit.not-usable.out-of-bounds"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8662,6 +8697,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8703,6 +8739,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8748,6 +8785,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.not-usable.views-do-not-fit"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8797,6 +8835,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently.not-usable.out-of-bounds"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8837,6 +8876,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8905,6 +8945,7 @@ export interface operations {
                     };
                 };
             };
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -8945,6 +8986,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9005,6 +9047,7 @@ export interface operations {
                 };
             };
             428: components["responses"]["428.precondition-missing"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9086,6 +9129,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9156,6 +9200,7 @@ export interface operations {
                     };
                 };
             };
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9196,6 +9241,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9271,6 +9317,7 @@ export interface operations {
                     };
                 };
             };
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9315,6 +9362,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.external-id-refused"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9341,6 +9389,7 @@ export interface operations {
             401: components["responses"]["401.key-refused.not-authenticated"];
             403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
             404: components["responses"]["404.not-found"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9381,6 +9430,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9502,6 +9552,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9724,6 +9775,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             410: components["responses"]["410.image-removed"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy.store-away"];
             default: components["responses"]["any-other"];
         };
@@ -9766,6 +9818,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             410: components["responses"]["410.image-removed"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy.store-away"];
             default: components["responses"]["any-other"];
         };
@@ -9807,6 +9860,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9849,6 +9903,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9919,6 +9974,7 @@ export interface operations {
                     };
                 };
             };
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -9959,6 +10015,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently.not-usable"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10073,6 +10130,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10115,6 +10173,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             410: components["responses"]["410.image-removed"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy.store-away"];
             default: components["responses"]["any-other"];
         };
@@ -10195,6 +10254,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10244,6 +10304,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently.not-usable.override-not-possible"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10284,6 +10345,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10468,6 +10530,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.not-usable.out-of-bounds"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10508,6 +10571,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10589,6 +10653,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.not-usable"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10920,6 +10985,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.notation-missing.unknown-tooth"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -10989,6 +11055,48 @@ export interface operations {
             400: components["responses"]["400.not-understood"];
             401: components["responses"]["401.key-refused"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    guide_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                page: "changes" | "tour";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Markdown (RFC 7763). */
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/markdown": string;
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11025,6 +11133,7 @@ export interface operations {
             400: components["responses"]["400.not-understood"];
             401: components["responses"]["401.key-refused"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11065,6 +11174,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11104,6 +11214,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11141,6 +11252,7 @@ export interface operations {
             401: components["responses"]["401.key-refused.not-authenticated"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11449,6 +11561,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11481,6 +11594,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             409: components["responses"]["409.still-under-way"];
             422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11521,6 +11635,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11565,6 +11680,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
             422: components["responses"]["422.not-usable"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11608,6 +11724,7 @@ export interface operations {
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently.no-such-canal.not-usable"];
             428: components["responses"]["428.precondition-missing"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11698,6 +11815,7 @@ export interface operations {
                 };
             };
             428: components["responses"]["428.precondition-missing"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11739,6 +11857,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11790,6 +11909,7 @@ export interface operations {
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently.nothing-said"];
             428: components["responses"]["428.precondition-missing"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11844,6 +11964,7 @@ export interface operations {
             };
             412: components["responses"]["412.changed-since"];
             422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11884,6 +12005,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11925,6 +12047,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11957,6 +12080,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             409: components["responses"]["409.move-not-possible.still-under-way"];
             422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -11993,6 +12117,7 @@ export interface operations {
             400: components["responses"]["400.not-understood"];
             401: components["responses"]["401.key-refused"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12032,6 +12157,7 @@ export interface operations {
             401: components["responses"]["401.key-refused"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12072,6 +12198,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12133,6 +12260,7 @@ export interface operations {
             403: components["responses"]["403.not-allowed.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12202,6 +12330,7 @@ export interface operations {
                     };
                 };
             };
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12243,6 +12372,7 @@ export interface operations {
             403: components["responses"]["403.not-allowed.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12316,6 +12446,7 @@ export interface operations {
                     };
                 };
             };
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12364,6 +12495,7 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             409: components["responses"]["409.not-of-this-feed"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12404,6 +12536,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12510,6 +12643,7 @@ export interface operations {
             403: components["responses"]["403.not-allowed.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12619,6 +12753,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12664,6 +12799,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.external-id-refused"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12691,6 +12827,7 @@ export interface operations {
             401: components["responses"]["401.key-refused.not-authenticated"];
             403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
             404: components["responses"]["404.not-found"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12738,6 +12875,7 @@ export interface operations {
             403: components["responses"]["403.not-allowed.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12783,6 +12921,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.external-id-refused"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12810,6 +12949,7 @@ export interface operations {
             401: components["responses"]["401.key-refused.not-authenticated"];
             403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
             404: components["responses"]["404.not-found"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -12850,6 +12990,7 @@ export interface operations {
             403: components["responses"]["403.not-allowed.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13037,6 +13178,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13145,6 +13287,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13185,6 +13328,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13290,6 +13434,7 @@ export interface operations {
             403: components["responses"]["403.not-allowed.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13424,6 +13569,7 @@ export interface operations {
             403: components["responses"]["403.scope-missing"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13463,6 +13609,7 @@ export interface operations {
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
             422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13598,6 +13745,7 @@ export interface operations {
             400: components["responses"]["400.not-understood"];
             401: components["responses"]["401.key-refused"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13634,6 +13782,7 @@ export interface operations {
             400: components["responses"]["400.not-understood"];
             401: components["responses"]["401.key-refused"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
@@ -13674,6 +13823,7 @@ export interface operations {
             401: components["responses"]["401.key-refused"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };

@@ -64,6 +64,7 @@ def test_a_complete_production_start_is_allowed(variables: pytest.MonkeyPatch) -
         ("IMAGE_FOLDER", ""),
         ("MODE", "prod"),
         ("DEPTH_KERNEL", "fast"),
+        *(("CORS_ORIGINS", value) for value in ("*", "course.example", "https://course.example/", "http://a.example")),
     ],
 )
 def test_each_wrong_value_is_named(variables: pytest.MonkeyPatch, name: str, value: str) -> None:
