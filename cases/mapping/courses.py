@@ -98,5 +98,4 @@ def course_event(event: TreatmentEvent) -> CourseEvent:
 def payload_of(event: TreatmentEvent) -> EventPayload:
     """What the event carries."""
     # As it was kept: what was told by the bounds of its day is not refused by today's.
-    payload: EventPayload = decode(EventPayload, json.loads(event.text), Mode.KEPT)
-    return payload
+    return event.payload or decode(EventPayload, json.loads(event.text), Mode.KEPT)

@@ -621,13 +621,19 @@ class Migration(migrations.Migration):
                 (
                     "case",
                     models.ForeignKey(
-                        on_delete=django.db.models.deletion.PROTECT, related_name="events", to="cases.case"
+                        db_index=False,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="events",
+                        to="cases.case",
                     ),
                 ),
                 (
                     "version",
                     models.ForeignKey(
-                        on_delete=django.db.models.deletion.PROTECT, related_name="events", to="cases.toothplanversion"
+                        db_index=False,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="events",
+                        to="cases.toothplanversion",
                     ),
                 ),
             ],

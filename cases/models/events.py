@@ -6,6 +6,7 @@ from django.db import models
 from django.db.models import Q
 
 from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.events.payloads import EventPayload
 from cases.models.base import HASH_LENGTH, AppendOnly, ClientCreated, choices, one_of
 from cases.models.kits import Kit
 from cases.models.people import Person, Programme
@@ -99,8 +100,9 @@ class TreatmentEvent(ClientCreated, AppendOnly):
     its clock may be wrong.
     """
 
-    case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="events")
-    version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="events")
+    # Constraints below begin with the case, and nobody asks for a version's events: neither needs an index of its own.
+    case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="events", db_index=False)
+    version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="events", db_index=False)
     position = models.PositiveIntegerField()
     server_time = models.DateTimeField(auto_now_add=True)
     actor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
@@ -117,6 +119,8 @@ class TreatmentEvent(ClientCreated, AppendOnly):
         max_length=9, blank=True, choices=choices(NotChecked), help_text="What of it could not be checked, if anything."
     )
     text = models.TextField(help_text="Body as canonical JSON.")
+    # Not stored: what the text says, on a row that was just made from it.
+    payload: EventPayload | None = None
 
     class Meta:
         constraints = [

@@ -9,7 +9,8 @@ from inspect import signature
 from typing import Any, Generic, TypeVar, cast
 from uuid import UUID
 
-from django.db import DEFAULT_DB_ALIAS, connection, models
+from django.db import DEFAULT_DB_ALIAS, connections, models
+from django.db.backends.base.base import BaseDatabaseWrapper
 from django.db.models.query import ModelIterable, get_related_populators
 
 Row = TypeVar("Row")
@@ -48,11 +49,12 @@ class Prepared(Generic[Row]):
         """The rows for these ids, in the order in which `query` takes them."""
         if not ids:
             return []
+        connection = connections[DEFAULT_DB_ALIAS]
         written = self._written(connection.vendor, len(ids))
         with connection.cursor() as cursor:
-            cursor.execute(written.sql, written.filled_in([_stored(id_) for id_ in ids]))
+            cursor.execute(written.sql, written.filled_in([_stored(id_, connection) for id_ in ids]))
             rows = cursor.fetchall()
-        return cast(list[Row], list(written.read(rows)))
+        return cast(list[Row], list(written.read(rows, connection)))
 
     def first(self, *ids: UUID) -> Row | None:
         """The first of the rows; None where there is none."""
@@ -60,7 +62,7 @@ class Prepared(Generic[Row]):
 
     def prepare(self) -> None:
         """Puts the query into SQL now, for as many ids as it takes; where it takes any number, for one."""
-        self._written(connection.vendor, len(signature(self.query).parameters))
+        self._written(connections[DEFAULT_DB_ALIAS].vendor, len(signature(self.query).parameters))
 
     def _put_into_sql(self, _vendor: str, count: int) -> _Written:
         stand_ins = [UUID(int=_FIRST + number) for number in range(count)]
@@ -69,7 +71,7 @@ class Prepared(Generic[Row]):
         sql, params = compiler.as_sql()
         whole = issubclass(asked._iterable_class, ModelIterable)
         columns = [column for column, *_ in compiler.select]
-        places = {_stored(id_): place for place, id_ in enumerate(stand_ins)}
+        places = {_stored(id_, connections[DEFAULT_DB_ALIAS]): place for place, id_ in enumerate(stand_ins)}
         return _Written(
             sql=sql,
             params=tuple(params),
@@ -100,7 +102,7 @@ class _Written:
     def filled_in(self, ids: list[Any]) -> list[Any]:
         return [ids[self.places[at]] if at in self.places else param for at, param in enumerate(self.params)]
 
-    def read(self, rows: list[tuple[Any, ...]]) -> Iterator[Any]:
+    def read(self, rows: list[tuple[Any, ...]], connection: BaseDatabaseWrapper) -> Iterator[Any]:
         for row in rows:
             values = list(row)
             for at, (converters, column) in self.converters.items():
@@ -115,7 +117,7 @@ class _Written:
         return row
 
 
-def _stored(id_: UUID) -> Any:
+def _stored(id_: UUID, connection: BaseDatabaseWrapper) -> Any:
     """The id as the database is given it."""
     return _ID.get_db_prep_value(id_, connection)
 

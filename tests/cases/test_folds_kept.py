@@ -246,5 +246,6 @@ def test_a_batch_folds_what_is_new_and_reads_no_other_event(
     whole = [
         query["sql"] for query in asked if "cases_treatmentevent" in query["sql"] and "LIMIT 1" not in query["sql"]
     ]
-    # What was sent before, by its id; what is written.
-    assert len(whole) == 2, whole
+    # What was sent before, by its id; what is written; what is told of it, from its first position on.
+    assert len(whole) == 3, whole
+    assert f"position >= {stored[0].position}" in whole[2]

@@ -69,6 +69,11 @@ MOST_AT_ONCE = 5000
 _NOT_NUMBERED = Prepared(
     lambda programme: Change.objects.filter(programme=programme, position=None).values_list("programme")[:1]
 )
+_HAPPENED = """
+INSERT INTO {table} (programme_id, kind, event, case_id, subject_id, actor_id, at)
+SELECT %s, %s, kind, case_id, id, actor_id, server_time FROM {events} WHERE case_id = %s AND position >= %s
+ORDER BY position
+"""
 _NUMBER = """
 UPDATE {table} SET position = numbered.position FROM (
     SELECT id, row_number() OVER (ORDER BY id)
@@ -105,18 +110,11 @@ def _to_read(subject: Any) -> Any:
 
 
 def happened(case: Case, events: Sequence[TreatmentEvent]) -> None:
-    """Events just written, in one statement."""
-    Change.objects.bulk_create(
-        Change(
-            programme_id=case.programme_id,
-            kind=FeedKind.EVENT,
-            event=event.kind,
-            case=case,
-            subject_id=event.pk,
-            actor_id=event.actor_id,
-        )
-        for event in events
-    )
+    """Events just written, the last of the case."""
+    statement = _HAPPENED.format(table=Change._meta.db_table, events=TreatmentEvent._meta.db_table)
+    with connection.cursor() as cursor:
+        first = events[0].position
+        cursor.execute(statement, [_stored(case.programme_id), FeedKind.EVENT.value, _stored(case.pk), first])
 
 
 def person_changed(*, actor: Person, person: Person) -> None:
@@ -132,6 +130,11 @@ def number(programme_id: UUID) -> None:
     with transaction.atomic():
         # One reader at a time: what another one numbered meanwhile is seen once this lock is held.
         Programme.objects.select_for_update(no_key=True).get(pk=programme_id)
-        id_ = Programme._meta.pk.get_db_prep_value(programme_id, connection)
+        id_ = _stored(programme_id)
         with connection.cursor() as cursor:
             cursor.execute(_NUMBER.format(table=Change._meta.db_table), [id_, id_, MOST_AT_ONCE])
+
+
+def _stored(id_: UUID) -> Any:
+    """The id as the database is given it."""
+    return Programme._meta.pk.get_db_prep_value(id_, connection)

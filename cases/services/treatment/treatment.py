@@ -16,13 +16,15 @@ from cases.domain.events.payloads import EventPayload, SignOffPayload
 from cases.domain.events.registry import Part
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
 from cases.models.prepared import Prepared
+from cases.models.whole_rows import NewRows
 from cases.services.common import feed, idempotency, parts
 from cases.services.common.locking import locked
 from cases.services.treatment import after_events, not_checked, server_events
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import Pointer
 
-_VERSIONS = Prepared(lambda case: ToothPlanVersion.objects.filter(case=case))
+_VERSIONS = Prepared(lambda case: ToothPlanVersion.objects.filter(case=case).only("number", "hash", "kit"))
+_EVENTS = NewRows(TreatmentEvent)
 _KNOWN = Prepared(lambda *ids: TreatmentEvent.objects.filter(pk__in=ids))
 
 
@@ -97,7 +99,7 @@ def _record(
         new.append(row)
         stored.append(row)
     if new:
-        TreatmentEvent.objects.bulk_create(new)
+        _EVENTS.add(new)
         feed.happened(case, new)
         after_events.keep(case, new=new, after=last.id, versions=list(versions.values()))
     return stored, gap
@@ -158,7 +160,7 @@ def _row(
     version = versions.get(event.plan_hash) or max(versions.values(), key=lambda each: each.number)
     unsure = not_checked.what(event.payload, event.plan_hash, case=case, plans=versions)
     not_followed = not_checked.follow(event.payload, event.canal, actor=actor, case=case, version=version)
-    return TreatmentEvent(
+    row = TreatmentEvent(
         id=event.id,
         sent_hash=sent_hash,
         case_id=case.pk,
@@ -178,3 +180,5 @@ def _row(
         not_checked=unsure or not_followed or "",
         text=text,
     )
+    row.payload = event.payload
+    return row

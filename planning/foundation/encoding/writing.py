@@ -17,6 +17,7 @@ from planning.foundation.encoding.shapes import Mode, shape_of_list
 
 # Most of what comes here, in whatever is gone through piece by piece.
 _PLAIN_DATA = frozenset({str, int, float, bool, type(None)})
+_CANONICAL = json.JSONEncoder(sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
 
 
 def encode(value: object) -> Any:
@@ -38,7 +39,7 @@ def canonical_text(value: object) -> str:
 
     Raises ValueError for a number that JSON cannot hold.
     """
-    return json.dumps(encode(value), sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
+    return _CANONICAL.encode(encode(value))
 
 
 def kept_text(value: object) -> str:
