@@ -16,6 +16,7 @@ from wsgiref.types import WSGIApplication
 from cases.api import problems
 from frontend.server.front.bodies import Bodies, Gone, NoRoom, Receive, TooLong, TooSlow
 from frontend.server.front.cross_origin import OF_A_REFUSAL
+from frontend.server.front.ending import when_ending
 from frontend.server.front.gateway import Answer, Scope, address_of, environ_of
 from frontend.server.front.lanes import LANES, Lane, lane_of
 from frontend.server.front.rates import Known, Rates, TooOften, fields
@@ -119,6 +120,7 @@ class Door:
             if message["type"] == "lifespan.startup":
                 # Nobody is let in before.
                 await asyncio.to_thread(self.ready)
+                when_ending(self.waiting.end)
                 # The first one to need a process waits for it; nobody else does.
                 Thread(target=self.start, daemon=True, name="start").start()
                 await send({"type": "lifespan.startup.complete"})

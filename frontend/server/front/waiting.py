@@ -31,6 +31,7 @@ class Waiting:
 
     def __init__(self) -> None:
         self.waiting: Counter[str] = Counter()
+        self._ending = asyncio.Event()
 
     @property
     def pause_s(self) -> float:
@@ -38,13 +39,17 @@ class Waiting:
         return max(LEAST_PAUSE_S, self.waiting.total() / MOST_ASKED_A_SECOND)
 
     async def answer(self, ask: Ask, *, wait_s: int, who: str, receive: Receive) -> Answer:
-        """The first answer with something new, or the last one of that time. Raises Busy where too many wait, Gone, and
-        what asking does."""
+        """The first answer with something new, or the last one of that time or before the server ends. Raises Busy
+        where too many wait, Gone, and what asking does."""
         answer = await ask()
         if wait_s and _nothing_new(answer):
             with self._place(who):
                 answer = await self._asked_again(ask, wait_s, receive)
         return replace(answer, headers=tuple(header for header in answer.headers if header[0] != _HEADER))
+
+    def end(self) -> None:
+        """Has everybody answered as it stands now: the server would wait for them."""
+        self._ending.set()
 
     @contextmanager
     def _place(self, who: str) -> Iterator[None]:
@@ -62,17 +67,19 @@ class Waiting:
     async def _asked_again(self, ask: Ask, wait_s: int, receive: Receive) -> Answer:
         now = asyncio.get_running_loop().time
         until = now() + wait_s
-        left = asyncio.ensure_future(_left(receive))
+        left, ending = asyncio.ensure_future(_left(receive)), asyncio.ensure_future(self._ending.wait())
         try:
             while True:
-                await asyncio.wait((left,), timeout=max(0, min(self.pause_s, until - now())))
+                pause_s = max(0, min(self.pause_s, until - now()))
+                await asyncio.wait((left, ending), timeout=pause_s, return_when=asyncio.FIRST_COMPLETED)
                 if left.done():
                     raise Gone
                 answer = await ask()
-                if not _nothing_new(answer) or now() >= until:
+                if not _nothing_new(answer) or now() >= until or ending.done():
                     return answer
         finally:
             left.cancel()
+            ending.cancel()
 
 
 def asked_wait_s(scope: Scope) -> int:

@@ -16,6 +16,7 @@ from typing import Any
 
 import pytest
 
+from frontend.server import serve
 from frontend.server.environment import ROOT
 from frontend.server.front import waiting
 from frontend.server.front.bodies import Gone
@@ -24,6 +25,7 @@ from frontend.server.front.lanes import READS
 from frontend.server.front.turns import Busy
 from frontend.server.front.waiting import MOST_OF_ONE, MOST_WAITING, Waiting
 from frontend.server.serve import Address
+from tests.frontend.server.front.running import running
 from tests.reference import feed_copy
 
 KEY = "fourthcanal_01930000000070008000000000000001_" + "0f" * 32
@@ -137,6 +139,18 @@ def test_who_leaves_makes_room(system: System) -> None:
     while system.status(1) == 503:
         pass
     assert system.status(1) == 200
+
+
+def test_who_waits_is_answered_before_the_server_ends(records: Path, system: System) -> None:
+    with running(records) as (address, server), ExitStack() as lines:
+        ending = System(address)
+        those = [lines.enter_context(closing(ending.waits())) for _ in range(MOST_OF_ONE)]
+        # No place is left: all of them wait.
+        while ending.status(1) != 503:
+            pass
+        # In the time that is given to those who are being answered.
+        serve.stop(server)
+        assert [json.load(line.getresponse())["results"] for line in those] == [[]] * MOST_OF_ONE
 
 
 def test_a_copy_is_brought_up_to_date_by_what_changed_alone(system: System, monkeypatch: pytest.MonkeyPatch) -> None:
