@@ -108,6 +108,11 @@ def any_request() -> None:
         list(pool.map(fuzz, (_sqlite(), _postgresql())))
 
 
+def clients() -> None:
+    """Clients that generators make of the description: type-checked, and driven through the whole flow."""
+    _pytest(_sqlite(), ("tests/clients",))
+
+
 def faults() -> None:
     """Many devices on a bad line and a server that is killed, on both databases."""
     build.install_packages(build.FRONTEND)
@@ -182,6 +187,7 @@ PARTS: dict[str, Callable[[], None]] = {
         contracts,
         checks,
         openapi,
+        clients,
         web,
         sqlite,
         lighthouse,

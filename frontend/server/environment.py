@@ -24,9 +24,9 @@ BIN = VENV / "bin"
 TOOLS = ROOT / ".tools"
 OF_TOOLS = ("installer", "node")
 # What may be installed beside the program: images in a bucket, HEIC, typefaces of East Asia, the compiled kernel.
-EXTRAS = ("s3", "heic", "cjk", "fast")
+EXTRAS = ("s3", "heic", "cjk", "fast", "client")
 # The set for tests holds everything else that runs, but for the compiled kernel, which is large (190 MB).
-HOLDS = {"dev": ("run", "s3", "heic", "cjk", "dev")}
+HOLDS = {"dev": ("run", "s3", "heic", "cjk", "client", "dev")}
 LACKING = "There is nothing here to install packages with. On Debian and Ubuntu: apt-get install python3-venv"
 
 
