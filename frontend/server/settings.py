@@ -186,7 +186,7 @@ SPECTACULAR_SETTINGS = {
     "APPEND_COMPONENTS": {"securitySchemes": SECURITY_SCHEMES},
     "COMPONENT_SPLIT_REQUEST": True,
     "POSTPROCESSING_HOOKS": [
-        "drf_spectacular.hooks.postprocess_schema_enums",
+        "cases.api.enum_names.named",
         "frontend.server.front.described.of_the_door",
         "cases.api.refusals.described",
         "cases.api.deprecation.described",
@@ -202,8 +202,6 @@ SPECTACULAR_SETTINGS = {
     }""",
     "SWAGGER_UI_DIST": "SIDECAR",
     "SWAGGER_UI_FAVICON_HREF": "SIDECAR",
-    "ENUM_ADD_EXPLICIT_BLANK_NULL_CHOICE": False,
-    "ENUM_NAME_OVERRIDES": {"LevelEnum": "planning.contract.difficulty.LEVELS"},
 }
 
 LOGGING = {

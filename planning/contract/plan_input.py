@@ -70,6 +70,8 @@ class Pattern(StrEnum):
 
 
 class Irrigant(StrEnum):
+    """What a canal is rinsed with."""
+
     WATER = "water"
     SALINE = "saline"
     SODIUM_HYPOCHLORITE = "sodium_hypochlorite"

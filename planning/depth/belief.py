@@ -26,7 +26,7 @@ from planning.depth.samples import MOST_WORK, Samples
 from planning.foundation.errors import TooMuchWork
 from planning.foundation.quantities import mm, um
 from planning.instruments.iso_3630 import Instrument
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 
 TENTH, NINE_TENTHS = 0.1, 0.9  # the band that is told: four fifths of the samples
 STRANGE = 2  # depths running that hardly any sample explains: one may be a slip
@@ -117,7 +117,7 @@ class Belief:
             self._tools[instrument.key] = self._samples.tools(instrument).picked(self._rows)
         return self._tools[instrument.key]
 
-    def stops_mm(self, node: Do) -> Floats:
+    def stops_mm(self, node: Step) -> Floats:
         """The stop of a step in every sample; one that depends on another step's depth goes by the sample's own."""
         stops, shorter = every(mm(node.stop_um or 0), self.count), node.shorter_than
         if shorter is None or shorter.node not in self.kept:

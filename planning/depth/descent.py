@@ -13,14 +13,14 @@ from planning.depth.reading import AT_MM
 from planning.depth.rows import Floats, Rows
 from planning.foundation.quantities import mm
 from planning.instruments.iso_3630 import Instrument
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Series:
     """One pass of a technique."""
 
-    steps: Sequence[tuple[Do, Instrument]]
+    steps: Sequence[tuple[Step, Instrument]]
     """To resistance, in order, from coronal flaring to the smallest of the series."""
     phase: str
     """Of the descending series itself."""
@@ -39,7 +39,7 @@ class Descent:
         # Infinite: has not arrived.
         belief.kept[ARRIVED] = every(np.inf, belief.count)
 
-    def note(self, node: Do, pass_number: int, depths_mm: Floats) -> None:
+    def note(self, node: Step, pass_number: int, depths_mm: Floats) -> None:
         """Notes that an instrument of the series has been worked in a pass."""
         _note(self._belief, node, pass_number, depths_mm)
         self._belief.kept[DEPTH], self._belief.kept[WIDE] = self._belief.canals.depth_mm, self._belief.canals.wide_mm
@@ -69,7 +69,7 @@ class Descent:
         return SeriesPasses(expected=expected, low=int(min(low, expected)), high=int(min(max(high, expected), most)))
 
 
-def _note(belief: Belief, node: Do, pass_number: int, depths_mm: Floats) -> None:
+def _note(belief: Belief, node: Step, pass_number: int, depths_mm: Floats) -> None:
     at_stop = depths_mm >= mm(node.stop_um or 0) - AT_MM
     arrived = belief.kept[ARRIVED]
     belief.kept[ARRIVED] = np.where(at_stop, np.minimum(arrived, pass_number), arrived)

@@ -27,7 +27,7 @@ from planning.depth.descent import Descent, Series
 from planning.depth.rows import Floats
 from planning.foundation.quantities import mm, um
 from planning.instruments.iso_3630 import Instrument, Motion
-from planning.run_sheet.graph import Action, Do, Exit, RunSheet, Target
+from planning.run_sheet.graph import Action, Exit, RunSheet, Step, Target
 from planning.run_sheet.walk import Left, Walk, expected_exit
 
 
@@ -85,7 +85,7 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
     before = course.outline() if working.made else ()
     if so_far is not None:
         course.follow(so_far)
-    while isinstance(node := walk.node, Do):
+    while isinstance(node := walk.node, Step):
         course.take(node, course.felt(node))
     return Forecast(
         path=tuple(walk.path),
@@ -113,7 +113,7 @@ def _believed_mm(belief: Belief, depths_mm: Floats, felt: Against) -> float | No
 
 
 def _series(sheet: RunSheet, working: Working) -> Series:
-    steps = [node for id_ in working.one_pass if isinstance(node := sheet.nodes.get(id_), Do)]
+    steps = [node for id_ in working.one_pass if isinstance(node := sheet.nodes.get(id_), Step)]
     return Series(
         steps=[(node, working.kit[node.instrument]) for node in steps if node.instrument],
         phase=working.descending or "",
@@ -121,7 +121,7 @@ def _series(sheet: RunSheet, working: Working) -> Series:
     )
 
 
-def _at_length(node: Do, left: Left) -> bool:
+def _at_length(node: Step, left: Left) -> bool:
     return left.exit is Exit.REACHED or (left.depth_um or 0) >= (node.stop_um or 0)
 
 
@@ -196,7 +196,7 @@ class _Course:
         if self.walk.at != step:
             self.walk.go_to(step)
 
-    def take(self, node: Do, left: Left | None) -> None:
+    def take(self, node: Step, left: Left | None) -> None:
         """Answers one step as it was left, else as expected."""
         self.flared = self.flared or node.phase in self.working.flaring
         if node.action is Action.INSTRUMENT and node.instrument is not None:
@@ -210,14 +210,14 @@ class _Course:
             self.gauged[node.id] = _at_length(node, left)
         self.walk.leave(left.exit if left else expected_exit(node), left.depth_um if left else None)
 
-    def _feels(self, node: Do) -> Left:
+    def _feels(self, node: Step) -> Left:
         """How a gauging step is expected to be left: at length where the canal is wide enough all the way."""
         instrument, tip_mm = self.working.kit[node.instrument or ""], mm(node.stop_um or 0)
         line = Stand(instrument=instrument, tip_mm=tip_mm).line(self.canal[0][0])
         fits = wider_mm(line, self.canal) <= APART_MM
         return Left(node=node.id, exit=Exit.REACHED if fits else Exit.SHORT)
 
-    def felt(self, node: Do) -> Left | None:
+    def felt(self, node: Step) -> Left | None:
         """What was recorded at this pass of the step, where a depth can be an answer to it."""
         here = [felt for felt in self.working.felt if felt.node == node.id]
         pass_number = self.walk.passes[node.id]
@@ -234,19 +234,19 @@ class _Course:
             return SeriesPasses(expected=max(passes), low=None, high=None)
         return self.descent.series_passes(max(passes))
 
-    def _node(self, id_: str) -> Do:
+    def _node(self, id_: str) -> Step:
         node = self.walk.sheet.nodes[id_]
-        if not isinstance(node, Do):
+        if not isinstance(node, Step):
             raise TypeError(f"{id_} is no step")
         return node
 
-    def _gauge(self, node: Do, left: Left) -> None:
+    def _gauge(self, node: Step, left: Left) -> None:
         """Learns from a hand instrument that gauged without cutting. Before coronal flaring it may be held higher up,
         and says nothing of the end."""
         if self.belief is not None and self.flared and _at_length(node, left) and node.instrument:
             self.belief.passed(self.working.kit[node.instrument], mm(node.stop_um or 0))
 
-    def _insert(self, node: Do, instrument: Instrument, left: Left | None) -> None:
+    def _insert(self, node: Step, instrument: Instrument, left: Left | None) -> None:
         felt_mm = self._felt_mm(left)
         came = self._came(node, instrument, felt_mm)
         removes_mm3 = self._stands(instrument, came.depth_mm if came.believed_mm is None else came.believed_mm)
@@ -291,7 +291,7 @@ class _Course:
             return mm(self.walk.stop_um() or 0)
         return None if left.depth_um is None else mm(left.depth_um)
 
-    def _came(self, node: Do, instrument: Instrument, felt_mm: float | None) -> _Came:
+    def _came(self, node: Step, instrument: Instrument, felt_mm: float | None) -> _Came:
         stop_mm = mm(self.walk.stop_um() or 0)
         tried = self.walk.passes[node.id] > self.working.tries
         # A hand instrument is worked until it goes to its stop; it is not led in by light touch.
@@ -308,7 +308,7 @@ class _Course:
             self.belief.stands(node.id, instrument, every(came.depth_mm, self.belief.count))
         return came
 
-    def _sampled(self, belief: Belief, node: Do, instrument: Instrument, felt_mm: float | None) -> _Came:
+    def _sampled(self, belief: Belief, node: Step, instrument: Instrument, felt_mm: float | None) -> _Came:
         """How deep the instrument goes by the samples. A recorded depth takes the place of theirs and weighs them."""
         pass_number = self.walk.passes[node.id]
         stops = belief.stops_mm(node)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from planning.contract.expected import Expectation, Judged, against
 from planning.foundation.quantities import mm, um
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.run_sheet.walk import Left, Walk
 
 
@@ -78,4 +78,4 @@ def last_depth(known: Ahead, walk: Walk) -> Judged | None:
 
 def _inserted(walk: Walk, left: Left) -> bool:
     node = walk.sheet.nodes[left.node]
-    return isinstance(node, Do) and node.action is Action.INSTRUMENT
+    return isinstance(node, Step) and node.action is Action.INSTRUMENT

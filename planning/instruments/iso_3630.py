@@ -31,6 +31,8 @@ Diameter = Annotated[float, within("instrument_diameter")]
 
 
 class Motion(StrEnum):
+    """How an instrument is moved."""
+
     HAND = "hand"
     CONTINUOUS = "continuous"
     RECIPROCATING = "reciprocating"

@@ -44,6 +44,8 @@ class Action(StrEnum):
 
 
 class Target(StrEnum):
+    """How far an instrument is led in: to its stop, or until it meets resistance."""
+
     TO_LENGTH = "to_length"
     TO_RESISTANCE = "to_resistance"
 
@@ -76,7 +78,7 @@ class WaitsFor:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Do:
+class Step:
     """One step for the hand, the eye or the supervisor."""
 
     id: str
@@ -144,7 +146,7 @@ class End:
     kind: Literal["end"] = "end"
 
 
-Node = Do | Ask | End
+Node = Step | Ask | End
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

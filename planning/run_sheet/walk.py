@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from planning.foundation.errors import PlanningError
-from planning.run_sheet.graph import Ask, AtLength, Do, End, Exit, Gained, PassesBelow, RunSheet
+from planning.run_sheet.graph import Ask, AtLength, End, Exit, Gained, PassesBelow, RunSheet, Step
 
 
 class StepRefused(PlanningError):
@@ -54,7 +54,7 @@ class Walk:
         self._go(self.sheet.start)
 
     @property
-    def node(self) -> Do | End:
+    def node(self) -> Step | End:
         node = self.sheet.nodes[self.at]
         if isinstance(node, Ask):
             raise TypeError(f"{node.id} is a question: a walk never stands on one")
@@ -96,7 +96,7 @@ class Walk:
 
     def go_to(self, id_: str) -> bool:
         """Goes on at a step that a supervisor names. False where the sheet has no such step."""
-        if not isinstance(self.sheet.nodes.get(id_), Do):
+        if not isinstance(self.sheet.nodes.get(id_), Step):
             return False
         self._go(id_)
         return True
@@ -129,7 +129,7 @@ class Walk:
 
     def _at_length(self, id_: str) -> bool:
         node, depths = self.sheet.nodes[id_], self.depths_um.get(id_)
-        if not depths or not isinstance(node, Do) or node.stop_um is None:
+        if not depths or not isinstance(node, Step) or node.stop_um is None:
             return False
         last = depths[-1]
         return last is not None and last >= node.stop_um
@@ -151,7 +151,7 @@ def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[s
     `smallest` is the step that ends the descending series, None for a technique without one.
     """
     walk = Walk(sheet)
-    while isinstance(node := walk.node, Do):
+    while isinstance(node := walk.node, Step):
         # The series goes to resistance, so a walk as expected would never bring it to length. In the pass that the
         # technique expects to be the last one, its smallest instrument is taken to get there.
         last = node.id == smallest and walk.passes[node.id] >= passes
@@ -159,7 +159,7 @@ def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[s
     return tuple(walk.path)
 
 
-def expected_exit(node: Do) -> Exit:
+def expected_exit(node: Step) -> Exit:
     """How a step is left if all goes as planned: approved, at length, short where it goes to resistance."""
     if Exit.DONE in node.exits:
         return Exit.DONE

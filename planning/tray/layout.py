@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from planning.contract.plan_value import InstrumentName, Stop, StopRow, TrayItem
 from planning.foundation.quantities import mm
 from planning.instruments.iso_3630 import Instrument, colour, outline
-from planning.run_sheet.graph import Action, Do, RunSheet, Target
+from planning.run_sheet.graph import Action, RunSheet, Step, Target
 from planning.techniques.technique import PhaseKind, Technique
 
 Laid = Mapping[str, tuple[RunSheet, Sequence[str]]]
@@ -73,7 +73,7 @@ def stop_table(
     return tuple(table)
 
 
-def _kind(node: Do, phase: PhaseKind, end_mm: float | None) -> str:
+def _kind(node: Step, phase: PhaseKind, end_mm: float | None) -> str:
     """What kind of stop it is, as the reasons of a plan name it."""
     if node.shorter_than is not None:
         return "make_room"
@@ -86,7 +86,7 @@ def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -
     """What is expected to be used, in order of first use, then what may be needed: to make room or reopen."""
     expected = _uses((node, canal) for node, canal in _in_order(laid, technique))
     every = _uses(
-        (node, canal) for canal, (sheet, _) in laid.items() for node in sheet.nodes.values() if isinstance(node, Do)
+        (node, canal) for canal, (sheet, _) in laid.items() for node in sheet.nodes.values() if isinstance(node, Step)
     )
     spare = {key: canals for key, canals in every.items() if key not in expected}
     return tuple(
@@ -100,7 +100,7 @@ def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -
     )
 
 
-def _uses(steps: Iterable[tuple[Do, str]]) -> dict[str, dict[str, None]]:
+def _uses(steps: Iterable[tuple[Step, str]]) -> dict[str, dict[str, None]]:
     uses: dict[str, dict[str, None]] = {}
     for node, canal in steps:
         if node.instrument:
@@ -108,12 +108,12 @@ def _uses(steps: Iterable[tuple[Do, str]]) -> dict[str, dict[str, None]]:
     return uses
 
 
-def _in_order(laid: Laid, technique: Technique) -> Iterator[tuple[Do, str]]:
+def _in_order(laid: Laid, technique: Technique) -> Iterator[tuple[Step, str]]:
     """Steps of all canals, phase by phase, within a phase canal by canal."""
-    by_phase: dict[str, list[tuple[Do, str]]] = {phase.key: [] for phase in technique.phases}
+    by_phase: dict[str, list[tuple[Step, str]]] = {phase.key: [] for phase in technique.phases}
     for canal, (sheet, path) in laid.items():
         for node in (sheet.nodes[id_] for id_ in path):
-            if isinstance(node, Do) and node.phase in by_phase:
+            if isinstance(node, Step) and node.phase in by_phase:
                 by_phase[node.phase].append((node, canal))
     for steps in by_phase.values():
         yield from steps

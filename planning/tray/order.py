@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from planning.contract.plan_value import TrayOrder, TrayStep
-from planning.run_sheet.graph import Action, Do, RunSheet
+from planning.run_sheet.graph import Action, RunSheet, Step
 from planning.tray.supersequence import shortest_common_supersequence
 
 
@@ -38,9 +38,9 @@ def tray_run(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> TrayRun:
     first, waits_at = "", 0
     for id_ in path:
         node = sheet.nodes[id_]
-        if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF):
+        if isinstance(node, Step) and node.action in (Action.IMAGE, Action.SIGN_OFF):
             sections.append([])
-        elif isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument:
+        elif isinstance(node, Step) and node.action is Action.INSTRUMENT and node.instrument:
             # A section of its own from here on, so that it can be put off until the main canal is done.
             if node.waits_for and not first:
                 sections.append([])

@@ -18,7 +18,7 @@ from planning.foundation.quantities import mm, um
 from planning.foundation.tables import Figures, data_version
 from planning.foundation.version import VERSION
 from planning.instruments.iso_3630 import Instrument, reach_mm
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.techniques.files import refuse_unusable
 from planning.tray import layout, selection
 from planning.tray.selection import Selection
@@ -119,7 +119,7 @@ def _refuse_short(planned: Sequence[PlannedCanal], kit: Mapping[str, Instrument]
     for p in planned:
         # Not the order of work alone: what is tabled although it is withheld must be possible too.
         for node in p.tabled.nodes.values():
-            if not isinstance(node, Do) or node.instrument is None or node.stop_um is None:
+            if not isinstance(node, Step) or node.instrument is None or node.stop_um is None:
                 continue
             instrument = kit[node.instrument]
             reach = reach_mm(instrument, figures)

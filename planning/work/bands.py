@@ -12,7 +12,7 @@ from planning.canal.canal import describe, tooth_of
 from planning.contract.expected import Expectation, Judged
 from planning.contract.plan_input import PlanInput
 from planning.foundation.tables import Figures
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.run_sheet.walk import Walk
 from planning.tray import selection
 from planning.work import canal_work
@@ -55,4 +55,4 @@ def bands(plan_input: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands,
 
 def _insertions(walk: Walk) -> int:
     nodes = (walk.sheet.nodes[left.node] for left in walk.left)
-    return sum(isinstance(node, Do) and node.action is Action.INSTRUMENT for node in nodes)
+    return sum(isinstance(node, Step) and node.action is Action.INSTRUMENT for node in nodes)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from planning.instruments.iso_3630 import Instrument, sizes
-from planning.run_sheet.graph import Action, Do, Exit, PassesBelow, Target
+from planning.run_sheet.graph import Action, Exit, PassesBelow, Step, Target
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
@@ -21,7 +21,7 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
     # Each further try comes back to here, so that there is fresh irrigant before every one of them.
     sheet.irrigate(phase, key, then=f"{key}/try")
     sheet.add(
-        Do(
+        Step(
             id=f"{key}/try",
             action=Action.RECAPITULATE,
             phase=phase.key,

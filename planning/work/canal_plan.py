@@ -16,7 +16,7 @@ from planning.foundation.quantities import mm
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument
 from planning.lengths.readings import LengthState
-from planning.run_sheet.graph import Action, Do, RunSheet, Target
+from planning.run_sheet.graph import Action, RunSheet, Step, Target
 from planning.tray import selection
 from planning.tray.selection import Selection
 from planning.work import canal_work, irrigation
@@ -127,25 +127,25 @@ def _deepest(selected: Selection, sheet: RunSheet, path: Sequence[str]) -> dict[
     """Every instrument that works in the canal with the deepest of its stops [mm], in order of use."""
     deepest_mm: dict[Instrument, float] = {}
     for node in (sheet.nodes[id_] for id_ in path):
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:
+        if isinstance(node, Step) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:
             instrument = selected.kit[node.instrument]
             deepest_mm[instrument] = max(deepest_mm.get(instrument, 0.0), mm(node.stop_um))
     return deepest_mm
 
 
-def _walked(sheet: RunSheet, path: Sequence[str]) -> tuple[Do, ...]:
+def _walked(sheet: RunSheet, path: Sequence[str]) -> tuple[Step, ...]:
     """The steps of a walk."""
-    return tuple(node for node in (sheet.nodes[id_] for id_ in path) if isinstance(node, Do))
+    return tuple(node for node in (sheet.nodes[id_] for id_ in path) if isinstance(node, Step))
 
 
 def _needle(
-    work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument | None, steps: Sequence[Do]
+    work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument | None, steps: Sequence[Step]
 ) -> NeedleDepth:
     """How deep the needle may go, also after each instrument that opens the canal further.
 
     Only instruments of this sheet count: what is withheld opens nothing for the needle either.
     """
-    used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Do)}
+    used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Step)}
     glide = selected.hand.get(selected.glide_path_to)
     milestones = [
         instrument
@@ -175,7 +175,7 @@ def _with(work: CanalWork, shape: Line, instrument: Instrument) -> Line:
     return profile.upper(shape, stand.line(mm(work.needle.orifice_um)))
 
 
-def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do]) -> str | None:
+def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Step]) -> str | None:
     """The first step after which the needle may go to its ceiling; None where it may from the start, or never.
 
     An instrument worked to length stands at the end for certain; of the descending series only the smallest counts so.

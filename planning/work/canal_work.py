@@ -21,7 +21,7 @@ from planning.foundation.quantities import mm, stop_um, um
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import reach_mm
 from planning.lengths.readings import LengthState
-from planning.run_sheet.graph import Action, Do, End, RunSheet, Target
+from planning.run_sheet.graph import Action, End, RunSheet, Step, Target
 from planning.run_sheet.walk import Walk, expected_path
 from planning.techniques.technique import Phase, PhaseKind, Setting
 from planning.tray.selection import Selection
@@ -206,7 +206,7 @@ def _at_known_stops(canal: Canal, selected: Selection, sheet: RunSheet, path: Se
     stands = {
         (node.instrument, node.stop_um): Stand(instrument=selected.kit[node.instrument], tip_mm=mm(node.stop_um))
         for node in (sheet.nodes[id_] for id_ in path)
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
+        if isinstance(node, Step) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
         if node.target is Target.TO_LENGTH or node.phase in coronal
     }
     return tuple(stands.values())
@@ -250,7 +250,7 @@ def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *,
 
 
 def _insertions(sheet: RunSheet) -> int:
-    return sum(isinstance(node, Do) and node.action is Action.INSTRUMENT for node in sheet.nodes.values())
+    return sum(isinstance(node, Step) and node.action is Action.INSTRUMENT for node in sheet.nodes.values())
 
 
 def _descend(canal: Canal) -> Phase | None:

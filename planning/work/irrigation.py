@@ -13,7 +13,7 @@ from planning.foundation import tables
 from planning.foundation.errors import ChoiceNotPossible
 from planning.foundation.quantities import UM_PER_MM, in_mm, stop_um, um
 from planning.foundation.tables import Figure, Figures
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +91,7 @@ def chamber_says(of: NeedleLimits, shape: Line) -> str:
     return "The needle is free nowhere in the canal yet: rinse the chamber."
 
 
-def totals(steps: Iterable[Do]) -> tuple[IrrigantTotal, ...]:
+def totals(steps: Iterable[Step]) -> tuple[IrrigantTotal, ...]:
     """Volume of each irrigant over a walk, in the order in which they are first used."""
     volumes_ml: dict[str, float] = {}
     for step in steps:

@@ -11,7 +11,7 @@ from planning.canal.canal import Canal
 from planning.canal.joins import shares_with
 from planning.contract.cautions import caution, override_of
 from planning.contract.plan_value import Caution
-from planning.run_sheet.graph import Action, Do, RunSheet, WaitsFor
+from planning.run_sheet.graph import Action, RunSheet, Step, WaitsFor
 from planning.techniques.rules import cuts
 from planning.techniques.technique import Phase, PhaseKind
 from planning.work.withholding import fills, open_phases, shapes
@@ -79,12 +79,14 @@ def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
     by_key = {phase.key: phase for phase in every}
     nodes = dict(sheet.nodes)
     for id_, node in sheet.nodes.items():
-        if isinstance(node, Do) and (waits := tuple(_waits(node, by_key[node.phase], canal, every, partners))):
+        if isinstance(node, Step) and (waits := tuple(_waits(node, by_key[node.phase], canal, every, partners))):
             nodes[id_] = replace(node, waits_for=waits)
     return replace(sheet, nodes=nodes)
 
 
-def _waits(node: Do, phase: Phase, canal: Canal, every: Sequence[Phase], partners: Sequence[str]) -> Iterator[WaitsFor]:
+def _waits(
+    node: Step, phase: Phase, canal: Canal, every: Sequence[Phase], partners: Sequence[str]
+) -> Iterator[WaitsFor]:
     if node.action is Action.INSTRUMENT and canal.join is not None and shapes(phase):
         main = canal.join.main
         says = f"{main} goes to the common end: it is prepared first."

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from planning.contract.plan_input import PastInsertion, Progress
 from planning.foundation.quantities import in_mm
-from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, Walked
+from planning.run_sheet.graph import Action, End, Exit, RunSheet, Step, Walked
 from planning.run_sheet.walk import Left, Walk
 from planning.techniques.technique import Phase, PhaseKind
 from planning.work import sheet_builder
@@ -35,8 +35,8 @@ def begun_by(
     )
     last = walk.sheet.nodes[walk.left[-1].node] if walk.left else None
     # A walk that has ended stands at no step: the one that was answered last tells where it came to.
-    due = walk.node if isinstance(walk.node, Do) else last
-    if isinstance(due, Do) and due.id == LENGTH_MOVED and walk.node.id != due.exits[Exit.APPROVED]:
+    due = walk.node if isinstance(walk.node, Step) else last
+    if isinstance(due, Step) and due.id == LENGTH_MOVED and walk.node.id != due.exits[Exit.APPROVED]:
         # The sign-off on the length is still due, and after it the step at which the work stood before.
         at = due.exits[Exit.APPROVED]
         # `_behind` takes one off the step that the new sheet starts at. This one has not been come to yet, so it gets
@@ -44,9 +44,9 @@ def begun_by(
         walked_before = replace(walked_before, passes={**walked_before.passes, at: walked_before.passes.get(at, 0) + 1})
         # No length equals None, so that the next sheet asks for the sign-off again.
         return Progress(at=at, phase=due.phase, walked_before=walked_before, length_mm=None, made=made)
-    if isinstance(walk.node, Do):
+    if isinstance(walk.node, Step):
         return Progress(at=walk.at, phase=walk.node.phase, walked_before=walked_before, length_mm=length_mm, made=made)
-    if isinstance(last, Do):
+    if isinstance(last, Step):
         over = last.action is not Action.SIGN_OFF or _ends_phase(last, walk.left[-1])
         return Progress(
             at=walk.at, phase=last.phase, over=over, walked_before=walked_before, length_mm=length_mm, made=made
@@ -56,7 +56,7 @@ def begun_by(
     return Progress(at=walk.at, phase="", walked_before=walked_before, length_mm=length_mm, made=made)
 
 
-def _ends_phase(last: Do, sign_off: Left) -> bool:
+def _ends_phase(last: Step, sign_off: Left) -> bool:
     """Whether this sign-off ends its phase: it is the phase's own and it approves. Else the phase is planned anew."""
     return (sign_off.node, sign_off.exit) == (f"{last.phase}/sign-off", Exit.APPROVED)
 

@@ -17,7 +17,7 @@ from planning.depth.forecast import Forecast
 from planning.foundation.quantities import mm
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument
-from planning.run_sheet.graph import Do, RunSheet
+from planning.run_sheet.graph import RunSheet, Step
 from planning.techniques.technique import PhaseKind
 from planning.tray.selection import Selection
 from planning.work import canal_work
@@ -82,7 +82,7 @@ def outcome(
 def _goes_to_end(final: Instrument, way: Forecast, sheet: RunSheet, place: CanalFrame) -> bool:
     """Whether the final size has stood at the end, or has a step that takes it there."""
     key = final.key
-    stops = (n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.instrument == key)
+    stops = (n.stop_um for n in sheet.nodes.values() if isinstance(n, Step) and n.instrument == key)
     stood = (stand.tip_mm for stand in way.stood if stand.instrument.key == key)
     return any(_is_at(at_mm, place.end_mm) for at_mm in (*(mm(stop or 0) for stop in stops), *stood))
 
@@ -97,7 +97,7 @@ def _wider(canal: Canal, selected: Selection, final: Instrument, way: Forecast, 
     kinds = {phase.key: phase.kind for phase in canal.plan_input.technique.phases}
     for step, goes in way.gauged.items():
         node = sheet.nodes[step]
-        if goes and isinstance(node, Do):
+        if goes and isinstance(node, Step):
             size = selected.kit[node.instrument or ""].size
             if size > final.size or (size == final.size and kinds.get(node.phase) is PhaseKind.GAUGE):
                 return True

@@ -8,7 +8,7 @@ from itertools import islice
 from planning.foundation.errors import ChoiceNotPossible, TechniqueNotUsable
 from planning.foundation.quantities import in_mm, um
 from planning.instruments.iso_3630 import Instrument, size_above, sizes
-from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, Node, PassesBelow, ShorterThan, Target
+from planning.run_sheet.graph import Action, AtLength, Exit, Gained, Node, PassesBelow, ShorterThan, Step, Target
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of, shaping_of
 from planning.work.blocked import blocked
@@ -39,7 +39,7 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
 
 
 def _can_block(node: Node) -> bool:
-    return isinstance(node, Do) and Exit.BLOCKED in node.exits
+    return isinstance(node, Step) and Exit.BLOCKED in node.exits
 
 
 def _sign_off(sheet: Sheet, phase: Phase) -> str:
@@ -296,7 +296,7 @@ def _gauge(
     say: str = GAUGED,
 ) -> str:
     return sheet.add(
-        Do(
+        Step(
             id=id_ or f"{phase.key}/{step_name(instrument)}",
             action=Action.GAUGE,
             phase=phase.key,
@@ -320,7 +320,7 @@ def _rinse(sheet: Sheet, phase: Phase) -> str:
 def _cone(sheet: Sheet, phase: Phase) -> str:
     fit, shown = f"{phase.key}/fit", f"{phase.key}/image"
     sheet.add(
-        Do(
+        Step(
             id=f"{phase.key}/dry",
             action=Action.DRY,
             phase=phase.key,
@@ -330,7 +330,7 @@ def _cone(sheet: Sheet, phase: Phase) -> str:
         )
     )
     sheet.add(
-        Do(
+        Step(
             id=fit,
             action=Action.FIT_CONE,
             phase=phase.key,
@@ -356,7 +356,7 @@ def _cone(sheet: Sheet, phase: Phase) -> str:
 
 def _fill(sheet: Sheet, phase: Phase) -> str:
     sheet.add(
-        Do(
+        Step(
             id=f"{phase.key}/fill",
             action=Action.FILL,
             phase=phase.key,

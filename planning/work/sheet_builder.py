@@ -19,7 +19,6 @@ from planning.run_sheet.graph import (
     Action,
     Ask,
     AtLength,
-    Do,
     End,
     Exit,
     Gained,
@@ -27,6 +26,7 @@ from planning.run_sheet.graph import (
     PassesBelow,
     RunSheet,
     ShorterThan,
+    Step,
     Target,
     Walked,
     asked_of,
@@ -147,7 +147,7 @@ class Sheet:
         id_ = id_ or f"{phase.key}/{step_name(instrument)}"
         recapitulated = recapitulated and instrument.size > self.selection.recapitulating.size
         self.add(
-            Do(
+            Step(
                 id=id_,
                 action=Action.INSTRUMENT,
                 phase=phase.key,
@@ -168,7 +168,7 @@ class Sheet:
     def irrigate(self, phase: Phase, id_: str, *, then: str, irrigant: str | None = None, rinse: bool = False) -> str:
         rinses_with, now_um = irrigant or self.work.irrigant, self.work.needle.now_um(self.shape)
         return self.add(
-            Do(
+            Step(
                 id=id_,
                 action=Action.IRRIGATE,
                 phase=phase.key,
@@ -190,7 +190,7 @@ class Sheet:
 
     def recapitulate(self, phase: Phase, id_: str, small: Instrument, *, then: str) -> str:
         return self.add(
-            Do(
+            Step(
                 id=id_,
                 action=Action.RECAPITULATE,
                 phase=phase.key,
@@ -207,7 +207,7 @@ class Sheet:
 
     def sign_off(self, phase: Phase, id_: str, hold_point: str, *, then: str, returned: str, say: str) -> str:
         return self.add(
-            Do(
+            Step(
                 id=id_,
                 action=Action.SIGN_OFF,
                 phase=phase.key,
@@ -218,7 +218,7 @@ class Sheet:
         )
 
     def image(self, phase: Phase, id_: str, *, then: str, say: str) -> str:
-        return self.add(Do(id=id_, action=Action.IMAGE, phase=phase.key, say=say, exits={Exit.DONE: then}))
+        return self.add(Step(id=id_, action=Action.IMAGE, phase=phase.key, say=say, exits={Exit.DONE: then}))
 
     def image_and_sign_off(
         self,

@@ -9,7 +9,7 @@ from planning.canal.joins import shares_with
 from planning.contract.plan_input import CanalInput, PlanInput
 from planning.contract.plan_value import AskedFor, Exposure, Stage
 from planning.foundation.tables import Figures
-from planning.run_sheet.graph import Action, Do, RunSheet
+from planning.run_sheet.graph import Action, RunSheet, Step
 from planning.techniques.rules import cuts
 from planning.techniques.technique import Phase, PhaseKind
 from planning.work.withholding import shapes
@@ -55,7 +55,7 @@ def asked_for(
 def _by_phase(sheet: RunSheet, path: Sequence[str]) -> dict[str, _Asks]:
     asks: dict[str, _Asks] = {}
     for node in (sheet.nodes[id_] for id_ in path):
-        if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF):
+        if isinstance(node, Step) and node.action in (Action.IMAGE, Action.SIGN_OFF):
             before = asks.get(node.phase, _Asks())
             image = before.image or node.action is Action.IMAGE
             asks[node.phase] = _Asks(node.hold_point or before.hold_point, image)

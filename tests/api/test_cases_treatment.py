@@ -19,7 +19,7 @@ from cases.queries import worklist
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
 from planning.depth.last_depth import ahead, last_depth
-from planning.run_sheet.graph import Do, Exit
+from planning.run_sheet.graph import Exit, Step
 from planning.run_sheet.walk import Walk, expected_exit
 from tests.cast import API, chart, client, decide, open_case, problem
 from tests.many import copies
@@ -272,7 +272,7 @@ def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
     assert (work["now"]["canal"], work["now"]["instrument"], work["step_s"]) == ("MB1", "10/.02", 0)
     walk = Walk(sheet.run_sheet)
     batch: list[tuple[Person, dict[str, Any], str]] = []
-    while isinstance(node := walk.node, Do) and node.id != first.node:
+    while isinstance(node := walk.node, Step) and node.id != first.node:
         exit_ = expected_exit(node)
         by_supervisor = exit_ is Exit.APPROVED
         payload = {"kind": "sign_off" if by_supervisor else "step", "exit": exit_.value}
@@ -305,7 +305,7 @@ def test_the_list_judges_by_what_the_chair_was_told_last(
     sheet = next(each.run_sheet for each in plan.canals if each.canal == "MB1")
     address, browser = f"{API}/programmes/{approved.case.programme_id}/running-work", client(vale)
     walk, seqs, moved = Walk(sheet), {PHONE: 0, LAPTOP: 0}, 0
-    while isinstance(node := walk.node, Do) and node.phase != "ascending":
+    while isinstance(node := walk.node, Step) and node.phase != "ascending":
         exit_, stop_um = expected_exit(node), walk.stop_um()
         payload: dict[str, Any] = {"kind": "sign_off" if exit_ is Exit.APPROVED else "step", "exit": exit_.value}
         if node.phase in ("coronal-flaring", "descending") and exit_ is Exit.SHORT and stop_um:

@@ -15,7 +15,7 @@ from planning.foundation import tables
 from planning.foundation.encoding import canonical_text, decode
 from planning.foundation.errors import PlanningError
 from planning.foundation.quantities import um
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from tests.api.compute import plan_request
 
 EXTREMES = [0, -1, -1e308, 1e308, 5e-324, 1e-9, 1e9, 0.5, 2**53 - 1]
@@ -68,7 +68,7 @@ def test_with_any_allowed_figure_no_stop_lies_beyond_the_working_length(data: st
         event(refusal.code)
         return
     for canal in plan.canals:
-        stops = [node.stop_um for node in canal.run_sheet.nodes.values() if isinstance(node, Do) and node.stop_um]
+        stops = [node.stop_um for node in canal.run_sheet.nodes.values() if isinstance(node, Step) and node.stop_um]
         assert not stops or canal.length.stop_mm is not None
         assert all(stop <= um(canal.length.stop_mm or 0) for stop in stops)
 

@@ -113,6 +113,15 @@ def parts_of(schema: Any, path: str) -> Iterator[tuple[str, dict[str, Any]]]:
                 yield from parts_of(each, f"{path}/{key}")
 
 
+def test_choices_and_schemas_have_plain_names_and_each_is_described() -> None:
+    """No name that a generator made up (`…Enum`, `…Type0`), none that says nothing (`What`, `Do`, `Made`)."""
+    schemas = description()["components"]["schemas"]
+    assert [name for name in schemas if re.search(r"Enum|Type\d|What|Made|^Do(Request)?$", name)] == []
+    within = [path for name, schema in schemas.items() for path, part in parts_of(schema, name) if "enum" in part]
+    assert [path for path in within if "/" in path and "Problem" not in path] == []
+    assert [name for name, schema in schemas.items() if "enum" in schema and not schema.get("description")] == []
+
+
 LIMITS = {
     "integer": ("minimum", "maximum"),
     "number": ("minimum", "maximum"),

@@ -20,7 +20,7 @@ from planning.contract.plan_input import CanalChoice, Choices, PlanInput
 from planning.depth.contact_depth import light_touch
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import corners
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.whole_tooth.plan import plan
 from planning.work import canal_work
 from tests.bench.empty import empty_request
@@ -84,7 +84,7 @@ def slow_twin(plan_input: PlanInput) -> float:
         before = [(p.from_reference_mm, p.narrow_mm) for p in canal_plan.expectation.initial_shape.points]
         for step in canal_plan.expectation.steps:
             node = canal_plan.run_sheet.nodes[step.node]
-            if isinstance(node, Do) and node.target == "to_resistance":
+            if isinstance(node, Step) and node.target == "to_resistance":
                 cases.append((list(corners(kit[step.instrument])), before, (node.stop_um or 0) / 1000))
             before = [(p.from_reference_mm, p.diameter_mm) for p in step.shape]
 

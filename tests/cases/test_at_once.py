@@ -45,7 +45,7 @@ from cases.services.treatment.on_site_sign_off import OnSiteSignOff
 from cases.services.treatment.treatment import ReceivedEvent
 from planning.contract.plan_input import Choices
 from planning.lengths.readings import PreOperativeImage
-from planning.run_sheet.graph import Action, Do, Exit, RunSheet
+from planning.run_sheet.graph import Action, Exit, RunSheet, Step
 from planning.run_sheet.walk import Walk
 from tests import factories
 from tests.at_once import at_once
@@ -225,7 +225,7 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
 def _to_its_first_hold_point(scene: Scene, version: ToothPlanVersion, sheet: RunSheet) -> None:
     walk, device = Walk(sheet), uuid7()
     batch: list[ReceivedEvent] = []
-    while isinstance(walk.node, Do) and walk.node.action is not Action.SIGN_OFF:
+    while isinstance(walk.node, Step) and walk.node.action is not Action.SIGN_OFF:
         left = next(iter(walk.node.exits))
         batch.append(
             ReceivedEvent(

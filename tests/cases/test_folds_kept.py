@@ -28,7 +28,7 @@ from cases.models import Case, FoldKept, InstrumentUse, Person, RunningWork, Too
 from cases.services.treatment import after_events
 from planning.foundation.encoding import canonical_text, kept_text, read_back
 from planning.lengths.readings import LengthState
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.techniques.technique import Setting
 from tests import factories
 from tests.cases.test_treatment import event, record
@@ -56,7 +56,7 @@ def instrument_in(sheets: Mapping[str, Sheets], event_: CourseEvent) -> str | No
         return event_.payload.instrument
     sheet = sheets.get(event_.plan, {}).get(event_.canal) if isinstance(event_.payload, StepPayload) else None
     node = sheet.nodes.get(event_.node) if sheet else None
-    return node.instrument if isinstance(node, Do) else None
+    return node.instrument if isinstance(node, Step) else None
 
 
 def used_in(sheets: Mapping[str, Sheets], folded: Folded) -> frozenset[str]:

@@ -13,10 +13,10 @@ from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.course import fold
 from cases.domain.progress.summary import OutOfBand
 from planning.depth.last_depth import Ahead, Awaited
-from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, Target
+from planning.run_sheet.graph import Action, End, Exit, RunSheet, Step, Target
 from planning.techniques.technique import Setting
 
-SIZE_25 = Do(
+SIZE_25 = Step(
     id="shape/25",
     action=Action.INSTRUMENT,
     phase="shape",
@@ -25,7 +25,7 @@ SIZE_25 = Do(
     stop_um=19_500,
     target=Target.TO_RESISTANCE,
 )
-SIZE_20 = Do(
+SIZE_20 = Step(
     id="shape/20",
     action=Action.INSTRUMENT,
     phase="shape",
@@ -34,7 +34,7 @@ SIZE_20 = Do(
     stop_um=19_500,
     target=Target.TO_RESISTANCE,
 )
-SIGN = Do(id="sign", action=Action.SIGN_OFF, phase="shape", exits={Exit.APPROVED: "end"}, hold_point="final_size")
+SIGN = Step(id="sign", action=Action.SIGN_OFF, phase="shape", exits={Exit.APPROVED: "end"}, hold_point="final_size")
 SHEET = RunSheet(
     canal="P",
     start="shape/25",

@@ -13,7 +13,7 @@ from cases.domain.events.registry import MAY_TELL, Part
 from cases.domain.progress.canal_progress import CanalProgress, CanalState
 from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.visit import CHECK
-from planning.run_sheet.graph import Do, Exit
+from planning.run_sheet.graph import Exit, Step
 
 Deed = tuple[str, str, dict[str, Any]]
 """Canal, step, what is told."""
@@ -48,7 +48,7 @@ def _works(course: CaseState, name: str, canal: CanalProgress, dice: Random) -> 
         cause = dice.choice(["stop_moved", "tip_wet"])
         return name, "", {"kind": "answer", "asks": canal.asked_by or "", "cause": cause}
     node = canal.walk.node
-    if canal.state is not CanalState.OPEN or not isinstance(node, Do):
+    if canal.state is not CanalState.OPEN or not isinstance(node, Step):
         return name, "", {"kind": "ask", "note": "Please look."}
     exit_ = dice.choice(sorted(node.exits))
     payload: dict[str, Any] = {"kind": "step", "exit": exit_.value}

@@ -3,11 +3,11 @@ import { describe, expect, test } from 'vitest'
 import type {
   Bands,
   CanalPlan,
-  Do,
   EventPayload,
   ExpectedStep,
   Plan,
   RunSheet,
+  SheetStep,
   Treatment,
   VersionShown,
 } from '@/api/shapes'
@@ -22,7 +22,7 @@ import { forecast } from './sample-expected'
 const HASH = 'h'
 const STOP_UM = 18_500
 
-function step(id: string, instrument: string, to: string): Do {
+function step(id: string, instrument: string, to: string): SheetStep {
   const nothing = { stop_um: STOP_UM, shorter_than: null, hold_point: null, irrigant: null, volume_ml: null }
   const exits = { reached: to, short: to }
   const more = {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
-import type { Do, EventPayload, EventShown, Running, RunSheet, Treatment, VersionShown } from '@/api/shapes'
+import type { EventPayload, EventShown, Running, RunSheet, SheetStep, Treatment, VersionShown } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { Answered } from '@/panels/hold-point/answered'
 import { SquareCode } from '@/screens/account/codes'
@@ -18,7 +18,7 @@ import { serve } from './server'
 
 const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8'))
 const sheet = shared.sheets.hold as RunSheet
-const NODE = sheet.nodes.word as Do
+const NODE = sheet.nodes.word as SheetStep
 
 const image = { payload: { kind: 'step', exit: 'done' }, node: 'image' } as const
 const signedOff = (exit: 'approved' | 'returned', by: string, more: object = {}) => ({

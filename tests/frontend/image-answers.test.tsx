@@ -1,6 +1,6 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
-import type { CanalPlan, Do } from '@/api/shapes'
+import type { CanalPlan, SheetStep } from '@/api/shapes'
 import { AskForSignOff } from '@/screens/chair/hold-point'
 import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
@@ -10,7 +10,7 @@ import { chairAfter } from './sample-chair'
 import type { Written } from './sample-events'
 
 const IMAGE: Written = { kind: 'image', canal: 'MB1', payload: { image_id: 'i1' } }
-const NODE = { id: 'image', phase: 'length', action: 'image', exits: { done: 'word' } } as unknown as Do
+const NODE = { id: 'image', phase: 'length', action: 'image', exits: { done: 'word' } } as unknown as SheetStep
 
 function answers(events: readonly Written[]) {
   const { chair, record } = chairAfter(events, 'extracted')
@@ -65,7 +65,7 @@ test.each([
   ['estimated', false],
   ['settled', true],
 ] as const)('at a hold point on a length that is %s the sign-off is asked for: %s', (state, offered) => {
-  const node = { kind: 'do', id: 'word', action: 'sign_off', hold_point: 'length', exits: {} } as unknown as Do
+  const node = { kind: 'do', id: 'word', action: 'sign_off', hold_point: 'length', exits: {} } as unknown as SheetStep
   const canal = { state: 'hold_point', walk: { node }, asking: null, coming: null, reopened: new Set() }
   const chair = {
     caseId: 'k1',

@@ -1,13 +1,13 @@
 import { render, screen } from '@testing-library/preact'
 import { describe, expect, test } from 'vitest'
-import type { Do } from '@/api/shapes'
+import type { SheetStep } from '@/api/shapes'
 import { OrderOfWork } from '@/parts/order/order-of-work'
 import { workOf } from '@/parts/order/work'
 import { tabledPath } from '@/parts/rationale/paths'
 import { expectation } from './sample-expected'
 import { canal, instrument } from './sample-plan'
 
-function step(id: string, over: Partial<Do> = {}): Do {
+function step(id: string, over: Partial<SheetStep> = {}): SheetStep {
   const none = { instrument: null, stop_um: null, target: null, shorter_than: null, hold_point: null, irrigant: null }
   return {
     kind: 'do',

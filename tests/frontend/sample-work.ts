@@ -1,4 +1,4 @@
-import type { Do, EventPayload, Plan, RunSheet, Treatment, VersionShown } from '@/api/shapes'
+import type { EventPayload, Plan, RunSheet, SheetStep, Treatment, VersionShown } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import { CaseState } from '@/walk/course'
 import { eventOf, inForce, type Written } from './sample-events'
@@ -8,7 +8,12 @@ import { canal, instrument, plan } from './sample-plan'
 export const HAND = '10/.02 hand'
 export const ROTARY = '35/.03 continuous'
 
-function step(id: string, action: Do['action'], exits: Do['exits'], over: Partial<Do> = {}): Do {
+function step(
+  id: string,
+  action: SheetStep['action'],
+  exits: SheetStep['exits'],
+  over: Partial<SheetStep> = {},
+): SheetStep {
   return {
     id,
     action,

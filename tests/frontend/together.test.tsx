@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
-import type { CanalPlan, Do, EventPayload, Plan, RunSheet } from '@/api/shapes'
+import type { CanalPlan, EventPayload, Plan, RunSheet, SheetStep } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { AskedFor } from '@/parts/order/order-view'
 import { AskForSignOff } from '@/screens/chair/hold-point'
@@ -32,7 +32,7 @@ function chairAfter(events: readonly Written[], walked_before = '') {
     { canals: first, turned: false },
     ...(walked_before ? [{ canals: [walked_before], turned: true }] : []),
   ]
-  const { phase } = sheet.nodes.image as Do
+  const { phase } = sheet.nodes.image as SheetStep
   const stage = { phase, title: 'Length', hold_point: 'length', canals: CANALS, exposures, sign_offs: 1 }
   const plan = {
     canals: CANALS.map((canal) => ({ canal, length: { state: 'settled' }, run_sheet: sheet })),
@@ -57,7 +57,7 @@ function chairAfter(events: readonly Written[], walked_before = '') {
 const payloads = (record: ReturnType<typeof chairAfter>['record']) =>
   record.mock.calls.map(([canal, node, { kind, ...body }]) => ({ canal, node, kind, ...body }))
 const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
-const SIGN_OFF = sheet.nodes.word as Do
+const SIGN_OFF = sheet.nodes.word as SheetStep
 // What a touch sets off here waits for promises alone: a turn later all of it is done.
 const later = () => new Promise((resolve) => setTimeout(resolve))
 
@@ -124,7 +124,7 @@ function image(walked_before: string, at: string) {
   const canal = chair.plan.canals.find((planned) => planned.canal === at) as CanalPlan
   const course = chair.course.canals[at]
   if (!course) throw new Error(at)
-  render(<ImageAnswers chair={chair} canal={canal} course={course} node={sheet.nodes.image as Do} />)
+  render(<ImageAnswers chair={chair} canal={canal} course={course} node={sheet.nodes.image as SheetStep} />)
   return { chair, record }
 }
 

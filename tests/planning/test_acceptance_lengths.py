@@ -14,7 +14,7 @@ import pytest
 from planning.contract.plan_input import Choices, Junction, Needle, Pattern, PlanInput, RootInput
 from planning.contract.plan_value import CanalPlan, Plan
 from planning.lengths.readings import ApexLocator, ConfirmingImage, LengthState, PreOperativeImage, Reading, Resorption
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, canal, confirmed, molar
@@ -32,7 +32,7 @@ def codes(planned: Plan, name: str | None = None) -> set[str]:
 
 def shaped_with(canal_plan: CanalPlan) -> set[str]:
     """Engine instruments in the order of work, but for room in the coronal third where the first hand size is held."""
-    nodes = [node for node in canal_plan.run_sheet.nodes.values() if isinstance(node, Do) and node.phase != "explore"]
+    nodes = [node for node in canal_plan.run_sheet.nodes.values() if isinstance(node, Step) and node.phase != "explore"]
     return {
         n.instrument for n in nodes if n.action is Action.INSTRUMENT and n.instrument and "hand" not in n.instrument
     }
@@ -150,7 +150,8 @@ def test_c4_a_curve_asks_for_the_length_again() -> None:
     before = curved()
     steps = named(before, "MB").run_sheet.nodes
     assert any(
-        isinstance(node, Do) and (node.phase, node.action) == ("length-again", Action.IMAGE) for node in steps.values()
+        isinstance(node, Step) and (node.phase, node.action) == ("length-again", Action.IMAGE)
+        for node in steps.values()
     )
     assert "length-again-due" not in codes(before, "MB")
     assert (named(before, "MB").length.stop_mm, ceiling_mm(named(before, "MB"))) == (20.0, 18.0)

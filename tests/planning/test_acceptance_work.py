@@ -25,7 +25,7 @@ from planning.contract.tooth_facts import Anatomy
 from planning.foundation.errors import MotionNotAccepted, ToothNotPlanned
 from planning.instruments.iso_3630 import Motion, Use
 from planning.lengths.readings import ApexLocator
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 from planning.run_sheet.walk import Walk
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
@@ -38,7 +38,7 @@ def codes(planned: Plan) -> set[str]:
 
 
 def phases(canal_plan: CanalPlan) -> set[str]:
-    return {node.phase for node in canal_plan.run_sheet.nodes.values() if isinstance(node, Do)}
+    return {node.phase for node in canal_plan.run_sheet.nodes.values() if isinstance(node, Step)}
 
 
 # --- C6: a training block 16.5 long, two passes, then up to size 30 ---
@@ -78,14 +78,16 @@ def test_c6_two_passes_bring_the_smallest_to_length_and_room_is_made_for_the_nex
 def test_c6_every_instrument_is_followed_by_irrigation_and_the_small_one_to_length() -> None:
     sheet = block_30().canals[0].run_sheet
     worked = [
-        n for n in sheet.nodes.values() if isinstance(n, Do) and n.action is Action.INSTRUMENT and n.phase != "explore"
+        n
+        for n in sheet.nodes.values()
+        if isinstance(n, Step) and n.action is Action.INSTRUMENT and n.phase != "explore"
     ]
     larger = [n for n in worked if n.instrument and not n.instrument.startswith(("08", "10"))]
     assert larger
     for node in larger:
         after = sheet.nodes[f"{node.id}/recapitulate"]
         assert f"{node.id}/irrigate" in sheet.nodes
-        assert isinstance(after, Do)
+        assert isinstance(after, Step)
         assert (after.instrument, after.stop_um) == ("10/.02 hand", 16_500)
 
 

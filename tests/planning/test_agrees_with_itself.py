@@ -19,7 +19,7 @@ from planning.contract.tooth_facts import Anatomy
 from planning.foundation.errors import ToothNotPlanned
 from planning.instruments.iso_3630 import Instrument, Use, diameter_mm
 from planning.lengths.readings import ConfirmingImage, PreOperativeImage
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.techniques.files import provided_techniques
 from planning.techniques.technique import PhaseKind, Setting
 from planning.whole_tooth.plan import plan
@@ -129,8 +129,8 @@ def above(size: int, final: int) -> int:
     return max(0, ISO_SIZES.index(size) - ISO_SIZES.index(final)) if size in ISO_SIZES else 0
 
 
-def walked(canal: CanalPlan) -> list[Do]:
-    return [node for node in (canal.run_sheet.nodes[id_] for id_ in canal.expected_path) if isinstance(node, Do)]
+def walked(canal: CanalPlan) -> list[Step]:
+    return [node for node in (canal.run_sheet.nodes[id_] for id_ in canal.expected_path) if isinstance(node, Step)]
 
 
 def coronal(drawn: tuple[Drawn, Plan]) -> set[str]:
@@ -171,7 +171,7 @@ def test_what_is_larger_than_the_final_size_ends_short(drawn: tuple[Drawn, Plan]
         stops = [
             (node.instrument, (node.stop_um or 0) / 1000)
             for node in canal.run_sheet.nodes.values()
-            if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.phase not in coronal(drawn)
+            if isinstance(node, Step) and node.action is Action.INSTRUMENT and node.phase not in coronal(drawn)
         ]
         steps = canal.expectation.steps if canal.expectation else ()
         stops += [(s.instrument, s.depth_mm) for s in steps if s.node.split("/")[0] not in coronal(drawn)]

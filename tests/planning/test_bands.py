@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from planning.contract.expected import ExpectedStep
 from planning.contract.plan_input import PlanInput, RecordedDepth
-from planning.run_sheet.graph import Action, Do, Exit, RunSheet
+from planning.run_sheet.graph import Action, Exit, RunSheet, Step
 from planning.run_sheet.walk import Walk, expected_exit
 from planning.whole_tooth.plan import plan
 from planning.work.bands import CanalBands, bands
@@ -23,7 +23,7 @@ def sheet_of(plan_input: PlanInput, name: str = "single") -> RunSheet:
 def walked(plan_input: PlanInput, depths_um: Sequence[int]) -> Walk:
     """A walk on which the instruments stopped at these depths, all else having gone as it should."""
     walk, ahead = Walk(sheet_of(plan_input)), list(depths_um)
-    while isinstance(node := walk.node, Do):
+    while isinstance(node := walk.node, Step):
         if node.action is not Action.INSTRUMENT:
             walk.leave(expected_exit(node))
         elif not ahead:
@@ -91,7 +91,7 @@ def test_the_last_depth_is_told_with_the_band_it_was_expected_in() -> None:
 def test_the_way_goes_on_from_where_the_work_stands_however_it_came_there() -> None:
     """A block in the middle of the first pass: the estimate alone would never have gone there."""
     walk = walked(SAMPLED, FIRST_PASS_UM[:8])
-    assert isinstance(walk.node, Do)
+    assert isinstance(walk.node, Step)
     while walk.node.action is not Action.RECAPITULATE:
         walk.leave(expected_exit(walk.node))
     walk.leave(Exit.BLOCKED)

@@ -13,7 +13,7 @@ from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.quantities import um
 from planning.instruments.iso_3630 import Use
-from planning.run_sheet.graph import Do, Exit, RunSheet
+from planning.run_sheet.graph import Exit, RunSheet, Step
 from planning.run_sheet.walk import Walk
 from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, block, molar, rotary
@@ -29,7 +29,7 @@ def flared(sheet: RunSheet, *depths_um: int | None, passes: int = 1) -> list[str
     walk, names, depths = Walk(sheet), list[str](), list(depths_um)
     while walk.passes.get("descending/40-04", 0) < passes:
         node = walk.node
-        assert isinstance(node, Do)
+        assert isinstance(node, Step)
         if node.phase == "coronal-flaring" and node.instrument and "recapitulate" not in node.id:
             names.append(node.instrument.split()[0])
             depth_um = depths.pop(0) if depths else None
@@ -69,7 +69,7 @@ def test_the_next_pass_works_none_that_came_to_its_stop() -> None:
 
 def test_room_for_an_instrument_that_is_held_is_made_by_the_same_rule() -> None:
     walk, names = Walk(of_mb1(molar())), list[str]()
-    while isinstance(node := walk.node, Do) and node.phase == "explore" and not node.id.endswith("/last"):
+    while isinstance(node := walk.node, Step) and node.phase == "explore" and not node.id.endswith("/last"):
         if node.instrument and "/room/" in node.id:
             names.append(node.instrument.split()[0])
             walk.leave(Exit.REACHED)

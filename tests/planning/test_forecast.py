@@ -14,7 +14,7 @@ from planning.contract.plan_input import CanalChoice, Choices, PlanInput, Record
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import OutOfBounds
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.run_sheet.walk import Walk
 from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, block, four_canals, molar, technique
@@ -49,7 +49,7 @@ def test_every_worked_step_of_the_expected_path_has_an_expectation() -> None:
         worked = [
             id_
             for id_ in canal.expected_path
-            if isinstance(node := canal.run_sheet.nodes[id_], Do) and node.action is Action.INSTRUMENT
+            if isinstance(node := canal.run_sheet.nodes[id_], Step) and node.action is Action.INSTRUMENT
         ]
         assert canal.expectation is not None
         assert [step.node for step in canal.expectation.steps] == worked
@@ -87,7 +87,7 @@ def test_nothing_is_expected_past_its_stop() -> None:
         assert canal.expectation is not None
         for step in canal.expectation.steps:
             node = canal.run_sheet.nodes[step.node]
-            assert isinstance(node, Do)
+            assert isinstance(node, Step)
             assert node.stop_um is not None
             assert step.depth_mm <= node.stop_um / 1000
 
@@ -160,7 +160,7 @@ def test_hand_instruments_are_worked_to_their_stops() -> None:
     walk = Walk(canal.run_sheet)
     for step in expected.steps:
         node = walk.sheet.nodes[step.node]
-        assert isinstance(node, Do)
+        assert isinstance(node, Step)
         assert step.depth_mm == (node.stop_um or 0) / 1000
     assert expected.series_passes is None
 

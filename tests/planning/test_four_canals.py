@@ -13,7 +13,7 @@ from planning.anatomy import Notation, ToothName, find
 from planning.contract.plan_input import CanalChoice, Choices, Junction, Pattern, RootInput
 from planning.contract.plan_value import CanalPlan, Plan, Severity
 from planning.lengths.readings import LengthState
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, four_canals, molar
@@ -58,14 +58,14 @@ def test_nothing_passes_the_junction_once_it_is_known(planned: Plan) -> None:
         "40/.04": 14.0,
     }
     nodes = by_name(planned)["MB2"].run_sheet.nodes.values()
-    assert max(node.stop_um for node in nodes if isinstance(node, Do) and node.stop_um) == 16_000
+    assert max(node.stop_um for node in nodes if isinstance(node, Step) and node.stop_um) == 16_000
 
 
 def test_nothing_larger_than_size_10_without_a_junction_reading() -> None:
     """But for room in the coronal third, where the 10 is held: no junction lies so high that it would be passed."""
     unread = plan(molar(canals=four_canals(junction=None)))
     mb2 = by_name(unread)["MB2"]
-    worked = [n for n in mb2.run_sheet.nodes.values() if isinstance(n, Do) and n.instrument and n.stop_um]
+    worked = [n for n in mb2.run_sheet.nodes.values() if isinstance(n, Step) and n.instrument and n.stop_um]
     third_um = next(n.stop_um or 0 for n in worked if "/room/" in n.id)
     assert {n.instrument for n in worked if (n.stop_um or 0) > third_um} <= {"08/.02 hand", "10/.02 hand"}
     assert {n.phase for n in worked if "continuous" in (n.instrument or "")} == {"explore"}
@@ -115,7 +115,7 @@ def test_where_nothing_opens_no_needle_depth_is_given() -> None:
 
 def test_the_recapitulating_file_stays_above_the_junction(planned: Plan) -> None:
     sheet = by_name(planned)["MB2"].run_sheet
-    again = {n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.action is Action.RECAPITULATE}
+    again = {n.stop_um for n in sheet.nodes.values() if isinstance(n, Step) and n.action is Action.RECAPITULATE}
     assert again == {16_000}
 
 
@@ -153,7 +153,7 @@ def test_an_estimate_withholds_what_shapes_and_marks_the_stops_provisional() -> 
     distobuccal = by_name(planned)["DB"]
     assert (distobuccal.provisional, distobuccal.withheld[0].from_phase) == (True, "glide-path")
     assert stops(planned, "DB")["30/.04"] == 18.5
-    assert not any(n.phase == "glide-path" for n in distobuccal.run_sheet.nodes.values() if isinstance(n, Do))
+    assert not any(n.phase == "glide-path" for n in distobuccal.run_sheet.nodes.values() if isinstance(n, Step))
 
 
 def test_two_canals_of_one_root_not_known_to_join_are_warned_of() -> None:

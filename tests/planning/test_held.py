@@ -11,7 +11,7 @@ import pytest
 from planning.contract.plan_input import Choices, Kit, PlanInput
 from planning.instruments.iso_3630 import Use
 from planning.lengths.readings import ConfirmingImage
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 from planning.run_sheet.walk import Walk
 from planning.techniques.technique import PhaseKind, Technique
 from planning.whole_tooth.plan import plan
@@ -35,7 +35,7 @@ def tried(plan_input: PlanInput, *held: int) -> tuple[list[str], str]:
     """What is taken up while exploring where the hand sizes `held` never go; and the step after it."""
     walk = Walk(plan(plan_input).canals[0].run_sheet)
     names: list[str] = []
-    while isinstance(node := walk.node, Do) and node.phase == "explore" and node.action is not Action.SIGN_OFF:
+    while isinstance(node := walk.node, Step) and node.phase == "explore" and node.action is not Action.SIGN_OFF:
         assert len(names) < 20, "goes round"
         if node.action is Action.INSTRUMENT and node.instrument:
             names.append(node.instrument.split()[0])
@@ -69,7 +69,7 @@ def test_order_where_the_first_instrument_is_held(with_kit: Kit, held: Any, expe
 def test_a_canal_that_opens_after_flaring_goes_on() -> None:
     walk = Walk(plan(block(kit=WITH_06)).canals[0].run_sheet)
     left = {"explore/10-02": Exit.SHORT, "explore/10-02/08-02": Exit.SHORT, "explore/10-02/06-02": Exit.SHORT}
-    while isinstance(node := walk.node, Do) and node.phase == "explore":
+    while isinstance(node := walk.node, Step) and node.phase == "explore":
         walk.leave(left.get(node.id, next(e for e in (Exit.DONE, Exit.REACHED) if e in node.exits)))
     assert walk.path[-2:] == ["explore/10-02/last/irrigate", "length/image"]
 
@@ -77,10 +77,10 @@ def test_a_canal_that_opens_after_flaring_goes_on() -> None:
 def test_what_the_kit_has_not_is_said() -> None:
     nodes = plan(block(kit=CHECK_KIT)).canals[0].run_sheet.nodes
     room = nodes["explore/10-02/room/25-10"]
-    assert isinstance(room, Do)
+    assert isinstance(room, Step)
     assert room.say.startswith("The kit has no size 06.")
     with_06 = plan(block(kit=WITH_06)).canals[0].run_sheet.nodes["explore/10-02/room/25-10"]
-    assert isinstance(with_06, Do)
+    assert isinstance(with_06, Step)
     assert "no size" not in with_06.say
 
 
@@ -89,7 +89,7 @@ def test_room_is_made_in_the_coronal_third_alone() -> None:
     step-down, Goerig 1982 (from memory): 15, 20, 25."""
     for key, wanted in (("crown-down", FLARED), ("step-back", ["15/.02", "20/.02", "25/.02"])):
         nodes = plan(molar(technique=technique(key))).canals[0].run_sheet.nodes.values()
-        room = [node for node in nodes if isinstance(node, Do) and "/room/" in node.id and node.instrument]
+        room = [node for node in nodes if isinstance(node, Step) and "/room/" in node.id and node.instrument]
         assert [node.instrument.split()[0] for node in room if node.instrument] == wanted
         assert {node.stop_um for node in room} == {11_500}
 
@@ -120,7 +120,7 @@ def gauged(*held: int, final: int = 30) -> tuple[list[str], str]:
     assert sheet.final_size == final
     walk = Walk(sheet.run_sheet)
     names: list[str] = []
-    while isinstance(node := walk.node, Do) and (node.phase == "first-binder" or not names):
+    while isinstance(node := walk.node, Step) and (node.phase == "first-binder" or not names):
         if node.phase == "first-binder":
             names.append((node.instrument or "").split()[0])
             assert node.action is Action.GAUGE
@@ -143,7 +143,7 @@ def test_an_end_wider_than_the_final_size_is_planned_anew() -> None:
 
 def test_gauging_is_not_done_again_in_the_next_pass() -> None:
     walk = Walk(plan(molar()).canals[0].run_sheet)
-    while isinstance(node := walk.node, Do) and node.phase not in ("ascending", "confirm"):
+    while isinstance(node := walk.node, Step) and node.phase not in ("ascending", "confirm"):
         done = next((e for e in (Exit.DONE, Exit.APPROVED) if e in node.exits), None)
         short = node.target == "to_resistance"
         depth = (node.stop_um or 0) - max(0, 2000 - 500 * walk.passes[node.id]) if short else None

@@ -21,7 +21,7 @@ from planning.contract.plan_input import Junction, Override, Pattern, PlanInput,
 from planning.contract.plan_value import Plan, Severity
 from planning.foundation.errors import CanalsDoNotFit
 from planning.lengths.readings import DirectSight
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 from planning.run_sheet.walk import expected_exit
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
@@ -88,7 +88,7 @@ class Chair:
     def leaves(self, name: str, exit_: Exit | None = None) -> None:
         """The canal's present step, as it is expected to be left, whether it may be or not."""
         node = self.course.canals[name].walk.node
-        assert isinstance(node, Do)
+        assert isinstance(node, Step)
         left = exit_ or expected_exit(node)
         depth_um = (node.stop_um or 500) - 500 if left is Exit.SHORT else None
         step: EventPayload = StepPayload(exit=left, depth_um=depth_um)
@@ -127,17 +127,17 @@ def test_no_canal_is_filled_before_one_that_joins_it(number: str, key: str, sett
         chair.leaves(name)
         moved = len(chair.course.out_of_course) == before
         assert moved == (canals[name].state is not CanalState.WAITS)
-        if not moved or not isinstance(at, Do):
+        if not moved or not isinstance(at, Step):
             continue
         (other,) = set(pair) - {name}
         there = canals[other].walk.node
         if at.action is Action.FILL:
-            assert not isinstance(there, Do) or there.phase == "fill"
+            assert not isinstance(there, Step) or there.phase == "fill"
         if at.id == "cone/image":
-            assert not isinstance(there, Do) or there.id in ("cone/image", "cone/sign-off") or there.phase == "fill"
+            assert not isinstance(there, Step) or there.id in ("cone/image", "cone/sign-off") or there.phase == "fill"
         shaping = at.phase in ("coronal-flaring", "descending", "ascending", "apical", "stepping")
         if shaping and at.action is Action.INSTRUMENT and name == pair[1] and pattern in JOINS[:2]:
-            assert isinstance(there, Do)
+            assert isinstance(there, Step)
             assert there.phase in ("length-again", "confirm", "rinse", "cone", "fill")
     else:
         pytest.fail("never finished")
@@ -178,7 +178,7 @@ def test_a_supervisor_may_let_it_be_filled_alone() -> None:
     passed = Override(code="joined-canal-unfinished", canal="MB1", reason="MB2 is blocked for good.")
     main = named(plan(molar(canals=four_canals(junction=None), overrides=(passed,))), "MB1")
     fill = main.run_sheet.nodes["fill/fill"]
-    assert isinstance(fill, Do)
+    assert isinstance(fill, Step)
     assert fill.waits_for == ()
 
 
@@ -186,7 +186,7 @@ def test_a_main_canal_without_a_length_keeps_the_other_from_being_shaped() -> No
     canals = (canal("MB1", "MB"), *four_canals()[1:])
     made = plan(molar(canals=canals))
     assert [reason.code for reason in named(made, "MB2").withheld] == ["main-canal-first"]
-    assert not {node.phase for node in named(made, "MB2").run_sheet.nodes.values() if isinstance(node, Do)} & {
+    assert not {node.phase for node in named(made, "MB2").run_sheet.nodes.values() if isinstance(node, Step)} & {
         "coronal-flaring",
         "descending",
     }
@@ -206,13 +206,13 @@ def test_a_canal_not_found_is_not_waited_for() -> None:
     canals = list(four_canals(junction=None))
     canals[1] = replace(canals[1], finding=Finding.SEARCHED_NOT_FOUND)
     fill = named(plan(molar(canals=tuple(canals))), "MB1").run_sheet.nodes["fill/fill"]
-    assert isinstance(fill, Do)
+    assert isinstance(fill, Step)
     assert fill.waits_for == ()
 
 
 def test_canals_on_their_own_wait_for_nobody() -> None:
     made = plan(molar(roots=(RootInput(name="MB", pattern=Pattern.SEPARATE),)))
-    nodes = [node for each in made.canals for node in each.run_sheet.nodes.values() if isinstance(node, Do)]
+    nodes = [node for each in made.canals for node in each.run_sheet.nodes.values() if isinstance(node, Step)]
     assert not [node for node in nodes if node.waits_for]
 
 

@@ -13,7 +13,7 @@ from planning.contract.plan_input import CanalChoice, Choices, Kit, Override
 from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
 from planning.foundation.encoding import decode, encode
 from planning.instruments.iso_3630 import Use
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, canal, confirmed, hand, kit, molar, rotary, technique
 
@@ -33,7 +33,7 @@ def incisor(of: Kit, size: int | None = None, key: str = "crown-down") -> Plan:
 
 
 def phases(of: CanalPlan) -> set[str]:
-    return {node.phase for node in of.run_sheet.nodes.values() if isinstance(node, Do)}
+    return {node.phase for node in of.run_sheet.nodes.values() if isinstance(node, Step)}
 
 
 def lacking(planned: Plan) -> list[Caution]:

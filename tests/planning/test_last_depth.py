@@ -15,7 +15,7 @@ from planning.contract.expected import Judged
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import CanalPlan
 from planning.depth.last_depth import Ahead, ahead, last_depth
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 from planning.run_sheet.walk import Walk, expected_exit
 from planning.whole_tooth.plan import plan
 from planning.work.bands import bands
@@ -47,7 +47,7 @@ def drawn(number: int) -> Random:
 def leave(walk: Walk, dice: Random) -> bool:
     """One step; whether an instrument went in. Where it goes to resistance it stops anywhere in its last 4 mm."""
     node, stop_um = walk.node, walk.stop_um()
-    assert isinstance(node, Do)
+    assert isinstance(node, Step)
     if node.action is not Action.INSTRUMENT or stop_um is None:
         walk.leave(expected_exit(node))
         return False
@@ -64,7 +64,7 @@ def shown(last: Judged | None, walk: Walk) -> Judged | None:
 
 def is_insertion(walk: Walk, step: str) -> bool:
     node = walk.sheet.nodes[step]
-    return isinstance(node, Do) and node.action is Action.INSTRUMENT
+    return isinstance(node, Step) and node.action is Action.INSTRUMENT
 
 
 @pytest.mark.parametrize("tooth", TEETH)
@@ -73,7 +73,7 @@ def test_list_and_chair_say_the_same_of_every_depth(tooth: str) -> None:
     shown_depths = set()
     for number in range(COURSES):
         dice, walk, known = drawn(number), Walk(canal.run_sheet), ahead(canal.expectation)
-        while isinstance(walk.node, Do) and walk.node.phase not in PHASES and len(walk.left) < 60:
+        while isinstance(walk.node, Step) and walk.node.phase not in PHASES and len(walk.left) < 60:
             if not leave(walk, dice):
                 continue
             (canal_bands,) = bands(plan_input, {canal.canal: walk})
@@ -92,7 +92,7 @@ def test_by_the_plan_alone_it_may_say_otherwise() -> None:
     differs = 0
     for number in range(COURSES):
         dice, walk = drawn(number), Walk(canal.run_sheet)
-        while isinstance(walk.node, Do) and walk.node.phase not in PHASES and len(walk.left) < 60:
+        while isinstance(walk.node, Step) and walk.node.phase not in PHASES and len(walk.left) < 60:
             if leave(walk, dice):
                 (canal_bands,) = bands(plan_input, {canal.canal: walk})
                 differs += last_depth(ahead(canal.expectation), walk) != shown(canal_bands.last, walk)
@@ -103,7 +103,7 @@ def test_a_depth_that_was_taken_back_is_not_said_of_the_one_told_instead() -> No
     _, canal = planned("block")
     walk, again = Walk(canal.run_sheet), Walk(canal.run_sheet)
     dice = drawn(1)
-    while not (isinstance(walk.node, Do) and walk.node.phase == "coronal-flaring"):
+    while not (isinstance(walk.node, Step) and walk.node.phase == "coronal-flaring"):
         leave(walk, dice)
     for _ in walk.left:
         leave(again, dice)

@@ -11,7 +11,7 @@ import pytest
 from planning.contract.plan_input import CanalInput, PastInsertion, PlanInput
 from planning.contract.plan_value import CanalPlan
 from planning.lengths.readings import ConfirmingImage, DirectSight
-from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, why_unsound
+from planning.run_sheet.graph import Action, End, Exit, RunSheet, Step, why_unsound
 from planning.run_sheet.walk import Walk, expected_exit
 from planning.whole_tooth.plan import plan
 from planning.work.mid_course import LENGTH_MOVED, begun_by
@@ -46,7 +46,7 @@ def anew(plan_input: PlanInput, walk: Walk, name: str = "single", **changes: Any
 
 def to(walk: Walk, step: str) -> Walk:
     """As expected up to a step; what goes to resistance stops short, nobody says where."""
-    while isinstance(walk.node, Do) and walk.at != step:
+    while isinstance(walk.node, Step) and walk.at != step:
         walk.leave(expected_exit(walk.node))
     assert walk.at == step
     return walk
@@ -55,7 +55,7 @@ def to(walk: Walk, step: str) -> Walk:
 def answer(chance: random.Random, walk: Walk) -> tuple[Exit, int | None]:
     """Any answer a person could give: mostly as expected, at any depth, at times blocked or returned."""
     node = walk.node
-    assert isinstance(node, Do)
+    assert isinstance(node, Step)
     exits = list(node.exits)
     exit_ = expected_exit(node) if chance.random() < 0.7 else chance.choice(exits)
     if exit_ is Exit.SHORT and chance.random() < 0.9:
@@ -74,13 +74,13 @@ def test_a_plan_made_anew_goes_on_as_the_old_one_would_have(name: str) -> None:
         chance = random.Random(f"{name} {seed}")  # noqa: S311 - answers of a test
         walk = Walk(old)
         for _ in range(chance.randrange(70)):
-            if isinstance(walk.node, Do):
+            if isinstance(walk.node, Step):
                 walk.leave(*answer(chance, walk))
         if walk.at == "plan-again":
             continue  # such a plan must differ, or it would stand there for ever
         new = Walk(anew(GIVEN[name], walk, name))
         assert not why_unsound(new.sheet)
-        while isinstance(walk.node, Do):
+        while isinstance(walk.node, Step):
             assert (new.at, new.stop_um(), new.passes[new.at]) == (walk.at, walk.stop_um(), walk.passes[walk.at])
             left = answer(chance, walk)
             walk.leave(*left)
@@ -97,7 +97,7 @@ def test_whatever_was_done_and_whatever_changed_every_walk_ends(seed: int) -> No
         name = chance.choice(("MB1", "MB2", "DB", "P"))
         walk = Walk(sheet_of(plan_input, name))
         for _ in range(chance.randrange(60)):
-            if isinstance(walk.node, Do):
+            if isinstance(walk.node, Step):
                 walk.leave(*answer(chance, walk))
         before = next(canal_input for canal_input in plan_input.canals if canal_input.name == name)
         progress = begun_by(walk, length_mm=length_of(plan_input, name), before=before.progress)
@@ -120,7 +120,7 @@ def test_a_length_that_moved_is_signed_off_before_the_work_goes_on() -> None:
     plan_input = block()
     walk = to(Walk(sheet_of(plan_input)), "descending/35-04")
     new = Walk(anew(plan_input, walk, **shorter(plan_input)))
-    assert isinstance(new.node, Do)
+    assert isinstance(new.node, Step)
     assert (new.at, new.node.hold_point) == (LENGTH_MOVED, "length")
     new.leave(Exit.APPROVED)
     # 35 is one size above the final 30: it ends 1.0 short of 16.0.
@@ -130,7 +130,7 @@ def test_a_length_that_moved_is_signed_off_before_the_work_goes_on() -> None:
 def test_no_stop_of_the_new_plan_lies_beyond_the_new_length() -> None:
     plan_input = block()
     sheet = anew(plan_input, to(Walk(sheet_of(plan_input)), "descending/35-04"), **shorter(plan_input))
-    assert max(node.stop_um for node in sheet.nodes.values() if isinstance(node, Do) and node.stop_um) == 16_000
+    assert max(node.stop_um for node in sheet.nodes.values() if isinstance(node, Step) and node.stop_um) == 16_000
 
 
 def test_a_word_that_was_not_given_yet_is_asked_for_again() -> None:
@@ -217,7 +217,7 @@ def test_what_the_supervisor_sent_back_is_taken_up_anew() -> None:
     plan_input = block()
     walk = to(Walk(sheet_of(plan_input)), "descending/40-04")
     while walk.at != "descending/supervisor":
-        assert isinstance(walk.node, Do)
+        assert isinstance(walk.node, Step)
         short = walk.node.action is Action.INSTRUMENT
         walk.leave(Exit.SHORT if short else expected_exit(walk.node), 9_000 if short else None)
     walk.leave(Exit.RETURNED)
@@ -264,7 +264,7 @@ def test_the_canal_is_expected_as_the_work_so_far_has_left_it() -> None:
     plan_input = block()
     walk = to(Walk(sheet_of(plan_input)), "descending/40-04")
     done = [left for left in walk.left if getattr(walk.sheet.nodes[left.node], "action", None) is Action.INSTRUMENT]
-    keys = {node.id: node.instrument for node in walk.sheet.nodes.values() if isinstance(node, Do)}
+    keys = {node.id: node.instrument for node in walk.sheet.nodes.values() if isinstance(node, Step)}
     before = made(*((left.node, keys[left.node] or "", (left.depth_um or 16_500) / 1000) for left in done))
     progress = begun_by(walk, length_mm=16.5, made=before)
     ahead = planned(with_canal(plan_input, progress=progress)).expectation
@@ -319,7 +319,7 @@ def test_a_plan_made_in_mid_course_is_a_whole_plan() -> None:
 def test_a_phase_is_over_with_its_word_however_often_that_was_asked_for() -> None:
     walk = Walk(plan(block()).canals[0].run_sheet)
     returned = False
-    while isinstance(node := walk.node, Do):
+    while isinstance(node := walk.node, Step):
         if node.id == "fill/sign-off" and not returned:
             returned = True
             walk.leave(Exit.RETURNED)

@@ -15,7 +15,7 @@ from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
 from planning.foundation.bounds import within
 from planning.foundation.errors import OverrideNotPossible
 from planning.foundation.tables import published
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
 from planning.work.joined import MAIN_FIRST, UNFINISHED
@@ -41,7 +41,7 @@ def caution_of(planned: Plan, code: str) -> Caution:
 
 
 def phases_of(canal: CanalPlan) -> set[str]:
-    return {node.phase for node in canal.run_sheet.nodes.values() if isinstance(node, Do)}
+    return {node.phase for node in canal.run_sheet.nodes.values() if isinstance(node, Step)}
 
 
 # 1.0 and 1.5 mm: the society's difficulty form; that a supervisor opens the canal is a programme rule.
@@ -154,7 +154,7 @@ def test_the_figure_a_caution_is_held_against_exists(key: str) -> None:
 
 
 LONGEST_MM = within("depth").most  # a depth beyond it is a typing error and refused
-STEPS = sorted(id_ for id_, node in canal_of(plan(mb1()), "MB1").run_sheet.nodes.items() if isinstance(node, Do))
+STEPS = sorted(id_ for id_, node in canal_of(plan(mb1()), "MB1").run_sheet.nodes.items() if isinstance(node, Step))
 
 
 @settings(max_examples=draws(60))

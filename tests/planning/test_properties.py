@@ -23,7 +23,7 @@ from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import PlanningError
 from planning.instruments.iso_3630 import Use
 from planning.lengths.readings import Resorption
-from planning.run_sheet.graph import Action, Do, Exit, RunSheet, why_unsound
+from planning.run_sheet.graph import Action, Exit, RunSheet, Step, why_unsound
 from planning.run_sheet.walk import Walk
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
@@ -95,11 +95,11 @@ def planned(given_: PlanInput) -> Plan:
 over_plans = settings(max_examples=draws(60), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
-def steps(sheet: RunSheet) -> list[Do]:
-    return [node for node in sheet.nodes.values() if isinstance(node, Do)]
+def steps(sheet: RunSheet) -> list[Step]:
+    return [node for node in sheet.nodes.values() if isinstance(node, Step)]
 
 
-def size_of(node: Do) -> int:
+def size_of(node: Step) -> int:
     return int((node.instrument or "0").split("/")[0])
 
 
@@ -134,9 +134,9 @@ def test_irrigation_and_recapitulation_follow_every_instrument_larger_than_the_s
         for node in steps(canal_plan.run_sheet):
             if node.action is Action.INSTRUMENT and size_of(node) > small and node.phase != "explore":
                 after = [nodes[target] for target in node.exits.values()]
-                assert all(isinstance(a, Do) and a.action is Action.IRRIGATE for a in after)
-                then = [nodes[a.exits[Exit.DONE]] for a in after if isinstance(a, Do)]
-                assert all(isinstance(t, Do) and t.action is Action.RECAPITULATE for t in then)
+                assert all(isinstance(a, Step) and a.action is Action.IRRIGATE for a in after)
+                then = [nodes[a.exits[Exit.DONE]] for a in after if isinstance(a, Step)]
+                assert all(isinstance(t, Step) and t.action is Action.RECAPITULATE for t in then)
 
 
 @over_plans
@@ -148,7 +148,7 @@ def test_every_run_sheet_ends_however_it_is_answered(given_: PlanInput, dice: An
         visits = 0
         while not walk.ended:
             node = walk.node
-            assert isinstance(node, Do)
+            assert isinstance(node, Step)
             exit_ = dice.choice(sorted(node.exits))
             depth = dice.randrange(0, (node.stop_um or 0) + 1000, 500) if exit_ is Exit.SHORT else None
             walk.leave(exit_, depth)
@@ -189,7 +189,7 @@ def test_on_the_way_expected_the_needle_never_has_to_be_taken_back(given_: PlanI
     """A canal only grows wider: what was free stays free."""
     for canal_plan in planned(given_).canals:
         way = [canal_plan.run_sheet.nodes[id_] for id_ in canal_plan.expected_path]
-        depths = [n.needle_at_most_um for n in way if isinstance(n, Do) and n.needle_at_most_um is not None]
+        depths = [n.needle_at_most_um for n in way if isinstance(n, Step) and n.needle_at_most_um is not None]
         assert depths == sorted(depths)
 
 

@@ -18,13 +18,13 @@ from planning.contract.plan_value import CanalPlan
 from planning.run_sheet.graph import (
     Action,
     Ask,
-    Do,
     End,
     Exit,
     Gained,
     Node,
     PassesBelow,
     RunSheet,
+    Step,
     Target,
     why_unsound,
 )
@@ -43,7 +43,7 @@ def worked(canal: CanalPlan, smallest: str = "descending/25-04") -> list[str]:
     return [
         node.instrument.split()[0]
         for node in nodes
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument
+        if isinstance(node, Step) and node.action is Action.INSTRUMENT and node.instrument
     ]
 
 
@@ -75,24 +75,29 @@ def test_every_size_up_to_the_final_one_is_used_once_each() -> None:
 
 def ids(sheet: RunSheet, exit_: Exit, node: str) -> str:
     step = sheet.nodes[node]
-    assert isinstance(step, Do | Ask)
+    assert isinstance(step, Step | Ask)
     return step.exits[exit_]
 
 
-def size_of(node: Do) -> int:
+def size_of(node: Step) -> int:
     return int((node.instrument or "0").split("/")[0])
 
 
 def test_irrigation_and_the_small_file_follow_every_instrument_larger_than_it() -> None:
     sheet = only_canal(block()).run_sheet
     for node in sheet.nodes.values():
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and size_of(node) > 10 and node.phase != "explore":
+        if (
+            isinstance(node, Step)
+            and node.action is Action.INSTRUMENT
+            and size_of(node) > 10
+            and node.phase != "explore"
+        ):
             for left_by in node.exits.values():
                 irrigated = sheet.nodes[left_by]
-                assert isinstance(irrigated, Do)
+                assert isinstance(irrigated, Step)
                 assert irrigated.action is Action.IRRIGATE
                 small = sheet.nodes[irrigated.exits[Exit.DONE]]
-                assert isinstance(small, Do)
+                assert isinstance(small, Step)
                 assert small.action is Action.RECAPITULATE
                 assert (small.instrument, small.stop_um) == ("10/.02 hand", 16_500)
 
@@ -100,7 +105,7 @@ def test_irrigation_and_the_small_file_follow_every_instrument_larger_than_it() 
 def test_one_that_stops_short_on_the_way_up_is_answered_by_the_next_larger_used_short() -> None:
     sheet = only_canal(block(choices=chosen(35))).run_sheet
     room = sheet.nodes["ascending/30-04/make-room"]
-    assert isinstance(room, Do)
+    assert isinstance(room, Step)
     assert (room.instrument, room.target, room.stop_um) == ("35/.04 continuous", Target.TO_RESISTANCE, 15_500)
     assert room.shorter_than is not None
     assert (room.shorter_than.node, room.shorter_than.less_um) == ("ascending/30-04", 1000)
@@ -126,7 +131,7 @@ def test_the_final_size_is_confirmed_by_hand_and_by_an_image() -> None:
     end = [id_ for id_ in canal.expected_path if id_.startswith("confirm/")]
     assert end == ["confirm/30-02", "confirm/larger", "confirm/image", "confirm/sign-off"]
     larger = canal.run_sheet.nodes["confirm/larger"]
-    assert isinstance(larger, Do)
+    assert isinstance(larger, Step)
     assert larger.instrument == "35/.02 hand"
     # The one that has to stay short is not asked for at its stop.
     assert (larger.target, expected_exit(larger)) == (Target.TO_RESISTANCE, Exit.SHORT)
@@ -157,7 +162,7 @@ def test_an_image_says_what_has_to_be_in_the_canal_for_it() -> None:
 
 
 def says(node: Node) -> str:
-    assert isinstance(node, Do)
+    assert isinstance(node, Step)
     return node.say
 
 
@@ -170,14 +175,14 @@ def test_hold_points_in_a_block_in_order() -> None:
 
 def held(canal: CanalPlan) -> list[str]:
     nodes = [canal.run_sheet.nodes[id_] for id_ in canal.expected_path]
-    return [node.hold_point for node in nodes if isinstance(node, Do) and node.hold_point]
+    return [node.hold_point for node in nodes if isinstance(node, Step) and node.hold_point]
 
 
 # Textbooks (from memory): each next size 1 mm shorter; master 25 at 20.0: 30 at 19, 35 at 18, 40 at 17.
 def test_step_back_arithmetic() -> None:
     plan_input = block(technique=technique("step-back"), choices=chosen(25))
     sheet = only_canal(plan_input).run_sheet
-    stops = {n.instrument: n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.phase == "stepping"}
+    stops = {n.instrument: n.stop_um for n in sheet.nodes.values() if isinstance(n, Step) and n.phase == "stepping"}
     end_um = 16_500
     assert {k: end_um - v for k, v in stops.items() if k and v and v < end_um} == {
         "30/.02 hand": 1000,
@@ -197,7 +202,7 @@ def test_step_back_gives_its_wall_taper() -> None:
 def test_step_back_recapitulates_with_the_final_size() -> None:
     sheet = only_canal(block(technique=technique("step-back"), choices=chosen(25))).run_sheet
     between = sheet.nodes["stepping/30-02/recapitulate"]
-    assert isinstance(between, Do)
+    assert isinstance(between, Step)
     assert between.instrument == "25/.02 hand"
 
 
@@ -220,7 +225,7 @@ def test_a_way_back_is_told_as_it_is_walked_wherever_there_is_one(seed: int) -> 
     nodes: dict[str, Node] = {step: End(id=step, outcome="finished") for step in steps}
     for step, onward in ways.items():
         exits = dict(zip((Exit.REACHED, Exit.SHORT), onward, strict=False))
-        nodes[step] = Do(id=step, action=Action.GAUGE, phase="any", exits=exits)
+        nodes[step] = Step(id=step, action=Action.GAUGE, phase="any", exits=exits)
     ahead = {step: set(ways.get(step, ())) for step in steps}
     for _ in steps:
         ahead = {step: reached.union(*(ahead[to] for to in reached)) for step, reached in ahead.items()}
@@ -235,14 +240,14 @@ def test_a_way_back_is_told_as_it_is_walked_wherever_there_is_one(seed: int) -> 
 def test_a_step_that_leads_nowhere_would_be_found() -> None:
     sheet = only_canal(block()).run_sheet
     node = sheet.nodes["length/image"]
-    assert isinstance(node, Do)
+    assert isinstance(node, Step)
     astray = replace(node, exits={**node.exits, Exit.DONE: "nowhere"})
     assert "nowhere" in why_unsound(replace(sheet, nodes={**sheet.nodes, node.id: astray}))
 
 
 def needle_mm(canal: CanalPlan, ids_: Sequence[str]) -> list[float]:
     nodes = [canal.run_sheet.nodes[id_] for id_ in ids_]
-    return [n.needle_at_most_um / 1000 for n in nodes if isinstance(n, Do) and n.needle_at_most_um is not None]
+    return [n.needle_at_most_um / 1000 for n in nodes if isinstance(n, Step) and n.needle_at_most_um is not None]
 
 
 def test_the_needle_goes_deeper_as_the_end_grows_wider_and_ends_two_short() -> None:

@@ -14,7 +14,7 @@ from planning.contract.plan_input import CanalInput, Choices, Irrigant, PlanInpu
 from planning.contract.plan_value import CanalPlan, Plan
 from planning.foundation.errors import OutOfBounds
 from planning.lengths.readings import PreOperativeImage
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.whole_tooth.plan import plan
 from tests.planning.given import (
     CHECK_KIT,
@@ -144,7 +144,7 @@ def test_irrigants_add_up_over_the_expected_path() -> None:
         steps = [
             node
             for node in (canal_plan.run_sheet.nodes[id_] for id_ in canal_plan.expected_path)
-            if isinstance(node, Do)
+            if isinstance(node, Step)
         ]
         rinsed = {total.irrigant: total.volume_ml for total in canal_plan.irrigants}
         between = sum(1 for step in steps if step.irrigant and step.phase != "rinse")
@@ -156,7 +156,7 @@ def test_edta_is_told_its_time() -> None:
     says = [
         node.say
         for node in four().canals[0].run_sheet.nodes.values()
-        if isinstance(node, Do) and node.irrigant == "edta"
+        if isinstance(node, Step) and node.irrigant == "edta"
     ]
     assert says
     assert all("about 1 minute" in each and "never over 10" in each and "4 mL" in each for each in says)

@@ -10,7 +10,7 @@ import pytest
 
 from planning.contract.plan_input import Override, Pattern, PlanInput, RootInput
 from planning.contract.plan_value import AskedFor, Stage
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.run_sheet.walk import Walk, expected_exit
 from planning.techniques.technique import Setting, Technique
 from planning.whole_tooth.plan import plan
@@ -115,7 +115,7 @@ def test_what_is_counted_is_what_the_orders_of_work_ask_for() -> None:
             (node.phase, node.action, canal_.canal)
             for canal_ in made.canals
             for node in (canal_.run_sheet.nodes[id_] for id_ in canal_.expected_path)
-            if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF)
+            if isinstance(node, Step) and node.action in (Action.IMAGE, Action.SIGN_OFF)
         }
         listed = {
             (stage_.phase, Action.SIGN_OFF, name)
@@ -134,7 +134,7 @@ def test_what_is_counted_is_what_the_orders_of_work_ask_for() -> None:
 def test_on_the_bench_a_final_size_that_does_not_seat_is_still_for_the_supervisor() -> None:
     nodes = plan(molar()).canals[0].run_sheet.nodes
     short = nodes["confirm/short"]
-    assert isinstance(short, Do)
+    assert isinstance(short, Step)
     assert short.action is Action.SIGN_OFF
     assert "confirm/image" not in nodes
     assert "confirm/short" not in plan(teeth("molar", setting=Setting.CLINIC)).canals[0].run_sheet.nodes
@@ -152,7 +152,7 @@ def silent(crown_down: Technique) -> Technique:
 def test_work_that_stands_at_a_hold_point_not_asked_for_any_more_goes_on_after_it() -> None:
     asked = molar(technique=silent(technique("crown-down")), thresholds={"sign_offs.bench_more": 1})
     walk = Walk(plan(asked).canals[0].run_sheet)
-    while isinstance(node := walk.node, Do) and node.phase != "length-again":
+    while isinstance(node := walk.node, Step) and node.phase != "length-again":
         walk.leave(expected_exit(node))
     progress = begun_by(walk, length_mm=19.5)
     canals = (replace(asked.canals[0], progress=progress), *asked.canals[1:])

@@ -9,7 +9,7 @@ import pytest
 
 from planning.foundation.errors import TechniqueFileRefused, TechniqueNotUsable
 from planning.foundation.tables import DATA
-from planning.run_sheet.graph import Action, Do, why_unsound
+from planning.run_sheet.graph import Action, Step, why_unsound
 from planning.techniques.files import provided_techniques, read_technique, refuse_unusable
 from planning.techniques.rules import faults
 from planning.techniques.technique import Phase, PhaseKind, Setting, Technique
@@ -264,16 +264,16 @@ def test_every_instrument_that_shapes_is_followed_by_irrigation_and_the_small_in
     """On the order of work that is written, not on the rules: whatever phases there are, all of them write it."""
     for each in provided_techniques().values():
         (sheet,) = (canal.run_sheet for canal in plan(molar(technique=each)).canals if canal.canal == "P")
-        cutting = [node for node in sheet.nodes.values() if isinstance(node, Do) and node.action is Action.INSTRUMENT]
+        cutting = [node for node in sheet.nodes.values() if isinstance(node, Step) and node.action is Action.INSTRUMENT]
         assert cutting
         for node in cutting:
             after = [sheet.nodes[to] for to in node.exits.values()]
-            assert {step.action for step in after if isinstance(step, Do)} == {Action.IRRIGATE}, node.id
+            assert {step.action for step in after if isinstance(step, Step)} == {Action.IRRIGATE}, node.id
             # Where the small instrument itself is held there is nothing to recapitulate with.
             if (node.instrument or "").startswith(("08/", "10/")) or node.phase == "explore":
                 continue
-            again = [sheet.nodes[to] for rinse in after if isinstance(rinse, Do) for to in rinse.exits.values()]
-            assert {small.action for small in again if isinstance(small, Do)} == {Action.RECAPITULATE}, node.id
+            again = [sheet.nodes[to] for rinse in after if isinstance(rinse, Step) for to in rinse.exits.values()]
+            assert {small.action for small in again if isinstance(small, Step)} == {Action.RECAPITULATE}, node.id
 
 
 def test_a_programme_copies_and_changes_a_technique() -> None:

@@ -14,7 +14,7 @@ from planning.contract.plan_value import CanalPlan, Plan, Severity
 from planning.foundation.quantities import um
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import reach_mm
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
 from tests.planning.ten_cases import CASES, chosen, on_a_patient
@@ -74,16 +74,16 @@ def planned(name: str, where: str) -> Plan:
 every_case = pytest.mark.parametrize(("name", "where"), COUNTED)
 
 
-def steps(canal: CanalPlan) -> list[Do]:
+def steps(canal: CanalPlan) -> list[Step]:
     nodes = (canal.run_sheet.nodes[id_] for id_ in canal.expected_path)
-    return [node for node in nodes if isinstance(node, Do)]
+    return [node for node in nodes if isinstance(node, Step)]
 
 
-def every_step(made: Plan) -> Iterator[tuple[CanalPlan, Do]]:
+def every_step(made: Plan) -> Iterator[tuple[CanalPlan, Step]]:
     """Those of ways that nobody expects too."""
     for canal in made.canals:
         for node in canal.run_sheet.nodes.values():
-            if isinstance(node, Do):
+            if isinstance(node, Step):
                 yield canal, node
 
 
@@ -147,7 +147,7 @@ def test_no_step_repeats_the_one_before(name: str, where: str) -> None:
             assert done(step) != done(other), (canal.canal, other.id)
 
 
-def done(step: Do) -> tuple[object, ...]:
+def done(step: Step) -> tuple[object, ...]:
     return step.action, step.instrument, step.stop_um, step.irrigant
 
 

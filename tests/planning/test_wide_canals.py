@@ -16,7 +16,7 @@ from planning.contract.plan_value import CanalPlan, Plan, Severity
 from planning.foundation.encoding import decode, encode
 from planning.foundation.errors import ChoiceNotPossible, OverrideNotPossible
 from planning.lengths.readings import PreOperativeImage
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.run_sheet.walk import Walk
 from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, OPEN_30, block, four_canals, molar, technique
@@ -49,7 +49,7 @@ def codes(planned: Plan) -> set[str]:
 
 
 def phases(canal: CanalPlan) -> set[str]:
-    return {node.phase for node in canal.run_sheet.nodes.values() if isinstance(node, Do)}
+    return {node.phase for node in canal.run_sheet.nodes.values() if isinstance(node, Step)}
 
 
 def test_a_wide_canal_is_explored_and_flared_and_then_waits() -> None:

@@ -18,7 +18,7 @@ from cases.domain.progress.course import fold
 from cases.domain.progress.visit import CHECK, RENEW
 from cases.domain.struck import StruckWhy
 from planning.lengths.readings import ConfirmingImage
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 from planning.run_sheet.walk import expected_exit
 from planning.techniques.technique import Setting
 
@@ -149,7 +149,7 @@ def _step(drawn: Drawn, course: CaseState) -> Told:
     name = drawn.sometimes(course, CanalState.OPEN)
     canal = course.canals.get(name)
     node = canal.walk.node if canal else None
-    if canal is None or not isinstance(node, Do):
+    if canal is None or not isinstance(node, Step):
         return name, "no-such-step", p.StepPayload(exit=Exit.DONE)
     hoped_for = next((exit_ for exit_ in HOPED_FOR if exit_ in node.exits), None)
     if node.action is Action.GAUGE:
@@ -163,7 +163,7 @@ def _step(drawn: Drawn, course: CaseState) -> Told:
     return name, node.id, p.StepPayload(exit=exit_, image_id=image_id, stop_um=stop_um, depth_um=depth_um)
 
 
-def _depth(drawn: Drawn, canal: CanalProgress, node: Do) -> tuple[int | None, int | None]:
+def _depth(drawn: Drawn, canal: CanalProgress, node: Step) -> tuple[int | None, int | None]:
     """The stop that is shown, and how deep the instrument went; neither of a step without a depth."""
     stop_um = canal.walk.stop_um()
     if stop_um is None or not {Exit.REACHED, Exit.SHORT} & node.exits.keys():

@@ -43,7 +43,7 @@ class KeyList(Listing):
     results = KeyShown(many=True)
 
 
-class KeyMade(serializers.Serializer[Any]):
+class KeyWithText(serializers.Serializer[Any]):
     """A key that was just stored, with its text, which is shown this once."""
 
     key = KeyShown(source="row")
@@ -112,12 +112,12 @@ class KeysView(View):
         parameters=[LOCATION],
         request=KeyGiven,
         extensions=refuses(Conflict, NotUsable, PasswordWrong, TooManyTries),
-        responses={201: KeyMade},
+        responses={201: KeyWithText},
         examples=[examples.KEY],
     )
     def post(self, request: Request) -> Response:
         made = access_keys.make_own(actor=me(request), **given(KeyGiven, request))
-        return answer(KeyMade, made, created=True, at=f"keys/{made.row.pk}")
+        return answer(KeyWithText, made, created=True, at=f"keys/{made.row.pk}")
 
 
 class OneKeyView(View):
@@ -155,14 +155,14 @@ class ServiceKeysView(View):
         parameters=[LOCATION],
         request=KeyGiven,
         extensions=refuses(NotAllowed, Conflict, NotUsable, PasswordWrong, TooManyTries),
-        responses={201: KeyMade},
+        responses={201: KeyWithText},
         examples=[examples.SERVICE_KEY],
     )
     def post(self, request: Request, programme_id: UUID) -> Response:
         read = given(KeyGiven, request)
         made = access_keys.make_for_service(actor=me(request), programme_id=programme_id, **read)
         at = f"programmes/{programme_id}/service-keys/{made.row.pk}"
-        return answer(KeyMade, made, created=True, at=at)
+        return answer(KeyWithText, made, created=True, at=at)
 
 
 class OneServiceKeyView(View):

@@ -71,10 +71,10 @@ class EventShown(serializers.Serializer[Any]):
     plan_hash = serializers.CharField(source="row.plan_hash")
     canal = serializers.CharField(source="row.canal")
     node = serializers.CharField(source="row.node")
-    not_checked = serializers.ChoiceField(
-        choices=["", *(reason.value for reason in NotChecked)],
+    not_checked = serializers.CharField(
         source="row.not_checked",
-        help_text="What of it could not be checked when it came in, or empty. It is kept all the same.",
+        help_text="Why it could not be checked when it came in, or empty. It is kept all the same: "
+        f"{', '.join(NotChecked)}.",
     )
     payload = Value(EventPayload, mode=Mode.KEPT)
 

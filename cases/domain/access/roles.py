@@ -6,6 +6,8 @@ from enum import StrEnum
 
 
 class Role(StrEnum):
+    """What a person is in a programme."""
+
     STUDENT = "student"
     SUPERVISOR = "supervisor"
     COORDINATOR = "coordinator"

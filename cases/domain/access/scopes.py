@@ -9,6 +9,8 @@ from enum import StrEnum
 
 
 class Scope(StrEnum):
+    """What a key opens; each operation states the one it asks for."""
+
     CASES_READ = "cases:read"
     CASES_WRITE = "cases:write"
     PLANS_SUBMIT = "plans:submit"

@@ -42,6 +42,8 @@ class Verb(StrEnum):
 
 
 class Decision(StrEnum):
+    """What a supervisor decides on a submitted plan."""
+
     APPROVED = "approved"
     RETURNED = "returned"
 

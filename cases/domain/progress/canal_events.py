@@ -11,7 +11,7 @@ from cases.domain.progress.canal_progress import CanalProgress, CanalState
 from cases.domain.progress.case_state import CaseState
 from cases.domain.progress.out_of_course import OutOfCourse
 from cases.domain.progress.plan_events import release
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 from planning.run_sheet.walk import StepRefused
 
 OfPlan = (
@@ -82,7 +82,7 @@ def _step(course: CaseState, canal: CanalProgress, event: CourseEvent, step: p.S
         return why
     # The work has gone on from the sign-off: it stays, whatever becomes of the image that it rested on.
     canal.sign_off = None
-    if isinstance(node, Do) and node.action is Action.IMAGE:
+    if isinstance(node, Step) and node.action is Action.IMAGE:
         canal.add_image(step.image_id)
     # The step counts, as it did happen; what holds the canal is the question why.
     if step.depth_um is not None and stop_um is not None and step.depth_um > stop_um:
@@ -114,7 +114,7 @@ def _leave(canal: CanalProgress, exit_: Exit, depth_um: int | None = None) -> Ou
 def _sign_off(canal: CanalProgress, event: CourseEvent, payload: p.SignOffPayload) -> OutOfCourse | None:
     """Answers the hold point that the event names. Unlike a step, a sign-off counts during a halt too."""
     node = canal.walk.node
-    if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
+    if not isinstance(node, Step) or node.action is not Action.SIGN_OFF or node.id != event.node:
         return OutOfCourse.OTHER_STEP
     if why := _leave(canal, Exit(payload.exit)):
         return why

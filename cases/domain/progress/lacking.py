@@ -15,7 +15,7 @@ from cases.domain.progress.canal_progress import CanalProgress, CanalState
 from cases.domain.progress.case_state import Sheets
 from cases.domain.progress.put_right import of_an_image, put_right
 from planning.lengths.readings import LengthState
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 
 
 class Lacking(StrEnum):
@@ -38,7 +38,7 @@ def lacking(
 ) -> tuple[Lacking, ...]:
     """What the hold point lacks that the canal waits at; empty for a canal that waits at none."""
     node = canal.walk.node
-    if canal.state is not CanalState.HOLD_POINT or not isinstance(node, Do):
+    if canal.state is not CanalState.HOLD_POINT or not isinstance(node, Step):
         return ()
     lacking_of = {
         Lacking.LENGTH: (node.hold_point or "").startswith("length") and length in NO_LENGTH,
@@ -76,4 +76,4 @@ def is_image_step(event: CourseEvent, sheets: Sheets) -> bool:
     """Whether the event tells of a step that takes an image."""
     node = sheets[event.canal].nodes.get(event.node) if event.canal in sheets else None
     is_step = isinstance(event.payload, StepPayload)
-    return is_step and isinstance(node, Do) and node.action is Action.IMAGE
+    return is_step and isinstance(node, Step) and node.action is Action.IMAGE

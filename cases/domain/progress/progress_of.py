@@ -12,7 +12,7 @@ from cases.domain.progress.undone import undone
 from planning.contract.plan_input import PastInsertion, PlanInput, Progress
 from planning.contract.plan_value import Plan
 from planning.foundation.quantities import mm
-from planning.run_sheet.graph import Action, Do, Exit, Target
+from planning.run_sheet.graph import Action, Exit, Step, Target
 from planning.work.mid_course import begun_by
 
 
@@ -54,12 +54,12 @@ def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, l
             continue
         sheet = plans.get(event.plan, {}).get(event.canal)
         node = sheet.nodes.get(event.node) if sheet else None
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and (insertion := _insertion(node, step)):
+        if isinstance(node, Step) and node.action is Action.INSTRUMENT and (insertion := _insertion(node, step)):
             by_canal.setdefault(event.canal, []).append(insertion)
     return by_canal
 
 
-def _insertion(node: Do, step: StepPayload) -> PastInsertion | None:
+def _insertion(node: Step, step: StepPayload) -> PastInsertion | None:
     stop_um = node.stop_um if step.stop_um is None else step.stop_um
     depth_um = step.depth_um
     # "At its stop" is answered without a number.

@@ -14,7 +14,7 @@ from cases.domain.progress.visit import Prerequisite
 from planning.contract.expected import Judged
 from planning.depth.last_depth import Ahead, last_depth
 from planning.foundation.quantities import um
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 
 NOTHING_EXPECTED = Ahead()
 
@@ -128,7 +128,7 @@ def in_hand(course: CaseState, events: Sequence[CourseEvent], by: str, names: Ma
         return None
     walk = course.canals[name].walk
     node = walk.node
-    if not isinstance(node, Do):
+    if not isinstance(node, Step):
         return None
     return StepInHand(
         canal=name,
@@ -142,7 +142,7 @@ def in_hand(course: CaseState, events: Sequence[CourseEvent], by: str, names: Ma
 
 def _canal(name: str, canal: CanalProgress, asking: AskPayload | None, known: Ahead) -> CanalSummary:
     node = canal.walk.node
-    hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
+    hold_point = node.hold_point if isinstance(node, Step) and canal.state is CanalState.HOLD_POINT else None
     return CanalSummary(
         canal=name,
         state=canal.state,

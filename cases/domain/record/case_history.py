@@ -15,7 +15,7 @@ from cases.domain.record.values.evidence import ImageRemoval
 from cases.domain.record.values.timeline import RecordPerson
 from planning.contract.plan_input import Kit
 from planning.contract.plan_value import CanalPlan, Plan
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,11 +53,11 @@ class Version:
     def canal(self, name: str) -> CanalPlan | None:
         return next((each for each in self.plan.canals if each.canal == name), None)
 
-    def step(self, canal: str, node: str) -> Do | None:
+    def step(self, canal: str, node: str) -> Step | None:
         """The step of the canal's order of work; None where this version has none of that name."""
         canal_plan = self.canal(canal)
         step = canal_plan.run_sheet.nodes.get(node) if canal_plan else None
-        return step if isinstance(step, Do) else None
+        return step if isinstance(step, Step) else None
 
     def instrument(self, key: str | None) -> str | None:
         """The name of the kit's instrument with this key; the key itself where the kit has none."""
@@ -89,7 +89,7 @@ class CaseHistory:
         """The version that the event was recorded on; the newest one where that is not here."""
         return self.versions.get(fact.event.plan) or max(self.versions.values(), key=lambda each: each.number)
 
-    def step(self, fact: RecordedEvent) -> Do | None:
+    def step(self, fact: RecordedEvent) -> Step | None:
         """The step of the order of work that a fact was recorded at."""
         return self.version(fact).step(fact.canal, fact.event.node)
 

@@ -10,7 +10,7 @@ from cases.domain.progress.visit import CHECK, RENEW
 from cases.domain.record.case_history import CaseHistory, RecordedEvent
 from cases.domain.record.words import STRUCK_WHY, cause, emergency, irrigant, millimetres, plain, put_right, read
 from planning.foundation.encoding import encode
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 
 
 def sentence_of(fact: RecordedEvent, history: CaseHistory) -> str:
@@ -72,7 +72,7 @@ def _step(step: p.StepPayload, fact: RecordedEvent, history: CaseHistory) -> str
     return f"{_named(planned, fact, history)}: {how}{shown}"
 
 
-def _named(step: Do | None, fact: RecordedEvent, history: CaseHistory) -> str:
+def _named(step: Step | None, fact: RecordedEvent, history: CaseHistory) -> str:
     if step is None:
         return f"Step {fact.event.node}"
     return _STEP[step.action].format(instrument=history.version(fact).instrument(step.instrument))

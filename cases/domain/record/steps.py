@@ -13,7 +13,7 @@ from planning.contract.expected import Against, ExpectedStep, against
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.quantities import mm, um
 from planning.instruments.iso_3630 import Instrument
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 
 StepPass = tuple[str, int]
 """A step and which time it is worked, from 1."""
@@ -179,6 +179,6 @@ def _band(plan: CanalPlan | None, step_pass: StepPass) -> ExpectedStep | None:
     return next((each for each in steps_ if (each.node, each.pass_number) == step_pass), None)
 
 
-def _against(expected: ExpectedStep | None, depth_um: int | None, step: Do | None) -> Against | None:
+def _against(expected: ExpectedStep | None, depth_um: int | None, step: Step | None) -> Against | None:
     limits = expected.limits_mm if expected else None
     return None if limits is None or depth_um is None or step is None else against(mm(depth_um), limits)

@@ -15,7 +15,7 @@ from cases.services.treatment.treatment import ReceivedEvent
 from planning.contract.expected import ExpectedStep
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.quantities import HALF_MM_UM, stop_um, um
-from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.graph import Action, Exit, Step
 from planning.run_sheet.walk import Walk, expected_exit
 
 
@@ -32,7 +32,7 @@ class Bench:
         plan = next(each for each in plan_of(self.version).canals if each.canal == canal)
         walk = Walk(plan.run_sheet)
         steps: list[tuple[str, EventPayload]] = []
-        while isinstance(node := walk.node, Do) and node.phase != until:
+        while isinstance(node := walk.node, Step) and node.phase != until:
             if node.action is Action.SIGN_OFF:
                 self.tell(self.student, canal, steps)
                 self.tell(self.supervisor, canal, [(node.id, SignOffPayload(exit="approved"))])
@@ -66,7 +66,7 @@ class Bench:
         self.devices[who] = device, seq + len(batch)
 
 
-def _told(plan: CanalPlan, node: Do, walk: Walk) -> StepPayload:
+def _told(plan: CanalPlan, node: Step, walk: Walk) -> StepPayload:
     """How the step is expected to be left: an instrument that goes to resistance, at half a millimetre."""
     exit_, stop = expected_exit(node), walk.stop_um()
     if exit_ not in (Exit.REACHED, Exit.SHORT) or stop is None:

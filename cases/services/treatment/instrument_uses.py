@@ -16,7 +16,7 @@ from cases.mapping import courses
 from cases.mapping.courses import course_event
 from cases.mapping.folds import CaseFolded
 from cases.models import Case, InstrumentUse, ToothPlanVersion, TreatmentEvent
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 
 COUNTS = frozenset({EventKind.STEP, EventKind.INSPECTED})
 """Kinds that tell of a use."""
@@ -82,7 +82,7 @@ def _instrument(event: CourseEvent, by_hash: Mapping[str, ToothPlanVersion]) -> 
         return next((key for key, name in worked.names.items() if called in (key, name)), None)
     sheet = worked.sheets.get(event.canal) if isinstance(event.payload, StepPayload) else None
     node = sheet.nodes.get(event.node) if sheet else None
-    return node.instrument if isinstance(node, Do) else None
+    return node.instrument if isinstance(node, Step) else None
 
 
 def _row(case: Case, use: Use, event: TreatmentEvent, by_hash: Mapping[str, ToothPlanVersion]) -> InstrumentUse:

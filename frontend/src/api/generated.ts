@@ -1837,6 +1837,11 @@ export interface components {
             source: string;
         };
         /**
+         * @description A depth that was felt, against what was expected.
+         * @enum {string}
+         */
+        Against: "as_expected" | "shorter" | "longer";
+        /**
          * @description * `charted_by_supervisor`: An unusual tooth, a third molar for instance, whose canals a supervisor entered.
          * @enum {string}
          */
@@ -1846,7 +1851,7 @@ export interface components {
             /** @description Id of the event that opened the question. */
             asks: string;
             /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
-            cause: components["schemas"]["CauseEnum"];
+            cause: components["schemas"]["PastStopCause"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1858,7 +1863,7 @@ export interface components {
             /** @description Id of the event that opened the question. */
             asks: string;
             /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
-            cause: components["schemas"]["CauseEnum"];
+            cause: components["schemas"]["PastStopCause"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1870,7 +1875,7 @@ export interface components {
             /** after coronal flaring */
             after_flaring: boolean;
             /** at the mark */
-            mark: components["schemas"]["MarkEnum"];
+            mark: components["schemas"]["LocatorMark"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1893,7 +1898,7 @@ export interface components {
             /** after coronal flaring */
             after_flaring: boolean;
             /** at the mark */
-            mark: components["schemas"]["MarkEnum"];
+            mark: components["schemas"]["LocatorMark"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1919,7 +1924,7 @@ export interface components {
              */
             after_flaring?: boolean;
             /** at the mark */
-            mark: components["schemas"]["MarkEnum"];
+            mark: components["schemas"]["LocatorMark"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1946,7 +1951,7 @@ export interface components {
              */
             after_flaring?: boolean;
             /** at the mark */
-            mark: components["schemas"]["MarkEnum"];
+            mark: components["schemas"]["LocatorMark"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1973,13 +1978,18 @@ export interface components {
              * @description Three points on the curve; the tangents along both straight parts; or the whole curve taken as one arc that
              *     begins along the axis.
              */
-            by: components["schemas"]["ByEnum"];
+            by: components["schemas"]["ArcConstruction"];
             /** @description Along the arc. */
             length_mm: number;
             radius_mm: number;
             /** @description What the canal loses in length if this arc becomes its chord: a part of what flaring takes, never a bound. */
             straightened_mm: number;
         };
+        /**
+         * @description How the arc was drawn through the points.
+         * @enum {string}
+         */
+        ArcConstruction: "three_points" | "tangents" | "one_arc";
         /** @description A question that the walker answers from what was recorded. */
         Ask: {
             exits: {
@@ -2188,16 +2198,22 @@ export interface components {
             most: number | null;
             value: number;
         };
-        /** @enum {string} */
-        BoundEnum: "least" | "most" | "tells";
         /**
          * @description Whether words may be part of the picture itself: DICOM Burned In Annotation (0028,0301).
          *     * `unknown`: The file does not say: a person has to look.
          * @enum {string}
          */
         BurntInText: "stated" | "denied" | "unknown";
-        /** @enum {string} */
-        ByEnum: "three_points" | "tangents" | "one_arc";
+        /**
+         * @description What the image file says that its pixel spacing was corrected by.
+         * @enum {string}
+         */
+        Calibration: "fiducial" | "geometry";
+        /**
+         * @description DICOM's Pixel Spacing Calibration Type (0028,0A02).
+         * @enum {string}
+         */
+        CalibrationType: "GEOMETRY" | "FIDUCIAL" | "other";
         /** @description What is expected of one canal from where its work stands. */
         CanalBands: {
             canal: string;
@@ -2758,8 +2774,6 @@ export interface components {
             /** @description The version that stands. */
             version: components["schemas"]["VersionRef"] | null;
         };
-        /** @enum {string} */
-        CauseEnum: "stop_moved" | "reference_changed" | "tip_bleeding" | "tip_wet" | "not_known";
         Caution: {
             canal: string | null;
             code: string;
@@ -2925,7 +2939,7 @@ export interface components {
         ClosePayload: {
             access_sealed: boolean;
             /** @description What was left in the canals; None where nobody said. */
-            dressing: ("none" | "calcium_hydroxide" | "other") | null;
+            dressing: components["schemas"]["Dressing"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2933,7 +2947,7 @@ export interface components {
             kind: "close";
             note: string;
             /** @description What the access was sealed with. */
-            temporary: ("none" | "zinc_oxide" | "glass_ionomer" | "other") | null;
+            temporary: components["schemas"]["Temporary"] | null;
         };
         /** @description The visit ends. */
         ClosePayloadRequest: {
@@ -2942,7 +2956,7 @@ export interface components {
              * @description What was left in the canals; None where nobody said.
              * @default null
              */
-            dressing?: ("none" | "calcium_hydroxide" | "other") | null;
+            dressing?: components["schemas"]["Dressing"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2954,7 +2968,7 @@ export interface components {
              * @description What the access was sealed with.
              * @default null
              */
-            temporary?: ("none" | "zinc_oxide" | "glass_ionomer" | "other") | null;
+            temporary?: components["schemas"]["Temporary"] | null;
         };
         CodeGivenRequest: {
             code: string;
@@ -3123,7 +3137,7 @@ export interface components {
             kind: "corrected";
             note: string;
             /** @description What it was instead; None: it was not so, a false alarm. */
-            what: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury") | null;
+            what: components["schemas"]["Emergency"] | null;
         };
         /** @description An emergency is corrected. The tooth stands still until a supervisor resumes. */
         CorrectedPayloadRequest: {
@@ -3140,7 +3154,7 @@ export interface components {
              * @description What it was instead; None: it was not so, a false alarm.
              * @default null
              */
-            what?: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury") | null;
+            what?: components["schemas"]["Emergency"] | null;
         };
         /** @description Where the work on the tooth stands: a choice from the fold, which holds run sheets and sets besides. */
         CourseShown: {
@@ -3148,7 +3162,7 @@ export interface components {
             check_due: boolean;
             closed: boolean;
             /** @description As last said in this visit. */
-            dam: ("on" | "off" | "leaking") | null;
+            dam: components["schemas"]["Dam"] | null;
             /** @description The emergency that stopped the work. */
             halted_by: string | null;
             /** @description What has to be there before any canal is worked. */
@@ -3199,6 +3213,11 @@ export interface components {
             scheme: string;
             source: string;
         };
+        /**
+         * @description How the rubber dam is.
+         * @enum {string}
+         */
+        Dam: "on" | "off" | "leaking";
         /** @description How the dam was found. In the clinic nothing goes on unless it is on. */
         DamPayload: {
             /**
@@ -3206,7 +3225,7 @@ export interface components {
              * @enum {string}
              */
             kind: "dam";
-            state: components["schemas"]["StateEnum"];
+            state: components["schemas"]["Dam"];
         };
         /** @description How the dam was found. In the clinic nothing goes on unless it is on. */
         DamPayloadRequest: {
@@ -3215,9 +3234,12 @@ export interface components {
              * @enum {string}
              */
             kind: "dam";
-            state: components["schemas"]["StateEnum"];
+            state: components["schemas"]["Dam"];
         };
-        /** @enum {string} */
+        /**
+         * @description What a supervisor decides on a submitted plan.
+         * @enum {string}
+         */
         Decision: "approved" | "returned";
         /** @description A supervisor's decision on a version of the plan. */
         DecisionRecord: {
@@ -3246,7 +3268,7 @@ export interface components {
             /** @description Factors above low, those that decide the level first. */
             factors: components["schemas"]["FactorFound"][];
             know: string;
-            level: components["schemas"]["LevelEnum"];
+            level: components["schemas"]["Level"];
             /** @description The counting rule in one sentence, with the counts of this case. */
             rule: string;
             source: string;
@@ -3326,33 +3348,6 @@ export interface components {
             who: components["schemas"]["RecordPerson"];
             why: string;
         };
-        /** @description One step for the hand, the eye or the supervisor. */
-        Do: {
-            action: components["schemas"]["Action"];
-            exits: {
-                [key: string]: string;
-            };
-            hold_point: string | null;
-            id: string;
-            /** @description Key of the instrument in the kit. */
-            instrument: string | null;
-            irrigant: string | null;
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "do";
-            needle_at_most_um: number | null;
-            phase: string;
-            /** @description One sentence: what to do and why. */
-            say: string;
-            shorter_than: components["schemas"]["ShorterThan"] | null;
-            stop_um: number | null;
-            target: components["schemas"]["Target"] | null;
-            volume_ml: number | null;
-            /** @description Canals that join this one, and how far each has to have come. */
-            waits_for: components["schemas"]["WaitsFor"][];
-        };
         /** @description A mark about which the person who set it is asked; it is measured all the same. */
         Doubt: {
             kind: components["schemas"]["DoubtKind"];
@@ -3364,6 +3359,16 @@ export interface components {
          * @enum {string}
          */
         DoubtKind: "turns_back" | "sharp";
+        /**
+         * @description What was left in the canals until the next visit.
+         * @enum {string}
+         */
+        Dressing: "none" | "calcium_hydroxide" | "other";
+        /**
+         * @description What stopped the work.
+         * @enum {string}
+         */
+        Emergency: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury";
         /** @description The whole tooth stands still. */
         EmergencyPayload: {
             /**
@@ -3377,7 +3382,7 @@ export interface components {
              */
             kind: "emergency";
             note: string;
-            what: components["schemas"]["EmergencyPayloadWhatEnum"];
+            what: components["schemas"]["Emergency"];
         };
         /** @description The whole tooth stands still. */
         EmergencyPayloadRequest: {
@@ -3394,10 +3399,8 @@ export interface components {
             kind: "emergency";
             /** @default  */
             note?: string;
-            what: components["schemas"]["EmergencyPayloadWhatEnum"];
+            what: components["schemas"]["Emergency"];
         };
-        /** @enum {string} */
-        EmergencyPayloadWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury";
         /** @description An emergency that halts the tooth. */
         EmergencySummary: {
             /**
@@ -3421,7 +3424,7 @@ export interface components {
              * @enum {string}
              */
             kind: "end";
-            outcome: components["schemas"]["OutcomeEnum"];
+            outcome: components["schemas"]["Outcome"];
             say: string;
         };
         /** @description Something that another system entered for a student. */
@@ -3498,18 +3501,8 @@ export interface components {
             /** Format: uuid */
             id: string;
             node: string;
-            /**
-             * @description What of it could not be checked when it came in, or empty. It is kept all the same.
-             *
-             *     * `` -
-             *     * `plan` - plan
-             *     * `depth` - depth
-             *     * `length` - length
-             *     * `point` - point
-             *     * `room_left` - room_left
-             *     * `room` - room
-             */
-            not_checked: components["schemas"]["NotCheckedEnum"];
+            /** @description Why it could not be checked when it came in, or empty. It is kept all the same: plan, depth, length, point, room_left, room. */
+            not_checked: string;
             payload: components["schemas"]["StepPayloadKept"] | components["schemas"]["AnswerPayload"] | components["schemas"]["ReadingPayloadKept"] | components["schemas"]["SignOffPayload"] | components["schemas"]["InspectedPayload"] | components["schemas"]["TurnPayload"] | components["schemas"]["PausePayload"] | components["schemas"]["EmergencyPayload"] | components["schemas"]["CorrectedPayload"] | components["schemas"]["ResumePayload"] | components["schemas"]["ClosePayload"] | components["schemas"]["ReopenPayload"] | components["schemas"]["ReplanPayload"] | components["schemas"]["RevokedPayload"] | components["schemas"]["ReleasePayload"] | components["schemas"]["AskPayload"] | components["schemas"]["ComePayload"] | components["schemas"]["WantedPayload"] | components["schemas"]["StruckPayload"] | components["schemas"]["TakeOverPayload"] | components["schemas"]["GiveBackPayload"] | components["schemas"]["OnSitePayload"] | components["schemas"]["DamPayload"] | components["schemas"]["ImagePayload"] | components["schemas"]["IrrigatedPayloadKept"] | components["schemas"]["NotePayload"] | components["schemas"]["UndoPayload"];
             plan_hash: string;
             /** @description The order, given here. */
@@ -3522,8 +3515,6 @@ export interface components {
          * @enum {string}
          */
         Exit: "done" | "reached" | "short" | "blocked" | "approved" | "returned" | "yes" | "no";
-        /** @enum {string} */
-        ExitEnum: "approved" | "returned";
         /** @description The contact-depth estimate of one canal. */
         Expectation: {
             /** @description Hardly any sample fits the recorded depths, so the bands are not to be relied on. */
@@ -3549,7 +3540,7 @@ export interface components {
             /** @description Median of the estimate, from the reference point; the recorded depth where there is one. */
             depth_mm: number;
             /** @description How the recorded depth compares with what was expected just before it; none where nothing was recorded. */
-            felt: ("as_expected" | "shorter" | "longer") | null;
+            felt: components["schemas"]["Against"] | null;
             /** @description 90 % of the samples stop short of this. */
             high_mm: number | null;
             instrument: string;
@@ -3589,7 +3580,7 @@ export interface components {
         Factor: {
             /** @description A plan works it out; a person may record it as well, and the higher level counts. */
             from_plan: boolean;
-            group: components["schemas"]["GroupEnum"];
+            group: components["schemas"]["FactorGroup"];
             key: string;
             know: string;
             levels: components["schemas"]["FactorLevel"][];
@@ -3602,14 +3593,19 @@ export interface components {
             /** @description Worked out from what the plan holds; otherwise recorded by a person. */
             from_plan: boolean;
             know: string;
-            level: components["schemas"]["LevelEnum"];
+            level: components["schemas"]["Level"];
             says: string;
             source: string;
         };
+        /**
+         * @description What a factor of difficulty belongs to.
+         * @enum {string}
+         */
+        FactorGroup: "patient" | "diagnosis" | "tooth" | "additional";
         FactorLevel: {
             /** @description As it is recorded: the factor's key, a colon, the level. */
             code: string;
-            level: components["schemas"]["LevelEnum"];
+            level: components["schemas"]["Level"];
             says: string;
         };
         /**
@@ -3627,8 +3623,6 @@ export interface components {
          * @enum {string}
          */
         FeedKind: "case_opened" | "case_changed" | "canal_added" | "canal_changed" | "canal_removed" | "root_changed" | "reading_taken" | "reading_struck" | "bend_combined" | "image_announced" | "image_stored" | "image_refused" | "image_checked" | "image_marked" | "image_struck" | "image_moved" | "image_removed" | "version_made" | "version_submitted" | "version_withdrawn" | "version_approved" | "version_returned" | "version_revoked" | "version_released" | "version_carried_over" | "version_superseded" | "version_taken_up_again" | "override_given" | "override_withdrawn" | "event" | "person_changed" | "kit_changed" | "technique_added" | "figures_changed" | "widths_changed";
-        /** @enum {string} */
-        FeltEnum: "as_expected" | "shorter" | "longer";
         /** @description One figure with where it comes from. */
         Figure: {
             key: string;
@@ -3667,7 +3661,7 @@ export interface components {
         /** @description A cone, plugger or spreader of the kit. */
         FillingItem: {
             /** kind */
-            kind: components["schemas"]["KindEnum"];
+            kind: components["schemas"]["FillingKind"];
             /**
              * size
              * @description Tip in hundredths of a millimetre.
@@ -3682,7 +3676,7 @@ export interface components {
         /** @description A cone, plugger or spreader of the kit. */
         FillingItemRequest: {
             /** kind */
-            kind: components["schemas"]["KindEnum"];
+            kind: components["schemas"]["FillingKind"];
             /**
              * size
              * @description Tip in hundredths of a millimetre.
@@ -3694,6 +3688,11 @@ export interface components {
              */
             taper: number;
         };
+        /**
+         * @description What the canal is filled with or by.
+         * @enum {string}
+         */
+        FillingKind: "cone" | "plugger" | "spreader";
         /**
          * @description Whether the canal's orifice has been seen.
          * @enum {string}
@@ -3711,8 +3710,6 @@ export interface components {
             /** @description The small instrument went as deep as before; None in a canal that had not been worked. */
             small_as_deep: boolean | null;
         };
-        /** @enum {string} */
-        FoundEnum: "whole" | "discarded";
         /** @description One canal at the beginning of the next visit. */
         FoundRequest: {
             canal: string;
@@ -3766,8 +3763,6 @@ export interface components {
             from_number: number;
             tooth: components["schemas"]["Change"][];
         };
-        /** @enum {string} */
-        GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
         /**
          * @description * `look`: What an instrument is looked at for.
          *     * `discard`: Why an instrument is not used again.
@@ -3907,7 +3902,7 @@ export interface components {
              * @enum {string}
              */
             kind: "image";
-            purpose: components["schemas"]["PurposeEnum"];
+            purpose: components["schemas"]["ImagePurpose"];
         };
         /** @description An image was taken. No event waits for the image itself: it is uploaded separately. */
         ImagePayloadRequest: {
@@ -3918,8 +3913,13 @@ export interface components {
              */
             kind: "image";
             /** @default other */
-            purpose?: components["schemas"]["PurposeEnum"];
+            purpose?: components["schemas"]["ImagePurpose"];
         };
+        /**
+         * @description What an image was taken for.
+         * @enum {string}
+         */
+        ImagePurpose: "pre_operative" | "length" | "final_size" | "cone" | "final" | "other";
         /** @description One correction of an image: it was struck, or put to another canal. Earlier ones stay. */
         ImagePutRight: {
             /** Format: date-time */
@@ -3961,7 +3961,7 @@ export interface components {
              */
             file: string;
             /** @default other */
-            purpose?: components["schemas"]["PurposeEnum"];
+            purpose?: components["schemas"]["ImagePurpose"];
         };
         /** @description A stored image; what has arrived of it and what its name check says are worked out when asked. */
         ImageShown: {
@@ -3983,7 +3983,7 @@ export interface components {
             readonly kind: components["schemas"]["ImageKind"] | null;
             /** @description `open`: somebody has to look whether a name or a number of a person is in the picture. */
             name_check: components["schemas"]["NameCheck"];
-            purpose: components["schemas"]["PurposeEnum"];
+            purpose: components["schemas"]["ImagePurpose"];
             /** @description Each time, the first first. */
             put_right: components["schemas"]["PutRightShown"][];
             /** @description Why it was refused; else empty. */
@@ -4025,8 +4025,13 @@ export interface components {
         ImageState: "awaited" | "stored" | "refused" | "removed";
         ImageStrikeGivenRequest: {
             /** @description `not_so`: it does not show what it was taken for. */
-            why: components["schemas"]["WhyEnum"];
+            why: components["schemas"]["ImageStruckWhy"];
         };
+        /**
+         * @description Why an image was struck.
+         * @enum {string}
+         */
+        ImageStruckWhy: "wrong_canal" | "not_so";
         /** @description The canal's widths from the orifice down to its end, and where they are from. */
         InitialShape: {
             know: string;
@@ -4035,7 +4040,7 @@ export interface components {
         };
         /** @description An instrument was looked at. One that is found whole after a discard is a new one. */
         InspectedPayload: {
-            found: components["schemas"]["FoundEnum"];
+            found: components["schemas"]["Inspection"];
             instrument: string;
             /**
              * @description discriminator enum property added by openapi-typescript
@@ -4046,7 +4051,7 @@ export interface components {
         };
         /** @description An instrument was looked at. One that is found whole after a discard is a new one. */
         InspectedPayloadRequest: {
-            found: components["schemas"]["FoundEnum"];
+            found: components["schemas"]["Inspection"];
             instrument: string;
             /**
              * @description discriminator enum property added by openapi-typescript
@@ -4056,6 +4061,11 @@ export interface components {
             /** @default  */
             why?: string;
         };
+        /**
+         * @description What an instrument was found to be when it was looked at.
+         * @enum {string}
+         */
+        Inspection: "whole" | "discarded";
         /** @description One instrument of a kit, as its maker and the programme describe it. */
         Instrument: {
             /** cutting part */
@@ -4212,7 +4222,10 @@ export interface components {
             /** @description How often the one that is there now was used: in this case, and before it as the plan counted. */
             uses: number;
         };
-        /** @enum {string} */
+        /**
+         * @description What a canal is rinsed with.
+         * @enum {string}
+         */
         Irrigant: "water" | "saline" | "sodium_hypochlorite" | "chlorhexidine" | "edta";
         IrrigantTotal: {
             irrigant: string;
@@ -4251,7 +4264,7 @@ export interface components {
         Judged: {
             as_if_straight: boolean;
             depth_mm: number;
-            felt: components["schemas"]["FeltEnum"];
+            felt: components["schemas"]["Against"];
             high_mm: number;
             low_mm: number;
             node: string;
@@ -4273,7 +4286,7 @@ export interface components {
              * method
              * @description How it was measured: an estimate from an image opens no step.
              */
-            method: components["schemas"]["MethodEnum"];
+            method: components["schemas"]["JunctionMethod"];
         };
         JunctionGivenRequest: {
             /**
@@ -4283,6 +4296,11 @@ export interface components {
             id?: string;
             junction: components["schemas"]["JunctionRequest"];
         };
+        /**
+         * @description How the place where two canals meet was found.
+         * @enum {string}
+         */
+        JunctionMethod: "cone_mark" | "two_instruments" | "image_estimate";
         /** @description Where a joining canal meets the main one, measured once. */
         JunctionRequest: {
             /**
@@ -4300,7 +4318,7 @@ export interface components {
              * method
              * @description How it was measured: an estimate from an image opens no step.
              */
-            method: components["schemas"]["MethodEnum"];
+            method: components["schemas"]["JunctionMethod"];
         };
         /** @description A stored junction: its value, and who measured it when. */
         JunctionShown: {
@@ -4326,12 +4344,6 @@ export interface components {
         /** @description A list within an object: the object can gain fields later, a bare list could not. */
         KeyList: {
             results: components["schemas"]["KeyShown"][];
-        };
-        /** @description A key that was just stored, with its text, which is shown this once. */
-        KeyMade: {
-            key: components["schemas"]["KeyShown"];
-            /** @description Sent as `Authorization: Bearer <text>`. Kept nowhere here. */
-            text: string;
         };
         /** @description A stored programme, as much of it as finding the rest needs. */
         KeyProgramme: {
@@ -4360,8 +4372,12 @@ export interface components {
             name: string;
             scopes: components["schemas"]["Scope"][];
         };
-        /** @enum {string} */
-        KindEnum: "cone" | "plugger" | "spreader";
+        /** @description A key that was just stored, with its text, which is shown this once. */
+        KeyWithText: {
+            key: components["schemas"]["KeyShown"];
+            /** @description Sent as `Authorization: Bearer <text>`. Kept nowhere here. */
+            text: string;
+        };
         Kit: {
             /**
              * cones, pluggers and spreaders
@@ -4440,18 +4456,21 @@ export interface components {
             length_mm: number;
             /** @description Marks along it, both ends at least: an instrument in a bent canal is bent. */
             points: components["schemas"]["Pixel"][];
-            what: components["schemas"]["KnownObjectWhatEnum"];
+            what: components["schemas"]["KnownObjectKind"];
         };
+        /**
+         * @description An instrument, its stop to its tip; a ruler; a ball, across.
+         * @enum {string}
+         */
+        KnownObjectKind: "instrument" | "ruler" | "ball";
         /** @description Something of known length on the image. */
         KnownObjectRequest: {
             /** @description An instrument from its stop to its tip; a ruler between two lines; a ball across. */
             length_mm: number;
             /** @description Marks along it, both ends at least: an instrument in a bent canal is bent. */
             points: components["schemas"]["PixelRequest"][];
-            what: components["schemas"]["KnownObjectWhatEnum"];
+            what: components["schemas"]["KnownObjectKind"];
         };
-        /** @enum {string} */
-        KnownObjectWhatEnum: "instrument" | "ruler" | "ball";
         /**
          * @description * `length`: No length was taken: the plan rests on an estimate, or on nothing.
          *     * `image`: An image step was left with neither an image nor a reason why there is none.
@@ -4488,7 +4507,7 @@ export interface components {
             know: string;
             low_mm: number | null;
             mean_mm: number;
-            reference_set: components["schemas"]["ReferenceSetEnum"];
+            reference_set: components["schemas"]["ReferenceSet"];
             /** @description None: the whole tooth. */
             root: string | null;
             source: string;
@@ -4523,8 +4542,11 @@ export interface components {
          * @enum {string}
          */
         LengthState: "missing" | "estimated" | "settled" | "to_settle" | "unsettled";
-        /** @enum {string} */
-        LevelEnum: "low" | "moderate" | "high";
+        /**
+         * @description How difficult it is.
+         * @enum {string}
+         */
+        Level: "low" | "moderate" | "high";
         LineMeasured: {
             /** @description None: where the canal leaves its axis was not marked. */
             bend: components["schemas"]["MeasuredBend"] | null;
@@ -4546,6 +4568,11 @@ export interface components {
             tip_short_mm: components["schemas"]["Between"] | null;
         };
         /**
+         * @description The mark on the apex locator's scale that was read at.
+         * @enum {string}
+         */
+        LocatorMark: "apex" | "constriction";
+        /**
          * @description * `root`: A further root with its own canal.
          *     * `form`: A form of the whole canal system, charted and not planned.
          * @enum {string}
@@ -4559,8 +4586,6 @@ export interface components {
             root: string;
             source: string;
         };
-        /** @enum {string} */
-        MarkEnum: "apex" | "constriction";
         /** @description How far off marks and known objects are, and the bounds of what an image or an object can be. */
         MarkFigures: {
             ball_spread_mm: number;
@@ -4676,9 +4701,10 @@ export interface components {
             person: components["schemas"]["PersonRef"];
             role: components["schemas"]["Role"];
         };
-        /** @enum {string} */
-        MethodEnum: "cone_mark" | "two_instruments" | "image_estimate";
-        /** @enum {string} */
+        /**
+         * @description How an instrument is moved.
+         * @enum {string}
+         */
         Motion: "hand" | "continuous" | "reciprocating";
         /**
          * @description Whether a person has to look for a name or a number of somebody written in the picture.
@@ -4703,7 +4729,7 @@ export interface components {
             /** gauge */
             gauge: number;
             /** tip */
-            tip: components["schemas"]["TipEnum"];
+            tip: components["schemas"]["NeedleTip"];
         };
         NeedleDepth: {
             /** @description How deep it may go by how wide the canal is before this order of work; None in older plans. */
@@ -4726,8 +4752,18 @@ export interface components {
             /** gauge */
             gauge: number;
             /** tip */
-            tip: components["schemas"]["TipEnum"];
+            tip: components["schemas"]["NeedleTip"];
         };
+        /**
+         * @description Where the needle's opening is.
+         * @enum {string}
+         */
+        NeedleTip: "open" | "side_vented";
+        /**
+         * @description Why there is no image.
+         * @enum {string}
+         */
+        NoImage: "no_sensor" | "film" | "image_elsewhere";
         /**
          * @description * `iso_3950`: Two digits, quadrant and position: 26.
          *     * `universal`: 1 to 32, A to T for primary teeth: 14.
@@ -4735,17 +4771,6 @@ export interface components {
          * @enum {string}
          */
         Notation: "iso_3950" | "universal" | "palmer";
-        /**
-         * @description * `` -
-         *     * `plan` - plan
-         *     * `depth` - depth
-         *     * `length` - length
-         *     * `point` - point
-         *     * `room_left` - room_left
-         *     * `room` - room
-         * @enum {string}
-         */
-        NotCheckedEnum: "plan" | "depth" | "length" | "point" | "room_left" | "room";
         NotePayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
@@ -4833,7 +4858,7 @@ export interface components {
             code: string;
             /** @description Approved although what is asked for is not there. */
             despite_missing?: boolean;
-            exit: components["schemas"]["ExitEnum"];
+            exit: components["schemas"]["SignOffExit"];
             /** @description The hold point in the run sheet, or `visit/check`, `visit/renew`. */
             node: string;
             /** @description Of the plan on the screen. */
@@ -4845,8 +4870,11 @@ export interface components {
              */
             supervisor: string;
         };
-        /** @enum {string} */
-        OutcomeEnum: "finished" | "plan_again";
+        /**
+         * @description What the walk through a canal's run sheet comes to.
+         * @enum {string}
+         */
+        Outcome: "finished" | "plan_again";
         /** @description A depth beyond where it would still have been expected, and the band that it was expected in. */
         OutOfBand: {
             /** @description The canal is bent, and the estimate knows nothing of it. */
@@ -5031,6 +5059,11 @@ export interface components {
              */
             to_resistance?: boolean;
         };
+        /**
+         * @description Why an instrument went deeper.
+         * @enum {string}
+         */
+        PastStopCause: "stop_moved" | "reference_changed" | "tip_bleeding" | "tip_wet" | "not_known";
         PatchedCanalChangesRequest: {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm?: number | null;
@@ -5074,6 +5107,11 @@ export interface components {
          * @enum {string}
          */
         Pattern: "separate" | "2-1" | "1-2" | "2-1-2" | "1-2-1" | "unknown";
+        /**
+         * @description Why the work rests for a while.
+         * @enum {string}
+         */
+        PauseCause: "sensitivity" | "normal_bleeding" | "ledge_suspected" | "not_sure" | "other";
         /** @description This canal stands still until a supervisor lets it go on. */
         PausePayload: {
             /**
@@ -5082,7 +5120,7 @@ export interface components {
              */
             kind: "pause";
             reason: string;
-            what: components["schemas"]["PausePayloadWhatEnum"];
+            what: components["schemas"]["PauseCause"];
         };
         /** @description This canal stands still until a supervisor lets it go on. */
         PausePayloadRequest: {
@@ -5094,10 +5132,8 @@ export interface components {
             /** @default  */
             reason?: string;
             /** @default other */
-            what?: components["schemas"]["PausePayloadWhatEnum"];
+            what?: components["schemas"]["PauseCause"];
         };
-        /** @enum {string} */
-        PausePayloadWhatEnum: "sensitivity" | "normal_bleeding" | "ledge_suspected" | "not_sure" | "other";
         /** @description A list within an object: the object can gain fields later, a bare list could not. */
         PeopleList: {
             results: components["schemas"]["MemberShown"][];
@@ -5727,8 +5763,6 @@ export interface components {
             /** steps walked */
             walked_before: components["schemas"]["WalkedRequest"];
         };
-        /** @enum {string} */
-        PurposeEnum: "pre_operative" | "length" | "final_size" | "cone" | "final" | "other";
         /** @description The public half of a stored key, by itself in an object. */
         PushKeyShown: {
             /** @description A point on P-256, base64url without padding: the browser's server key. */
@@ -5924,6 +5958,11 @@ export interface components {
             /** @description Who struck it, when and why; null where it counts. */
             readonly struck: components["schemas"]["StruckShown"] | null;
         };
+        /**
+         * @description Whether a reason for a size is a least, a most, or only tells something.
+         * @enum {string}
+         */
+        ReasonBound: "least" | "most" | "tells";
         /** @description Everything that was planned, done and decided in one case. */
         Record: {
             asked: components["schemas"]["AskCounts"];
@@ -6014,8 +6053,11 @@ export interface components {
             hash: string;
             record: components["schemas"]["Record"];
         };
-        /** @enum {string} */
-        ReferenceSetEnum: "A" | "B";
+        /**
+         * @description Which of two published sets of lengths the figures are from.
+         * @enum {string}
+         */
+        ReferenceSet: "A" | "B";
         ReleaseGivenRequest: {
             canals: string[];
         };
@@ -6131,7 +6173,7 @@ export interface components {
             /** @description The same for the widest it may be within the standard's tolerance. */
             earliest_short_mm: number;
             fits: boolean;
-            kind: components["schemas"]["KindEnum"];
+            kind: components["schemas"]["FillingKind"];
             name: string;
             /** @description Depth of its tip from the reference point. */
             rests_mm: number;
@@ -6240,7 +6282,10 @@ export interface components {
             id?: string;
             reason: string;
         };
-        /** @enum {string} */
+        /**
+         * @description What a person is in a programme.
+         * @enum {string}
+         */
         Role: "student" | "supervisor" | "coordinator";
         RootGivenRequest: {
             main_canal?: string | null;
@@ -6325,7 +6370,7 @@ export interface components {
         RunSheet: {
             canal: string;
             nodes: {
-                [key: string]: components["schemas"]["Do"] | components["schemas"]["Ask"] | components["schemas"]["End"];
+                [key: string]: components["schemas"]["Step"] | components["schemas"]["Ask"] | components["schemas"]["End"];
             };
             /** @constant */
             schema_version: 1;
@@ -6374,7 +6419,10 @@ export interface components {
          * @enum {string}
          */
         ScaleState: "calibrated" | "estimated" | "at_detector" | "uncalibrated";
-        /** @enum {string} */
+        /**
+         * @description What a key opens; each operation states the one it asks for.
+         * @enum {string}
+         */
         Scope: "cases:read" | "cases:write" | "plans:submit" | "reviews:write" | "events:write" | "images:read" | "images:write" | "people:read" | "export";
         /** @description How often the descending series is worked until its smallest is at length. */
         SeriesPasses: {
@@ -6422,22 +6470,32 @@ export interface components {
             /** @description The same in the second view. */
             second_mm: number;
             /** @description Where the tube moved from the first view to the second. */
-            tube: components["schemas"]["TubeEnum"];
+            tube: components["schemas"]["Way"];
         };
         /** @description A stop that depends on where another instrument stopped: `less_um` short of its last depth. */
         ShorterThan: {
             less_um: number;
             node: string;
         };
+        /**
+         * @description Towards the cheek, towards the tongue, or not told by these views.
+         * @enum {string}
+         */
+        Side: "buccal" | "lingual" | "cannot_tell";
         SignInRequest: {
             password: string;
             username: string;
         };
+        /**
+         * @description What a supervisor says at a hold point.
+         * @enum {string}
+         */
+        SignOffExit: "approved" | "returned";
         /** @description A supervisor's sign-off at a hold point. */
         SignOffPayload: {
             /** @description Approved although what the hold point asks for is not there; the reason says why. */
             despite_missing: boolean;
-            exit: components["schemas"]["ExitEnum"];
+            exit: components["schemas"]["SignOffExit"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -6456,7 +6514,7 @@ export interface components {
              * @default false
              */
             despite_missing?: boolean;
-            exit: components["schemas"]["ExitEnum"];
+            exit: components["schemas"]["SignOffExit"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -6518,7 +6576,7 @@ export interface components {
         };
         /** @description One reason for a bound of the range, or something told beside it. */
         SizeReason: {
-            bound: components["schemas"]["BoundEnum"];
+            bound: components["schemas"]["ReasonBound"];
             /** @description Of our own: floor, narrow-end, first-binder, published-upper, curvature-cap, ... */
             code: string;
             know: string;
@@ -6547,7 +6605,7 @@ export interface components {
                 number
             ] | null;
             /** @description (0028,0A02) */
-            pixel_spacing_calibration_type: ("GEOMETRY" | "FIDUCIAL" | "other") | null;
+            pixel_spacing_calibration_type: components["schemas"]["CalibrationType"] | null;
             /** @description (0028,0030) */
             pixel_spacing_mm: [
                 number,
@@ -6561,7 +6619,7 @@ export interface components {
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFacts: {
             at_detector: components["schemas"]["PixelSpacing"] | null;
-            calibration: ("fiducial" | "geometry") | null;
+            calibration: components["schemas"]["Calibration"] | null;
             in_patient: components["schemas"]["PixelSpacing"] | null;
             magnification: number | null;
             scanned: components["schemas"]["PixelSpacing"] | null;
@@ -6571,7 +6629,7 @@ export interface components {
             /** @default null */
             at_detector?: components["schemas"]["PixelSpacingRequest"] | null;
             /** @default null */
-            calibration?: ("fiducial" | "geometry") | null;
+            calibration?: components["schemas"]["Calibration"] | null;
             /** @default null */
             in_patient?: components["schemas"]["PixelSpacingRequest"] | null;
             /** @default null */
@@ -6589,8 +6647,33 @@ export interface components {
             sign_offs: number;
             title: string;
         };
-        /** @enum {string} */
-        StateEnum: "on" | "off" | "leaking";
+        /** @description One step for the hand, the eye or the supervisor. */
+        Step: {
+            action: components["schemas"]["Action"];
+            exits: {
+                [key: string]: string;
+            };
+            hold_point: string | null;
+            id: string;
+            /** @description Key of the instrument in the kit. */
+            instrument: string | null;
+            irrigant: string | null;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "do";
+            needle_at_most_um: number | null;
+            phase: string;
+            /** @description One sentence: what to do and why. */
+            say: string;
+            shorter_than: components["schemas"]["ShorterThan"] | null;
+            stop_um: number | null;
+            target: components["schemas"]["Target"] | null;
+            volume_ml: number | null;
+            /** @description Canals that join this one, and how far each has to have come. */
+            waits_for: components["schemas"]["WaitsFor"][];
+        };
         /**
          * @description How a step compares with the plan.
          *     * `added`: Done in addition to what was expected: once more, to make room, to open the way again.
@@ -6625,7 +6708,7 @@ export interface components {
              */
             kind: "step";
             /** @description Why there is no image. An older phone sends neither; the hold point then says that the image is lacking. */
-            no_image: ("no_sensor" | "film" | "image_elsewhere") | null;
+            no_image: components["schemas"]["NoImage"] | null;
             /** @description The stop that the screen showed. */
             stop_um: number | null;
             /** @description One exposure may show several canals: where no image of it is kept here, their steps share this id. */
@@ -6661,7 +6744,7 @@ export interface components {
              * @description Why there is no image. An older phone sends neither; the hold point then says that the image is lacking.
              * @default null
              */
-            no_image?: ("no_sensor" | "film" | "image_elsewhere") | null;
+            no_image?: components["schemas"]["NoImage"] | null;
             /**
              * @description The stop that the screen showed.
              * @default null
@@ -6678,7 +6761,7 @@ export interface components {
         /** @description One step: as planned, as done, or both. */
         StepRecord: {
             action: components["schemas"]["Action"];
-            against_band: ("as_expected" | "shorter" | "longer") | null;
+            against_band: components["schemas"]["Against"] | null;
             /** @description The canal is bent, and the estimate takes it as straight. */
             as_if_straight: boolean;
             comparison: components["schemas"]["StepComparison"];
@@ -6721,16 +6804,24 @@ export interface components {
             instrument: string;
             /** @description Of the curve that it is bent in; None in older plans. */
             radius_mm: number | null;
-            strain_class: components["schemas"]["StrainClassEnum"];
+            strain_class: components["schemas"]["StrainClass"];
             strain_pct: number;
             /** @description Radius or place of the curve were not charted and are taken from the data tables. */
             taken: boolean;
         };
-        /** @enum {string} */
-        StrainClassEnum: "low" | "medium" | "high";
+        /**
+         * @description How much a bend strains an instrument that turns in it.
+         * @enum {string}
+         */
+        StrainClass: "low" | "medium" | "high";
         StrikeGivenRequest: {
             why: components["schemas"]["StruckWhy"];
         };
+        /**
+         * @description A length, a junction or an image that was struck.
+         * @enum {string}
+         */
+        StruckKind: "length" | "junction" | "image";
         /** @description A reading or an image of the canal counts no more. */
         StruckPayload: {
             /**
@@ -6742,7 +6833,7 @@ export interface components {
             moved_to: string | null;
             /** @description Its id. */
             struck: string;
-            what: components["schemas"]["StruckPayloadWhatEnum"];
+            what: components["schemas"]["StruckKind"];
             why: components["schemas"]["StruckWhy"];
         };
         /** @description A reading or an image of the canal counts no more. */
@@ -6759,11 +6850,9 @@ export interface components {
             moved_to?: string | null;
             /** @description Its id. */
             struck: string;
-            what: components["schemas"]["StruckPayloadWhatEnum"];
+            what: components["schemas"]["StruckKind"];
             why: components["schemas"]["StruckWhy"];
         };
-        /** @enum {string} */
-        StruckPayloadWhatEnum: "length" | "junction" | "image";
         /** @description A reading that was a mistake. It stays, and counts for nothing. */
         StruckReading: {
             /** Format: date-time */
@@ -6838,7 +6927,10 @@ export interface components {
              */
             straight_again?: components["schemas"]["PointRequest"] | null;
         };
-        /** @enum {string} */
+        /**
+         * @description How far an instrument is led in: to its stop, or until it meets resistance.
+         * @enum {string}
+         */
         Target: "to_length" | "to_resistance";
         /** @description A technique as a programme keeps it. */
         Technique: {
@@ -6960,6 +7052,11 @@ export interface components {
         Teeth: {
             teeth: components["schemas"]["Tooth"][];
         };
+        /**
+         * @description What closed the tooth until the next visit.
+         * @enum {string}
+         */
+        Temporary: "none" | "zinc_oxide" | "glass_ionomer" | "other";
         /** @description Two stored texts, sent as they are kept: this class describes them and encodes nothing. */
         TextsShown: {
             /** @description All the plan rests on, as it was then. */
@@ -6995,8 +7092,6 @@ export interface components {
             version: number;
             who: components["schemas"]["RecordPerson"];
         };
-        /** @enum {string} */
-        TipEnum: "open" | "side_vented";
         Tooth: {
             /** @description Usual canals. Empty: charted one by one. */
             canals: components["schemas"]["CanalOnOffer"][];
@@ -7067,8 +7162,6 @@ export interface components {
             /** @description Of the last event; 0 where there is none. */
             position: number;
         };
-        /** @enum {string} */
-        TubeEnum: "mesial" | "distal";
         /** @description The hand went over to another canal. */
         TurnPayload: {
             /**
@@ -7091,7 +7184,7 @@ export interface components {
             /** @description None where no bends were given. */
             in_space_deg: number | null;
             /** @description Where the one line lies against the other; None where no shift was given. */
-            one_is: ("buccal" | "lingual" | "cannot_tell") | null;
+            one_is: components["schemas"]["Side"] | null;
             why: string;
         };
         /** @description Two views of one root. */
@@ -7323,7 +7416,7 @@ export interface components {
             case: string;
             cautions: number;
             /** @description Null for a training block: none is counted. */
-            difficulty: components["schemas"]["LevelEnum"];
+            difficulty: components["schemas"]["Level"];
             hash: string;
             number: number;
             patient_alias: string;
@@ -7441,8 +7534,11 @@ export interface components {
             /** @constant */
             what: "image";
         };
-        /** @enum {string} */
-        WhyEnum: "wrong_canal" | "not_so";
+        /**
+         * @description Towards the middle of the arch, or away from it.
+         * @enum {string}
+         */
+        Way: "mesial" | "distal";
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInput: {
             /**
@@ -11314,7 +11410,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["KeyMade"];
+                    "application/json": components["schemas"]["KeyWithText"];
                 };
             };
             400: components["responses"]["400.not-understood.parse-error"];
@@ -13057,7 +13153,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["KeyMade"];
+                    "application/json": components["schemas"]["KeyWithText"];
                 };
             };
             400: components["responses"]["400.not-understood.parse-error"];

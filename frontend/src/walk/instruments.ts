@@ -1,4 +1,4 @@
-import type { Do } from '@/api/shapes'
+import type { SheetStep } from '@/api/shapes'
 import type { CaseState } from './course'
 import type { CourseEvent } from './course-event'
 
@@ -41,7 +41,7 @@ export function instrumentsOf(
  * What has to be looked at before this step is worked: instruments that come from another canal, and the step's own
  * before it cuts once more. The small instrument that passes again and again in one canal is looked at when it leaves it.
  */
-export function toLookAt(inUse: ReadonlyMap<string, Readonly<InUse>>, canal: string, node: Do): string[] {
+export function toLookAt(inUse: ReadonlyMap<string, Readonly<InUse>>, canal: string, node: SheetStep): string[] {
   return [...inUse].flatMap(([key, use]) => {
     if (use.looked || use.discarded !== null) return []
     const again = key === node.instrument && node.action === 'instrument'

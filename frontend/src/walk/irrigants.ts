@@ -1,11 +1,11 @@
-import type { Do } from '@/api/shapes'
+import type { SheetStep } from '@/api/shapes'
 import type { CaseState } from './course'
 import type { CourseEvent } from './course-event'
 
 const SALINE = 'saline'
 
 /** The irrigant of this step: the planned one, or saline while nothing else may go in; null where none is planned. */
-export function irrigantAt(course: CaseState, node: Do): string | null {
+export function irrigantAt(course: CaseState, node: SheetStep): string | null {
   return node.irrigant && course.salineBy ? SALINE : node.irrigant
 }
 

@@ -1,9 +1,9 @@
-import type { Ask, CanalPlan, Do, Ending, RunSheet, WaitsFor } from '@/api/shapes'
+import type { Ask, CanalPlan, Ending, RunSheet, SheetStep, WaitsFor } from '@/api/shapes'
 
 /** The app is older than the run sheet: it must be brought up to date before work goes on. */
 export class TooNew extends Error {}
 
-export type Exit = keyof Do['exits'] & string
+export type Exit = keyof SheetStep['exits'] & string
 
 /** How a step was left, and which time it was come to, from 1. */
 export interface Left {
@@ -32,8 +32,8 @@ export class Walk {
     this.go(sheet.start)
   }
 
-  get node(): Do | Ending {
-    return this.found(this.at) as Do | Ending
+  get node(): SheetStep | Ending {
+    return this.found(this.at) as SheetStep | Ending
   }
 
   /** Stop of the present step in micrometres. */
@@ -109,7 +109,7 @@ export class Walk {
     this.passes.set(node.id, (this.passes.get(node.id) ?? 0) + 1)
   }
 
-  private found(id: string): Do | Ask | Ending {
+  private found(id: string): SheetStep | Ask | Ending {
     const node = this.sheet.nodes[id]
     if (node?.kind !== 'do' && node?.kind !== 'ask' && node?.kind !== 'end') throw new TooNew(id)
     return node
@@ -144,7 +144,7 @@ export class Walk {
 }
 
 /** What a step waits for in other canals. */
-export function waitsOf(node: Do | Ask | Ending | undefined): readonly WaitsFor[] {
+export function waitsOf(node: SheetStep | Ask | Ending | undefined): readonly WaitsFor[] {
   return node?.kind === 'do' ? (node.waits_for ?? []) : []
 }
 

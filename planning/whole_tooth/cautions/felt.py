@@ -11,7 +11,7 @@ from planning.contract.plan_value import CanalPlan, Caution
 from planning.foundation.quantities import mm, um
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument
-from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.graph import Action, Step
 from planning.techniques.technique import PhaseKind
 from planning.work.canal_plan import PlannedCanal
 
@@ -20,7 +20,7 @@ from planning.work.canal_plan import PlannedCanal
 class _Record:
     """A depth that was felt, at the step it was felt at."""
 
-    node: Do
+    node: Step
     depth_um: int
     instrument: Instrument | None
     stop_um: int | None
@@ -45,7 +45,7 @@ def _records(canal: Canal, planned: PlannedCanal) -> Iterator[_Record]:
     kit = {tool.key: tool for tool in canal.plan_input.kit.instruments}
     for felt in canal.input.felt:
         node = planned.tabled.nodes.get(felt.node)
-        if isinstance(node, Do):
+        if isinstance(node, Step):
             instrument = kit.get(node.instrument or "")
             stop_um = node.stop_um if felt.stop_mm is None else um(felt.stop_mm)
             yield _Record(node=node, depth_um=um(felt.depth_mm), instrument=instrument, stop_um=stop_um)

@@ -9,7 +9,7 @@ from planning.contract.cautions import caution
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import CanalPlan, Caution
 from planning.foundation.tables import Figures
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 from planning.whole_tooth.cautions.felt import felt_cautions
 from planning.work.canal_plan import PlannedCanal
 
@@ -90,7 +90,7 @@ def worn_cautions(plan_input: PlanInput, planned: Sequence[PlannedCanal]) -> lis
     canals: dict[str, set[str]] = {}
     for each in planned:
         for node in (each.ahead.nodes[id_] for id_ in each.path):
-            if isinstance(node, Do) and node.instrument:
+            if isinstance(node, Step) and node.instrument:
                 # One use is one canal, however often the instrument enters it.
                 canals.setdefault(node.instrument, set()).add(each.plan.canal)
     return [

@@ -1,4 +1,4 @@
-import type { Do, InstrumentName, Plan } from '@/api/shapes'
+import type { InstrumentName, Plan, SheetStep } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import type { CanalProgress } from '@/walk/course'
 import { instrumentsOf, toLookAt } from '@/walk/instruments'
@@ -63,5 +63,5 @@ export function beforeStep(chair: Chair, canal: string, { state, walk }: CanalPr
 export function justOut({ walk }: CanalProgress): string | undefined {
   const last = walk.left.at(-1)
   const node = last && walk.sheet.nodes[last.node]
-  return (node?.kind === 'do' && (node as Do).action === 'instrument' && node.instrument) || undefined
+  return (node?.kind === 'do' && (node as SheetStep).action === 'instrument' && node.instrument) || undefined
 }

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { Do } from '@/api/shapes'
+import type { SheetStep } from '@/api/shapes'
 import { CanalChips } from '@/parts/canal-chips'
 import { TextField } from '@/parts/fields'
 import { useAsked } from '@/parts/unhurried'
@@ -13,7 +13,7 @@ import { StepAnswers } from '@/parts/step-answers'
 interface Props {
   chair: Chair
   canal: string
-  node: Do
+  node: SheetStep
 }
 
 /** Answers that need a reason. */

@@ -1,4 +1,4 @@
-import type { Do, ImagePurpose, RunSheet } from '@/api/shapes'
+import type { ImagePurpose, RunSheet, SheetStep } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
 import { imageOfStep, imagesTaken } from '@/store/chair/image-of-step'
@@ -10,7 +10,7 @@ import { QuotaLeft, TakeImage, useImagesLeft } from './take-image'
 interface Props {
   chair: Chair
   canal: string
-  node: Do
+  node: SheetStep
 }
 
 /** Images at a step that asks for one and at its hold point: those taken of the canal, and more. */
@@ -44,7 +44,7 @@ export function imageOf({ chair, canal, node }: Props) {
 }
 
 /** What an image at this step shows: what its hold point is about. */
-function showsOf(node: Do, sheet: RunSheet | undefined): ImagePurpose {
+function showsOf(node: SheetStep, sheet: RunSheet | undefined): ImagePurpose {
   const next = sheet?.nodes[node.exits.done ?? '']
   const about = node.hold_point ?? (next?.kind === 'do' ? next.hold_point : null) ?? node.phase
   if (about.startsWith('length')) return 'length'

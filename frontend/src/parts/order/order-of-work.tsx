@@ -1,4 +1,4 @@
-import type { CanalPlan, Do, ExpectedStep, InstrumentName, StopRow } from '@/api/shapes'
+import type { CanalPlan, ExpectedStep, InstrumentName, SheetStep, StopRow } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { depthPath, tabledPath } from '@/parts/rationale/paths'
 import { Tapped, TouchHint } from '@/parts/rationale/reasons'
@@ -114,12 +114,12 @@ function Blocked({ canal, byKey }: { canal: CanalPlan; byKey: ByKey }) {
   )
 }
 
-function inBrief(node: Do, byKey: ByKey): string {
+function inBrief(node: SheetStep, byKey: ByKey): string {
   const what = node.instrument ? nameOf(node.instrument, byKey) : words.order.action(node.action).toLowerCase()
   return node.say ? `${what} (${node.say.replace(/\.$/, '').toLowerCase()})` : what
 }
 
-function What({ node, byKey }: { node: Do; byKey: ByKey }) {
+function What({ node, byKey }: { node: SheetStep; byKey: ByKey }) {
   const instrument = node.instrument ? byKey.get(node.instrument) : undefined
   const action = words.order.action(node.action)
   if (node.hold_point)
@@ -129,7 +129,7 @@ function What({ node, byKey }: { node: Do; byKey: ByKey }) {
   return <InstrumentLabel name={instrument?.name ?? node.instrument} colour={instrument?.colour ?? null} note={note} />
 }
 
-function Where({ canal, node, byKey, stops }: Pick<StepProps, 'canal' | 'byKey' | 'stops'> & { node: Do }) {
+function Where({ canal, node, byKey, stops }: Pick<StepProps, 'canal' | 'byKey' | 'stops'> & { node: SheetStep }) {
   if (node.shorter_than) {
     const shorter = words.order.shorter(mm(node.shorter_than.less_um / 1000))
     return (
@@ -151,7 +151,7 @@ function Where({ canal, node, byKey, stops }: Pick<StepProps, 'canal' | 'byKey' 
 }
 
 /** Whether an expectation says more than the stop does. */
-function tells(node: Do, step: ExpectedStep): boolean {
+function tells(node: SheetStep, step: ExpectedStep): boolean {
   return step.felt !== null || node.target === 'to_resistance' || node.stop_um !== Math.round(step.depth_mm * 1000)
 }
 
@@ -172,7 +172,7 @@ function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkSte
   )
 }
 
-function following(node: Do, byKey: ByKey): string {
+function following(node: SheetStep, byKey: ByKey): string {
   if (node.action === 'irrigate') {
     const at = node.needle_at_most_um === null ? undefined : mm(node.needle_at_most_um / 1000)
     return words.order.irrigate(node.volume_ml, at)

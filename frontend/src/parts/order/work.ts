@@ -1,13 +1,13 @@
-import type { CanalPlan, Do, ExpectedStep } from '@/api/shapes'
+import type { CanalPlan, ExpectedStep, SheetStep } from '@/api/shapes'
 import { type Exit, Walk } from '@/walk/walk'
 
 export interface WorkStep {
   readonly key: string
-  readonly node: Do
+  readonly node: SheetStep
   /** What is expected of it, and its place among the canal's expected steps; nothing where nothing is. */
   readonly expected: { readonly step: ExpectedStep; readonly index: number } | undefined
   /** Irrigation and recapitulation that belong to the instrument before them. */
-  readonly after: readonly Do[]
+  readonly after: readonly SheetStep[]
 }
 
 interface WorkPhase {
@@ -20,7 +20,7 @@ const FOLLOWS = new Set(['irrigate', 'recapitulate'])
 
 /** A canal's expected way through its run sheet, by phase; a phase that is walked again is the next pass. */
 export function workOf(canal: CanalPlan): WorkPhase[] {
-  const phases: { phase: string; pass: number; steps: (WorkStep & { after: Do[] })[] }[] = []
+  const phases: { phase: string; pass: number; steps: (WorkStep & { after: SheetStep[] })[] }[] = []
   const stepPasses = new Map<string, number>()
   const phasePasses = new Map<string, number>()
   for (const [i, id] of canal.expected_path.entries()) {
@@ -51,7 +51,7 @@ function expectedAt({ expectation }: CanalPlan, node: string, passNumber: number
 
 interface Otherwise {
   /** What is done when a step is left by another exit than the expected one, as far as one can say beforehand. */
-  readonly steps: readonly Do[]
+  readonly steps: readonly SheetStep[]
   /** Where it leads then: to the same step again, to the supervisor, or on. */
   readonly then: 'again' | 'supervisor' | 'on'
 }
@@ -62,7 +62,7 @@ const MOST = 4 // more than this nobody reads before it happens
 export function otherwise({ run_sheet }: CanalPlan, id: string, exit: Exit): Otherwise | undefined {
   const walk = new Walk(run_sheet)
   if (!walk.goTo(id) || !walk.leave(exit, null)) return undefined
-  const steps: Do[] = []
+  const steps: SheetStep[] = []
   let then: Otherwise['then'] = 'on'
   while (walk.node.kind === 'do' && steps.length < MOST) {
     const { node } = walk

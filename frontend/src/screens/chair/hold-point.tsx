@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
-import type { Do } from '@/api/shapes'
+import type { SheetStep } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { CanalChips } from '@/parts/canal-chips'
 import { TextField } from '@/parts/fields'
@@ -18,7 +18,7 @@ import { OnSiteSignOff } from './on-site-sign-off'
 interface Props {
   chair: Chair
   canal: string
-  node: Do
+  node: SheetStep
 }
 
 /** A point where the supervisor's sign-off is due: the student asks for it here, the supervisor answers here. */
@@ -81,7 +81,7 @@ function Asking({ chair, canal, node }: Props) {
   )
 }
 
-const placeOf = (chair: Chair, canal: string, node: Do) => `${chair.caseId} ${canal} ${node.id}`
+const placeOf = (chair: Chair, canal: string, node: SheetStep) => `${chair.caseId} ${canal} ${node.id}`
 
 /** The answers at a hold point: ask, or the supervisor is at the chair. */
 export function AskForSignOff({ chair, canal, node }: Props) {

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CanalPlan, Do } from '@/api/shapes'
+import type { CanalPlan, SheetStep } from '@/api/shapes'
 import { instrumentOf } from '@/panels/emergency/at-hand'
 import { Trouble } from '@/panels/emergency/trouble'
 import { Notice } from '@/parts/notice'
@@ -105,6 +105,6 @@ function atSays(chair: Chair, canal: string | undefined, who: string): string {
   return `${words.look.at(who, nameOfStep(chair, node), canal)}${to}`
 }
 
-function nameOfStep(chair: Chair, node: Do): string {
+function nameOfStep(chair: Chair, node: SheetStep): string {
   return instrumentOf(chair, node.instrument)?.name ?? words.look.step(node.action)
 }

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CanalPlan, Do } from '@/api/shapes'
+import type { CanalPlan, SheetStep } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { pathsOf } from '@/parts/rationale/paths'
 import { Sheet } from '@/parts/rationale/sheet'
@@ -83,7 +83,7 @@ function Help({ chair, canal, course, onDone }: Props & { onDone: () => void }) 
 }
 
 /** What the step is for and why its stop is where it is. */
-function Why({ chair, canal, node }: Pick<Props, 'chair' | 'canal'> & { node: Do }) {
+function Why({ chair, canal, node }: Pick<Props, 'chair' | 'canal'> & { node: SheetStep }) {
   const row = chair.plan.stop_table.find(({ instrument }) => instrument.key === node.instrument)
   const stop = row?.stops.find((stop) => stop.canal === canal.canal && stop.stop_mm * 1000 === node.stop_um)
   const rationales = stop && pathsOf(stop.why).map((path) => canal.rationales.find(({ of }) => of === path))

@@ -1,4 +1,4 @@
-import type { CanalPlan, Do, InstrumentName } from '@/api/shapes'
+import type { CanalPlan, InstrumentName, SheetStep } from '@/api/shapes'
 import { beforeStep, instrumentOf, justOut, nameOf } from '@/panels/emergency/at-hand'
 import { InSpite } from '@/panels/hold-point/answered'
 import { StepImages } from '@/panels/images/step-images'
@@ -61,7 +61,7 @@ export function NowCard({ chair, canal, course, children }: Props) {
 }
 
 /** Which canal and phase, and how far one has come. */
-export function Where({ chair, canal, course, node }: Props & { node: Do }) {
+export function Where({ chair, canal, course, node }: Props & { node: SheetStep }) {
   const worked = chair.plan.canals.filter((planned) => chair.course.canals[planned.canal])
   const { step, about } = placeOf(canal, course.walk)
   const number = worked.findIndex((planned) => planned.canal === canal.canal) + 1
@@ -73,7 +73,7 @@ export function Where({ chair, canal, course, node }: Props & { node: Do }) {
   )
 }
 
-function detailsOf(node: Do, instrument: InstrumentName | undefined): string[] {
+function detailsOf(node: SheetStep, instrument: InstrumentName | undefined): string[] {
   return [
     instrument && node.action !== 'instrument' && words.order.action(node.action),
     node.target && words.chair.to[node.target],
@@ -96,7 +96,7 @@ export function restsOn({ length, provisional }: CanalPlan): string {
 
 interface WhatProps {
   chair: Chair
-  node: Do
+  node: SheetStep
   instrument: InstrumentName | undefined
   stop: number | null
 }
@@ -129,7 +129,7 @@ function Setting({ says, um }: { says: string; um: number }) {
 }
 
 /** After an instrument has come out: what to look for while irrigating. */
-function Out({ chair, course, node }: Pick<Props, 'chair' | 'course'> & { node: Do }) {
+function Out({ chair, course, node }: Pick<Props, 'chair' | 'course'> & { node: SheetStep }) {
   const instrument = node.action === 'irrigate' ? justOut(course) : undefined
   if (!instrument) return null
   return (

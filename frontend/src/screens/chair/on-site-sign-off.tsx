@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { Do } from '@/api/shapes'
+import type { SheetStep } from '@/api/shapes'
 import { CanalChips } from '@/parts/canal-chips'
 import { Choice, Select, TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
@@ -14,7 +14,7 @@ import { words } from '@/words/en'
 interface Props {
   chair: Chair
   canal: string
-  node: Do
+  node: SheetStep
 }
 
 type Answer = keyof typeof words.hold.onSiteSignOff.answers

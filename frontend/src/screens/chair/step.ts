@@ -1,4 +1,4 @@
-import type { CanalPlan, Do } from '@/api/shapes'
+import type { CanalPlan, SheetStep } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import type { CanalProgress } from '@/walk/course'
 import type { PayloadOf } from '@/walk/course-event'
@@ -8,7 +8,7 @@ export interface StepProps {
   chair: Chair
   canal: CanalPlan
   course: CanalProgress
-  node: Do
+  node: SheetStep
 }
 
 type Step = PayloadOf<'step'>

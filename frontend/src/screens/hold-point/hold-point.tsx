@@ -1,4 +1,4 @@
-import type { CanalPlan, CaseShown, Do, Treatment } from '@/api/shapes'
+import type { CanalPlan, CaseShown, SheetStep, Treatment } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { Answered } from '@/panels/hold-point/answered'
 import { ImagesOf } from '@/panels/images/images-of'
@@ -43,7 +43,7 @@ interface Props {
 function Loaded({ of, caseId, canal, treatment }: Props & { treatment: Treatment }) {
   const chair = useChair(caseId, treatment)
   const course = chair?.course.canals[canal]
-  const node = course?.state === 'hold_point' ? (course.walk.node as Do) : undefined
+  const node = course?.state === 'hold_point' ? (course.walk.node as SheetStep) : undefined
   const planned = chair?.plan.canals.find((candidate) => candidate.canal === canal)
   return (
     <Page

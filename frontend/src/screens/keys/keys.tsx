@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { KeyMade, Scope } from '@/api/shapes'
+import type { KeyWithText, Scope } from '@/api/shapes'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { type KeysKept, ownKeys, serviceKeys } from '@/store/cache/keys'
@@ -32,7 +32,7 @@ interface KeysOfProps {
 }
 
 function KeysOf({ kept, kind, says, scopes }: KeysOfProps) {
-  const [doing, setDoing] = useState<'making' | KeyMade>()
+  const [doing, setDoing] = useState<'making' | KeyWithText>()
   return (
     <section class="card stack" aria-label={words.keys[kind]}>
       <h2>{words.keys[kind]}</h2>

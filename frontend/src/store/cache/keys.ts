@@ -1,5 +1,5 @@
 import * as calls from '@/api/calls'
-import type { KeyMade, NewKey } from '@/api/shapes'
+import type { KeyWithText, NewKey } from '@/api/shapes'
 import { membership } from '@/store/session/session'
 import { refresh } from './cached'
 import { useCached } from './hooks'
@@ -12,7 +12,7 @@ const programme = () => membership.value?.programme.id ?? ''
 export interface KeysKept {
   use(): ReturnType<typeof useOwn>
   /** Then asks for the list, whatever came: of a lost answer it tells. Nobody waits for that: the key is seen now or never. */
-  make(body: NewKey): Promise<KeyMade>
+  make(body: NewKey): Promise<KeyWithText>
   revoke(id: string): Promise<void>
 }
 
