@@ -48,8 +48,9 @@ def _fault(code: str) -> ErrorDetail:
     return ErrorDetail(sentence_of(code), code=code)
 
 
+# A list within an object: the object can gain fields later, a bare list could not. No docstring, as above.
 class Listing(serializers.Serializer[Any]):
-    """A list within an object: the object can gain fields later, a bare list could not."""
+    pass
 
 
 class Text(serializers.CharField):

@@ -50,10 +50,14 @@ PROBLEM = {
             "format": "uri-reference",
             "description": f"`{TYPE_PREFIX}` and a code, which is explained at that address.",
         },
-        "title": {"type": "string"},
-        "status": {"type": "integer"},
+        "title": {"type": "string", "description": "What the status is called."},
+        "status": {"type": "integer", "description": "The status of the answer."},
         "detail": {"type": "string", "description": "For people: what is wrong and what to do."},
-        "errors": {"type": "array", "items": {"$ref": "#/components/schemas/ProblemError"}},
+        "errors": {
+            "type": "array",
+            "description": "Everything that is wrong, one by one; empty where it is nothing that was sent.",
+            "items": {"$ref": "#/components/schemas/ProblemError"},
+        },
         "expected": {"type": "integer", "description": "The number to go on with, where one was left out."},
     },
 }

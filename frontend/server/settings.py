@@ -187,6 +187,7 @@ SPECTACULAR_SETTINGS = {
     "COMPONENT_SPLIT_REQUEST": True,
     "POSTPROCESSING_HOOKS": [
         "cases.api.enum_names.named",
+        "cases.api.words.described",
         "frontend.server.front.described.of_the_door",
         "cases.api.refusals.described",
         "cases.api.deprecation.described",

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from cases.api.problem_codes import problem_codes
+from cases.api.words import base_of, words
 from tests.api.judged import codes
 from tests.api.test_cases_description import description
 
@@ -120,6 +121,25 @@ def test_choices_and_schemas_have_plain_names_and_each_is_described() -> None:
     within = [path for name, schema in schemas.items() for path, part in parts_of(schema, name) if "enum" in part]
     assert [path for path in within if "/" in path and "Problem" not in path] == []
     assert [name for name, schema in schemas.items() if "enum" in schema and not schema.get("description")] == []
+
+
+def test_schemas_and_properties_are_described_and_no_description_waits_for_nothing() -> None:
+    schemas = description()["components"]["schemas"]
+    assert [name for name, schema in schemas.items() if not schema.get("description")] == []
+    said = {
+        (base_of(name), key, part.get("description"))
+        for name, schema in schemas.items()
+        for key, part in schema.get("properties", {}).items()
+    }
+    assert {(name, key) for name, key, text in said if not text} == set()
+    for name, texts in words().items():
+        for key, text in texts.items():
+            if name == "schemas":
+                assert any(base_of(each) == key and schemas[each]["description"] == text for each in schemas), key
+            elif name == "properties":
+                assert any(text == other and key == named for _, named, other in said), key
+            else:
+                assert (name, key, text) in said, (name, key)
 
 
 LIMITS = {

@@ -187,8 +187,8 @@ class VersionListed(serializers.Serializer[Any]):
         source="row.intent_hash", help_text="Of kit, technique, choices, final sizes and limits alone."
     )
     author = PersonRef(source="row.author")
-    kit = serializers.UUIDField(source="row.kit_id")
-    technique = serializers.CharField(source="row.technique_key")
+    kit = serializers.UUIDField(source="row.kit_id", help_text="Id of the kit.")
+    technique = serializers.CharField(source="row.technique_key", help_text="Key of the technique.")
     stops = serializers.IntegerField(source="row.stops", help_text="Cautions that withhold steps.")
     cautions = serializers.IntegerField(source="row.cautions", help_text="Cautions that do not.")
     planner_version = serializers.CharField(source="row.planner_version")

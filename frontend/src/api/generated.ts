@@ -1813,8 +1813,11 @@ export interface components {
     schemas: {
         /** @description What must be put right and was acknowledged by its name when the plan was approved. */
         AcknowledgedRecord: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
+            /** @description It in one sentence, for people. */
             says: string;
         };
         /**
@@ -1824,16 +1827,20 @@ export interface components {
         Action: "instrument" | "irrigate" | "recapitulate" | "image" | "sign_off" | "gauge" | "fit_cone" | "dry" | "fill";
         /** @description One sentence of advice. Sentences of one `key` stand in the order in which they are done. */
         Advice: {
+            /** @description What it is about. */
             about: components["schemas"]["Guidance"];
             /**
              * @description The emergency, pause or finding it belongs to, by the name under which that is recorded; for `look`, whether it
              *     holds at every chair or with patients only.
              */
             key: string;
+            /** @description How it is known. */
             know: string;
+            /** @description It in one sentence, for people. */
             says: string;
             /** @description Settings in which it can happen; empty for all. Without a patient nothing is swallowed and nobody is hurt. */
             settings: components["schemas"]["Setting"][];
+            /** @description Where it is from. */
             source: string;
         };
         /**
@@ -1853,7 +1860,7 @@ export interface components {
             /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
             cause: components["schemas"]["PastStopCause"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "answer";
@@ -1865,27 +1872,42 @@ export interface components {
             /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
             cause: components["schemas"]["PastStopCause"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "answer";
         };
         /** @description An electronic reading, taken twice. */
         ApexLocator: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
-            /** at the mark */
+            /**
+             * at the mark
+             * @description The mark that was read at.
+             */
             mark: components["schemas"]["LocatorMark"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "apex_locator";
-            /** read */
+            /**
+             * read
+             * @description What was read, in millimetres.
+             */
             read_mm: number;
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** read again */
+            /**
+             * read again
+             * @description What was read again, in millimetres.
+             */
             repeat_mm: number;
             /**
              * display held still
@@ -1895,20 +1917,35 @@ export interface components {
         };
         /** @description An electronic reading, taken twice. */
         ApexLocatorKept: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
-            /** at the mark */
+            /**
+             * at the mark
+             * @description The mark that was read at.
+             */
             mark: components["schemas"]["LocatorMark"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "apex_locator";
-            /** read */
+            /**
+             * read
+             * @description What was read, in millimetres.
+             */
             read_mm: number;
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** read again */
+            /**
+             * read again
+             * @description What was read again, in millimetres.
+             */
             repeat_mm: number;
             /**
              * display held still
@@ -1920,21 +1957,34 @@ export interface components {
         ApexLocatorRequest: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
-            /** at the mark */
+            /**
+             * at the mark
+             * @description The mark that was read at.
+             */
             mark: components["schemas"]["LocatorMark"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "apex_locator";
-            /** read */
+            /**
+             * read
+             * @description What was read, in millimetres.
+             */
             read_mm: number;
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** read again */
+            /**
+             * read again
+             * @description What was read again, in millimetres.
+             */
             repeat_mm: number;
             /**
              * display held still
@@ -1947,21 +1997,34 @@ export interface components {
         ApexLocatorRequestKept: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
-            /** at the mark */
+            /**
+             * at the mark
+             * @description The mark that was read at.
+             */
             mark: components["schemas"]["LocatorMark"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "apex_locator";
-            /** read */
+            /**
+             * read
+             * @description What was read, in millimetres.
+             */
             read_mm: number;
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** read again */
+            /**
+             * read again
+             * @description What was read again, in millimetres.
+             */
             repeat_mm: number;
             /**
              * display held still
@@ -1981,6 +2044,7 @@ export interface components {
             by: components["schemas"]["ArcConstruction"];
             /** @description Along the arc. */
             length_mm: number;
+            /** @description Radius, in millimetres. */
             radius_mm: number;
             /** @description What the canal loses in length if this arc becomes its chord: a part of what flaring takes, never a bound. */
             straightened_mm: number;
@@ -1992,16 +2056,20 @@ export interface components {
         ArcConstruction: "three_points" | "tangents" | "one_arc";
         /** @description A question that the walker answers from what was recorded. */
         Ask: {
+            /** @description To which step each way of leaving it leads. */
             exits: {
                 [key: string]: string;
             };
+            /** @description Its own id. */
             id: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "ask";
+            /** @description The phase of the technique, by its key. */
             phase: string;
+            /** @description What is asked. */
             question: components["schemas"]["Gained"] | components["schemas"]["AtLength"] | components["schemas"]["PassesBelow"];
         };
         /**
@@ -2011,21 +2079,30 @@ export interface components {
         AskCounts: {
             /** @description Images, also on film or kept elsewhere; one that shows several canals counts once. */
             exposures: number;
+            /** @description Images that were planned. */
             planned_exposures: number | null;
+            /** @description Sign-offs that were planned. */
             planned_sign_offs: number | null;
             /** @description Decisions on plans, and sign-offs at hold points; those given for several canals at once count once. */
             sign_offs: number;
         };
         /** @description How often the expected work asks for a supervisor's sign-off, and for an image. */
         AskedFor: {
+            /** @description Images that are taken, each with the canals it shows. */
             exposures: number;
             /** @description Includes the sign-off on the plan itself. */
             sign_offs: number;
+            /** @description Points to which canals come together. */
             stages: components["schemas"]["Stage"][];
         };
+        /** @description What a plan is asked for with: means and choices. */
         AskedGivenRequest: {
+            /** @description What the person who plans chose. */
             choices: components["schemas"]["ChoicesRequest"];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description The kit.
+             */
             kit: string;
             /** @description Key of a technique of the programme's list. */
             technique: string;
@@ -2033,10 +2110,11 @@ export interface components {
         /** @description The student asks for a supervisor's sign-off. */
         AskPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "ask";
+            /** @description A remark, or empty. */
             note: string;
             /** @description Id shared by what the student asked for several canals at once. */
             together: string;
@@ -2044,11 +2122,14 @@ export interface components {
         /** @description The student asks for a supervisor's sign-off. */
         AskPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "ask";
-            /** @default  */
+            /**
+             * @description A remark, or empty.
+             * @default
+             */
             note?: string;
             /**
              * @description Id shared by what the student asked for several canals at once.
@@ -2065,16 +2146,19 @@ export interface components {
         Asks: "first" | "after_return" | "after_approval";
         /** @description Each of these steps reached its stop when it was last worked. */
         AtLength: {
+            /** @description Steps, by their ids. */
             nodes: string[];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which test it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             test: "at_length";
         };
         /** @description Advice and contact times. Every plan carries them, so that they are on the phone before anything happens. */
         AtTheChair: {
+            /** @description Advice for the work at the chair. */
             advice: components["schemas"]["Advice"][];
+            /** @description How long each irrigant stays. */
             contacts: components["schemas"]["Contact"][];
         };
         /** @description The bands as they are kept, in JSON already; what lists learn from them is not shown. */
@@ -2086,6 +2170,7 @@ export interface components {
             /** @description Of the last event that they know. */
             position: number;
         };
+        /** @description What a device has to tell of one case, in its order. */
         BatchGivenRequest: {
             /**
              * Format: uuid
@@ -2102,6 +2187,7 @@ export interface components {
              * @description Made once by the device and kept.
              */
             device: string;
+            /** @description What happened, in order. */
             events: components["schemas"]["EventGivenRequest"][];
         };
         /**
@@ -2114,6 +2200,7 @@ export interface components {
          * @enum {string}
          */
         Bears: "depth" | "safety" | "shape" | "means" | "progress";
+        /** @description Two marked images of one canal, the tube turned in between. */
         BendInSpaceGivenRequest: {
             /**
              * Format: double
@@ -2135,26 +2222,50 @@ export interface components {
         };
         /** @description A stored bend in space; `outdated` follows from what was marked since. */
         BendInSpaceShown: {
-            /** Format: double */
+            /**
+             * Format: double
+             * @description How far the tube turned about the tooth's long axis between the two images, in degrees.
+             */
             apart_deg: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the marking on the first image.
+             */
             first: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the first image.
+             */
             first_image: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Schneider's angle in space. */
             in_space: components["schemas"]["Between"];
+            /** @description Who made it. */
             made_by: components["schemas"]["PersonRef"];
+            /** @description Counts from 1. */
             number: number;
+            /** @description In the second image it bends to the other side. */
             other_side: boolean;
             /** @description The canal was marked anew on one of the two images since, or one of them counts no more. */
             outdated: boolean;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the marking on the second image.
+             */
             second: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the second image.
+             */
             second_image: string;
         };
         /**
@@ -2164,14 +2275,16 @@ export interface components {
          * @enum {string}
          */
         BendShape: "one" | "double" | "unclear";
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description A canal's bends in space, the last first. */
         BendsInSpaceShown: {
+            /** @description The rows of this page. */
             results: components["schemas"]["BendInSpaceShown"][];
         };
         /** @description Schneider's angle of one bend in two views. */
         BendsRequest: {
             /** @description How far the tube turned about the tooth's long axis between the views. */
             apart_deg: number;
+            /** @description Angle in the first view, in degrees. */
             first_deg: number;
             /**
              * @description The angle with its interval as it was measured, without its sign; None: not known. Then the angle in space has no
@@ -2181,21 +2294,28 @@ export interface components {
             first_within?: components["schemas"]["BetweenRequest"] | null;
             /** @description Below 0 where it bends to the other side than in the first view. */
             second_deg: number;
-            /** @default null */
+            /**
+             * @description The second angle with its interval; null: not known.
+             * @default null
+             */
             second_within?: components["schemas"]["BetweenRequest"] | null;
         };
         /** @description A measure with the ends of its interval; the share that an interval holds is a figure. */
         Between: {
+            /** @description Lower end of its interval. */
             least: number;
             /** @description None: no upper end, the radius of what may be straight. */
             most: number | null;
+            /** @description The measure. */
             value: number;
         };
         /** @description A measure with the ends of its interval; the share that an interval holds is a figure. */
         BetweenRequest: {
+            /** @description Lower end of its interval. */
             least: number;
             /** @description None: no upper end, the radius of what may be straight. */
             most: number | null;
+            /** @description The measure. */
             value: number;
         };
         /**
@@ -2216,25 +2336,36 @@ export interface components {
         CalibrationType: "GEOMETRY" | "FIDUCIAL" | "other";
         /** @description What is expected of one canal from where its work stands. */
         CanalBands: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description How many of the expectation's steps have been done; the others are still to come. */
             done: number;
+            /** @description What is expected of the canal. */
             expectation: components["schemas"]["Expectation"];
             /** @description The last recorded depth that was expected in a band. */
             last: components["schemas"]["Judged"] | null;
         };
+        /** @description What is charted of a canal. As a body: what changes of it; what is left out stays. */
         CanalChanges: {
             /** @description Not in the earlier version. */
             came: boolean;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description Cautions that the later one has and the earlier one has not. */
             cautions_came: components["schemas"]["Caution"][];
+            /** @description Cautions that the earlier one had and the later one has not. */
             cautions_went: components["schemas"]["Caution"][];
+            /** @description What differs. */
             changes: components["schemas"]["Change"][];
             /** @description Not in the later version. */
             went: boolean;
         };
+        /** @description What was chosen for one canal. */
         CanalChoice: {
-            /** canal */
+            /**
+             * canal
+             * @description The canal by its name; empty or null for the whole tooth.
+             */
             canal: string;
             /**
              * final size chosen
@@ -2247,8 +2378,12 @@ export interface components {
              */
             reason: string;
         };
+        /** @description What was chosen for one canal. */
         CanalChoiceRequest: {
-            /** canal */
+            /**
+             * canal
+             * @description The canal by its name; empty or null for the whole tooth.
+             */
             canal: string;
             /**
              * final size chosen
@@ -2269,6 +2404,7 @@ export interface components {
             asked_by: string | null;
             /** @description The event by which the student asked for a sign-off. */
             asking: string | null;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description The event by which a supervisor said that they come. */
             coming: string | null;
@@ -2276,22 +2412,31 @@ export interface components {
             lacking: components["schemas"]["Lacking"][];
             /** @description The present step. */
             node: string;
+            /** @description How it is. */
             state: components["schemas"]["CanalState"];
+            /** @description The stop, in whole micrometres from the reference point; null: none. */
             stop_um: number | null;
         };
+        /** @description A canal that was found or is expected. */
         CanalGiven: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description What differs. */
             changes: components["schemas"]["Change"][];
         };
+        /** @description A canal that was found or is expected. */
         CanalGivenRequest: {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm?: number | null;
+            /** @description Schneider's angle, in degrees; null: not measured. */
             curvature_deg?: number | null;
             /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm?: number | null;
+            /** @description Radius of the curve, in millimetres; null: not measured. */
             curve_radius_mm?: number | null;
             /** @description From the reference point to where the first curve begins. */
             curve_start_mm?: number | null;
+            /** @description Whether the canal was found. */
             finding?: components["schemas"]["Finding"];
             /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size?: number | null;
@@ -2300,11 +2445,15 @@ export interface components {
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
+            /** @description Its name, for people. */
             name: string;
             /** @description From the reference point to the orifice. */
             orifice_mm?: number | null;
+            /** @description Where on the crown lengths are measured from; empty: not chosen. */
             reference_point: string;
+            /** @description What the image shows of resorption at the root's end. */
             resorption?: components["schemas"]["Resorption"];
+            /** @description The root, by its name. */
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInputRequest"] | null;
@@ -2323,21 +2472,30 @@ export interface components {
              * @description As marked images have it; None where none was marked, or it bends to one side.
              */
             bend_shape: components["schemas"]["BendShape"] | null;
-            /** curvature */
+            /**
+             * curvature
+             * @description Schneider's angle, in degrees; null: not measured.
+             */
             curvature_deg: number | null;
             /**
              * from the end to the middle of the curve
              * @description From the canal's end to the middle of its curve.
              */
             curve_from_end_mm: number | null;
-            /** radius of the curve */
+            /**
+             * radius of the curve
+             * @description Radius of the curve, in millimetres; null: not measured.
+             */
             curve_radius_mm: number | null;
             /**
              * depth at which the curve begins
              * @description From the reference point to where the first curve begins.
              */
             curve_start_mm: number | null;
-            /** depth felt */
+            /**
+             * depth felt
+             * @description Depths that were recorded.
+             */
             felt: components["schemas"]["RecordedDepth"][];
             /**
              * orifice
@@ -2349,9 +2507,15 @@ export interface components {
              * @description First hand size that bound at the end when it was gauged after coronal flaring.
              */
             first_binder_size: number | null;
-            /** where it joins */
+            /**
+             * where it joins
+             * @description Where the canal meets the main one; null: not measured.
+             */
             junction: components["schemas"]["Junction"] | null;
-            /** canal */
+            /**
+             * canal
+             * @description Its name, for people.
+             */
             name: string;
             /**
              * depth of the orifice
@@ -2363,13 +2527,25 @@ export interface components {
              * @description How far its work had come when this plan was made; none before anything was done.
              */
             progress: components["schemas"]["Progress"] | null;
-            /** reading */
+            /**
+             * reading
+             * @description The readings.
+             */
             readings: (components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"])[];
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** resorption at the root's end */
+            /**
+             * resorption at the root's end
+             * @description What the image shows of resorption at the root's end.
+             */
             resorption: components["schemas"]["Resorption"];
-            /** root */
+            /**
+             * root
+             * @description The root, by its name.
+             */
             root: string;
             /**
              * thinnest wall
@@ -2398,6 +2574,7 @@ export interface components {
             bend_shape?: components["schemas"]["BendShape"] | null;
             /**
              * curvature
+             * @description Schneider's angle, in degrees; null: not measured.
              * @default null
              */
             curvature_deg?: number | null;
@@ -2409,6 +2586,7 @@ export interface components {
             curve_from_end_mm?: number | null;
             /**
              * radius of the curve
+             * @description Radius of the curve, in millimetres; null: not measured.
              * @default null
              */
             curve_radius_mm?: number | null;
@@ -2420,6 +2598,7 @@ export interface components {
             curve_start_mm?: number | null;
             /**
              * depth felt
+             * @description Depths that were recorded.
              * @default []
              */
             felt?: components["schemas"]["RecordedDepthRequest"][];
@@ -2437,10 +2616,14 @@ export interface components {
             first_binder_size?: number | null;
             /**
              * where it joins
+             * @description Where the canal meets the main one; null: not measured.
              * @default null
              */
             junction?: components["schemas"]["JunctionRequest"] | null;
-            /** canal */
+            /**
+             * canal
+             * @description Its name, for people.
+             */
             name: string;
             /**
              * depth of the orifice
@@ -2456,17 +2639,25 @@ export interface components {
             progress?: components["schemas"]["ProgressRequest"] | null;
             /**
              * reading
+             * @description The readings.
              * @default []
              */
             readings?: (components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"])[];
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
             /**
              * resorption at the root's end
+             * @description What the image shows of resorption at the root's end.
              * @default none
              */
             resorption?: components["schemas"]["Resorption"];
-            /** root */
+            /**
+             * root
+             * @description The root, by its name.
+             */
             root: string;
             /**
              * thinnest wall
@@ -2483,7 +2674,9 @@ export interface components {
         };
         /** @description Marks along one canal on the image, the reference point first, the root's end last. */
         CanalLine: {
+            /** @description It was taken after coronal flaring. */
             after_flaring: boolean;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description Which point is where the canal leaves the axis of its coronal part. */
             leaves: number | null;
@@ -2491,7 +2684,9 @@ export interface components {
             orifice: number | null;
             /** @description Distances from the reference point whose places on the image are wanted: stops, a junction. */
             places_mm: number[];
+            /** @description The points, in order. */
             points: components["schemas"]["Pixel"][];
+            /** @description Where on the crown lengths are measured from; empty: not chosen. */
             reference_point: string;
             /** @description The stop that was set on that instrument. */
             set_mm: number | null;
@@ -2502,8 +2697,12 @@ export interface components {
         };
         /** @description Marks along one canal on the image, the reference point first, the root's end last. */
         CanalLineRequest: {
-            /** @default false */
+            /**
+             * @description It was taken after coronal flaring.
+             * @default false
+             */
             after_flaring?: boolean;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /**
              * @description Which point is where the canal leaves the axis of its coronal part.
@@ -2520,8 +2719,12 @@ export interface components {
              * @default []
              */
             places_mm?: number[];
+            /** @description The points, in order. */
             points: components["schemas"]["PixelRequest"][];
-            /** @default  */
+            /**
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             * @default
+             */
             reference_point?: string;
             /**
              * @description The stop that was set on that instrument.
@@ -2539,23 +2742,33 @@ export interface components {
              */
             tip?: components["schemas"]["PixelRequest"] | null;
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description The canals of a case. */
         CanalList: {
+            /** @description The rows of this page. */
             results: components["schemas"]["CanalShown"][];
         };
         /** @description A canal that a new case starts from, or that it tells the user to look for. */
         CanalOnOffer: {
+            /** @description Which kind it is: it tells the members of a choice apart. */
             kind: components["schemas"]["LookForKind"];
+            /** @description How it is known. */
             know: string;
+            /** @description Its name, for people. */
             name: string;
+            /** @description Other points to measure from. */
             other_reference_points: string[];
             /** @description Where lengths are measured from by default; none must be chosen by a person. */
             reference_point: string | null;
+            /** @description The root, by its name. */
             root: string;
+            /** @description Where it is from. */
             source: string;
+            /** @description How many studies it is from. */
             studies: components["schemas"]["Prevalence"][];
         };
+        /** @description The plan of one canal. */
         CanalPlan: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description Deepest stop of a shaping instrument: the working length, or the junction for a joining canal. */
             end_mm: number | null;
@@ -2565,6 +2778,7 @@ export interface components {
             expected_path: string[];
             /** @description None for a wide canal while nobody has chosen one. */
             final_size: number | null;
+            /** @description Taper of the final instrument, in hundredths. */
             final_taper: number;
             /** @description Totals over the expected path. */
             irrigants: components["schemas"]["IrrigantTotal"][];
@@ -2572,80 +2786,117 @@ export interface components {
             joins: string | null;
             /** @description Where this canal joins, from the reference point, before rounding. */
             junction_mm: number | null;
+            /** @description The length, and what it rests on. */
             length: components["schemas"]["Length"];
+            /** @description The irrigation needle. */
             needle: components["schemas"]["NeedleDepth"] | null;
+            /** @description How the canal is filled; null: not planned. */
             obturation: components["schemas"]["Obturation"] | null;
             /** @description The shape once everything in the order of work has stood at its stop, reference point side first. */
             outline: components["schemas"]["ProfilePoint"][];
             /** @description The stops rest on an estimate and will be computed again. */
             provisional: boolean;
+            /** @description The rule, inputs and rows behind each number. */
             rationales: components["schemas"]["Rationale"][];
+            /** @description Where on the crown lengths are measured from; empty: not chosen. */
             reference_point: string;
+            /** @description The root, by its name. */
             root: string;
+            /** @description The order of work, as a graph of steps. */
             run_sheet: components["schemas"]["RunSheet"];
+            /** @description Which final sizes can be chosen, and which is advised; null: none can be told. */
             size_range: components["schemas"]["SizeRange"];
+            /** @description How much the bend strains the final instrument; null: not known. */
             strain: components["schemas"]["Strain"][];
+            /** @description The thinnest wall that is left; null: not known. */
             wall: components["schemas"]["WallLeft"] | null;
+            /** @description What is not in the order of work yet, and why; null: nothing. */
             withheld: components["schemas"]["Withheld"][];
         };
         /** @description What is stored of a canal's plan for lists: micrometres there, millimetres here. */
         CanalPlanListed: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
-            /** Format: double */
+            /**
+             * Format: double
+             * @description Deepest stop of a shaping instrument, in millimetres from the reference point; null: not known.
+             */
             end_mm: number | null;
             /** @description Null: a wide canal, no size chosen yet. */
             final_size: number | null;
+            /** @description Taper of the final instrument, in hundredths. */
             final_taper: number;
+            /** @description What the length is worth. */
             length_state: components["schemas"]["LengthState"];
-            /** Format: double */
+            /**
+             * Format: double
+             * @description The stop, in millimetres from the reference point; null: not known.
+             */
             stop_mm: number | null;
         };
         /** @description One canal: what its length rests on, what was planned, what was done. */
         CanalRecord: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description What was seen and measured of it beside its length, or empty. */
             charted: string;
             /** @description The largest shaping instrument that stood at the canal's end. */
             largest_at_length: string | null;
+            /** @description The length, and what it rests on. */
             length: components["schemas"]["Length"] | null;
             /** @description Why no length can be worked out from the readings, or empty. */
             length_problem: string;
             /** @description Final size and taper of the plan that stands. */
             planned_size: string | null;
+            /** @description Where on the crown lengths are measured from; empty: not chosen. */
             reference_point: string;
+            /** @description The root, by its name. */
             root: string;
             /** @description Where it stands; none before the work began or where no plan has it. */
             state: components["schemas"]["CanalState"] | null;
+            /** @description The steps, in order. */
             steps: components["schemas"]["StepRecord"][];
         };
+        /** @description A stored canal with all that is charted and measured of it. */
         CanalShown: {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm: number | null;
+            /** @description Schneider's angle, in degrees; null: not measured. */
             curvature_deg: number | null;
             /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm: number | null;
+            /** @description Radius of the curve, in millimetres; null: not measured. */
             curve_radius_mm: number | null;
             /** @description From the reference point to where the first curve begins. */
             curve_start_mm: number | null;
+            /** @description Whether the canal was found. */
             finding: components["schemas"]["Finding"];
             /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size: number | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description The last one measured. */
             junction: components["schemas"]["Junction"] | null;
+            /** @description Junctions that were measured, those struck too. */
             junctions: components["schemas"]["JunctionShown"][];
             /** @description What the readings come to. */
             length: components["schemas"]["Length"] | null;
             /** @description Why no length can be worked out, or empty. */
             length_problem: string;
+            /** @description Its name, for people. */
             name: string;
             /** @description From the reference point to the orifice. */
             orifice_mm: number | null;
+            /** @description The readings. */
             readings: components["schemas"]["ReadingShown"][];
             /** @description Empty until one was chosen. */
             reference_point: string;
+            /** @description What the image shows of resorption at the root's end. */
             resorption: components["schemas"]["Resorption"];
+            /** @description The root, by its name. */
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall: components["schemas"]["WallInput"] | null;
@@ -2662,9 +2913,11 @@ export interface components {
          * @enum {string}
          */
         CanalState: "open" | "not_released" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "waits" | "finished";
+        /** @description Where the work in one canal stands. */
         CanalSummary: {
             /** @description The student asked for a supervisor's sign-off. */
             asked: boolean;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description A supervisor comes to the chair. */
             coming: boolean;
@@ -2674,23 +2927,28 @@ export interface components {
             note: string;
             /** @description The canal's last depth, where it is shorter or deeper than expected. */
             out_of_band: components["schemas"]["OutOfBand"] | null;
+            /** @description How it is. */
             state: components["schemas"]["CanalState"];
             /** @description Id shared by the canals that the student asked for at once. */
             together: string;
         };
+        /** @description How much of an irrigant one canal got. */
         CanalVolume: {
             /** @description Empty where the entry named none. */
             canal: string;
+            /** @description Volume in millilitres; null: not told. */
             volume_ml: number;
         };
         /** @description The canal before anything has been in it, at one depth. */
         CanalWidth: {
+            /** @description Millimetres from the reference point. */
             from_reference_mm: number;
             /** @description The narrow diameter: it is what binds an instrument. */
             narrow_mm: number;
             /** @description The diameter across the narrow one: a round instrument leaves a part of it untouched. */
             wide_mm: number;
         };
+        /** @description A case to be opened. */
         CaseGivenRequest: {
             /** @description Somebody looked: what was refused as `alias-looks-like-a-name` is none. */
             alias_is_no_name?: boolean;
@@ -2703,55 +2961,93 @@ export interface components {
             id?: string;
             /** @description An alias. A real identity has no place here. */
             patient_alias: string;
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
             /**
              * Format: uuid
              * @description Whose case it is: for a service, which must say; else it is your own.
              */
             student?: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description The supervisor; null: nobody yet.
+             */
             supervisor?: string | null;
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNameRequest"];
         };
         /** @description A stored case in a list, with its people and where its plan stands. */
         CaseListed: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
             created_at: string;
             /** @description For services: the key that yours knows it by; null for people, and where there is none. */
             external_id: string | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description The alias of the patient. Never a real identity. */
             patient_alias: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the programme.
+             */
             programme: string;
+            /** @description Counts the changes of the case; its ETag begins with it. */
             revision: number;
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
+            /** @description Where it stands. */
             status: components["schemas"]["PlanStatus"];
+            /** @description The student whose case it is. */
             student: components["schemas"]["PersonRef"];
+            /** @description The supervisor; null: nobody yet. */
             supervisor: components["schemas"]["PersonRef"] | null;
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNames"];
             /** @description The version that stands. */
             version: components["schemas"]["VersionRef"] | null;
         };
+        /** @description One page of cases. */
         CasePage: {
-            /** Format: uri */
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
             next: string | null;
-            /** Format: uri */
+            /**
+             * Format: uri
+             * @description Address of the page before; null: this is the first.
+             */
             previous: string | null;
+            /** @description The rows of this page. */
             results: components["schemas"]["CaseListed"][];
         };
         /** @description A stored case with its whole chart. */
         CaseShown: {
+            /** @description Whether the tooth is as most of its kind are. */
             anatomy: components["schemas"]["Anatomy"];
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalShown"][];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
             created_at: string;
+            /** @description The tooth, in that notation. */
             designation: string;
             /** @description For services: the key that yours knows it by; null for people, and where there is none. */
             external_id: string | null;
             /** @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level. */
             factors: string[];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Dam in place and tight: in the clinic nothing opens without it. */
             isolated: boolean;
@@ -2759,28 +3055,45 @@ export interface components {
             notation: components["schemas"]["Notation"];
             /** @description What supervisors let pass, those taken back too. */
             overrides: components["schemas"]["OverrideShown"][];
+            /** @description The alias of the patient. Never a real identity. */
             patient_alias: string;
+            /** @description A perforation is suspected. */
             perforation: boolean;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the programme.
+             */
             programme: string;
+            /** @description Counts the changes of the case; its ETag begins with it. */
             revision: number;
+            /** @description The tooth has a root filling already. */
             root_filled: boolean;
+            /** @description The roots. */
             roots: components["schemas"]["RootInput"][];
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
+            /** @description Where it stands. */
             status: components["schemas"]["PlanStatus"];
+            /** @description The student whose case it is. */
             student: components["schemas"]["PersonRef"];
+            /** @description The supervisor; null: nobody yet. */
             supervisor: components["schemas"]["PersonRef"] | null;
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNames"];
             /** @description The version that stands. */
             version: components["schemas"]["VersionRef"] | null;
         };
+        /** @description Something to know before the work, with what to do about it. */
         Caution: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
             /** @description What to do about it. */
             do: string;
             /** @description How its source is known; `from memory` marks a reference value that has to be checked. */
             know: string;
+            /** @description What the value is compared with; null: nothing. */
             limit: number | null;
             /** @description A supervisor may let the work go on, with a reason. */
             may_override: boolean;
@@ -2788,11 +3101,15 @@ export interface components {
             overridden: string | null;
             /** @description The data row or rule it rests on. */
             row: string;
+            /** @description It in one sentence, for people. */
             says: string;
+            /** @description How much it weighs: note, caution or stop. */
             severity: components["schemas"]["Severity"];
             /** @description The step of the canal's run sheet it concerns, where it concerns one. */
             step: string | null;
+            /** @description The unit. */
             unit: string | null;
+            /** @description The value. */
             value: number | null;
         };
         /**
@@ -2804,17 +3121,26 @@ export interface components {
         CautionEnd: "stands" | "overridden" | "gone";
         /** @description What a plan warned of, and how that ended. */
         CautionRecord: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
+            /** @description It in one sentence, for people. */
             says: string;
+            /** @description It was settled. */
             settled: components["schemas"]["CautionEnd"];
+            /** @description How much it weighs: note, caution or stop. */
             severity: components["schemas"]["Severity"];
             /** @description The last version that has it. */
             version: number;
         };
+        /** @description One field that differs between two plans. */
         Change: {
+            /** @description What it is afterwards; null: nothing. */
             after: string | null;
+            /** @description What the difference bears on. */
             bears_on: components["schemas"]["Bears"];
+            /** @description What it was before; null: nothing. */
             before: string | null;
             /** @description What it is called, for people. */
             label: string;
@@ -2824,6 +3150,7 @@ export interface components {
             subject: string;
             /** @description Of `before` and `after`; empty where there is none. */
             unit: string;
+            /** @description Which thing it is about. */
             what: components["schemas"]["ChangeKind"];
         };
         /**
@@ -2835,12 +3162,13 @@ export interface components {
          * @enum {string}
          */
         ChangeKind: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description One page of what changed, in order. */
         ChangePage: {
             /** @description There are more: ask again at once. */
             more: boolean;
             /** @description Where to go on: ask with it as `after`. */
             next: string;
+            /** @description The rows of this page. */
             results: components["schemas"]["ChangeShown"][];
         };
         /** @description One change. It says what is to be read anew, and nothing of what is there. */
@@ -2864,6 +3192,7 @@ export interface components {
             case: string | null;
             /** @description What happened at the chair; null for all but an event. */
             event: components["schemas"]["EventKind"] | null;
+            /** @description Which kind it is: it tells the members of a choice apart. */
             kind: components["schemas"]["FeedKind"];
             /** @description Counts the programme's changes from 1. */
             position: number;
@@ -2880,8 +3209,12 @@ export interface components {
             /** @description Null where there is no earlier version to compare with. */
             changes: components["schemas"]["PlanChanges"] | null;
         };
+        /** @description What the person who plans chose. */
         Choices: {
-            /** choice for the canal */
+            /**
+             * choice for the canal
+             * @description The canals, each once.
+             */
             canals: components["schemas"]["CanalChoice"][];
             /**
              * final rinse
@@ -2893,9 +3226,15 @@ export interface components {
              * @description Last glide-path size; None: the technique's own.
              */
             glide_path_to_size: number | null;
-            /** irrigant */
+            /**
+             * irrigant
+             * @description What the canal is rinsed with; null: nothing.
+             */
             irrigant: components["schemas"]["Irrigant"];
-            /** needle */
+            /**
+             * needle
+             * @description The irrigation needle.
+             */
             needle: components["schemas"]["Needle"];
             /**
              * taper of the series
@@ -2903,9 +3242,11 @@ export interface components {
              */
             series_taper: number | null;
         };
+        /** @description What the person who plans chose. */
         ChoicesRequest: {
             /**
              * choice for the canal
+             * @description The canals, each once.
              * @default []
              */
             canals?: components["schemas"]["CanalChoiceRequest"][];
@@ -2923,10 +3264,14 @@ export interface components {
             glide_path_to_size?: number | null;
             /**
              * irrigant
+             * @description What the canal is rinsed with; null: nothing.
              * @default water
              */
             irrigant?: components["schemas"]["Irrigant"];
-            /** needle */
+            /**
+             * needle
+             * @description The irrigation needle.
+             */
             needle: components["schemas"]["NeedleRequest"];
             /**
              * taper of the series
@@ -2937,20 +3282,23 @@ export interface components {
         };
         /** @description The visit ends. */
         ClosePayload: {
+            /** @description The access cavity was closed for the time until the next visit. */
             access_sealed: boolean;
             /** @description What was left in the canals; None where nobody said. */
             dressing: components["schemas"]["Dressing"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "close";
+            /** @description A remark, or empty. */
             note: string;
             /** @description What the access was sealed with. */
             temporary: components["schemas"]["Temporary"] | null;
         };
         /** @description The visit ends. */
         ClosePayloadRequest: {
+            /** @description The access cavity was closed for the time until the next visit. */
             access_sealed: boolean;
             /**
              * @description What was left in the canals; None where nobody said.
@@ -2958,11 +3306,14 @@ export interface components {
              */
             dressing?: components["schemas"]["Dressing"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "close";
-            /** @default  */
+            /**
+             * @description A remark, or empty.
+             * @default
+             */
             note?: string;
             /**
              * @description What the access was sealed with.
@@ -2970,7 +3321,9 @@ export interface components {
              */
             temporary?: components["schemas"]["Temporary"] | null;
         };
+        /** @description A one-time code. */
         CodeGivenRequest: {
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
         };
         /** @description A new secret, and its address drawn as a QR code, which is worked out here. */
@@ -2985,25 +3338,32 @@ export interface components {
         /** @description A supervisor comes to the chair before deciding. */
         ComePayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "come";
+            /** @description A remark, or empty. */
             note: string;
         };
         /** @description A supervisor comes to the chair before deciding. */
         ComePayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "come";
-            /** @default  */
+            /**
+             * @description A remark, or empty.
+             * @default
+             */
             note?: string;
         };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImage: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
             /**
              * how sure its marks are
@@ -3011,11 +3371,14 @@ export interface components {
              */
             interval: components["schemas"]["ImageInterval"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "confirming_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
             /**
              * stop that was set
@@ -3030,7 +3393,10 @@ export interface components {
         };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImageKept: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
             /**
              * how sure its marks are
@@ -3038,11 +3404,14 @@ export interface components {
              */
             interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "confirming_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
             /**
              * stop that was set
@@ -3059,6 +3428,7 @@ export interface components {
         ConfirmingImageRequest: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
@@ -3069,11 +3439,14 @@ export interface components {
              */
             interval?: components["schemas"]["ImageIntervalRequest"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "confirming_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
             /**
              * stop that was set
@@ -3090,6 +3463,7 @@ export interface components {
         ConfirmingImageRequestKept: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
@@ -3100,11 +3474,14 @@ export interface components {
              */
             interval?: components["schemas"]["ImageIntervalRequestKept"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "confirming_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
             /**
              * stop that was set
@@ -3119,7 +3496,9 @@ export interface components {
         };
         /** @description How long an irrigant stays in the canal. */
         Contact: {
+            /** @description About how many seconds it stays. */
             about_s: number;
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string;
             /** @description The phone warns when it stays longer than this. */
             most_s: number;
@@ -3131,10 +3510,11 @@ export interface components {
             /** @description Id of the emergency. */
             corrects: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "corrected";
+            /** @description A remark, or empty. */
             note: string;
             /** @description What it was instead; None: it was not so, a false alarm. */
             what: components["schemas"]["Emergency"] | null;
@@ -3144,11 +3524,14 @@ export interface components {
             /** @description Id of the emergency. */
             corrects: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "corrected";
-            /** @default  */
+            /**
+             * @description A remark, or empty.
+             * @default
+             */
             note?: string;
             /**
              * @description What it was instead; None: it was not so, a false alarm.
@@ -3160,6 +3543,7 @@ export interface components {
         CourseShown: {
             /** @description The visit was closed and waits for a supervisor's check. */
             check_due: boolean;
+            /** @description No visit is under way. */
             closed: boolean;
             /** @description As last said in this visit. */
             dam: components["schemas"]["Dam"] | null;
@@ -3173,6 +3557,7 @@ export interface components {
             out_of_course: {
                 [key: string]: components["schemas"]["OutOfCourse"];
             };
+            /** @description Hash of the plan that is worked by; empty: none yet. */
             plan_hash: string;
             /** @description The emergency since which every canal is irrigated with saline alone. */
             saline_by: string | null;
@@ -3183,6 +3568,7 @@ export interface components {
             /** @description Events that an undo took out. */
             undone: string[];
         };
+        /** @description How a canal curves, measured from points tapped on an image. */
         Curvature: {
             /** @description Schneider's: between the coronal axis and the line from where the canal leaves it to the end. */
             angle_deg: number;
@@ -3197,6 +3583,7 @@ export interface components {
         };
         /** @description Points tapped on an image, in mm in the plane of the image. */
         CurvatureRequest: {
+            /** @description Points tapped along the curve. */
             curve: components["schemas"]["TappedCurveRequest"];
             /**
              * @description The programme's own values in place of figures of the data tables, by key.
@@ -3206,11 +3593,15 @@ export interface components {
                 [key: string]: number;
             };
         };
+        /** @description What one published scheme calls the angle. */
         CurveClass: {
+            /** @description How it is known. */
             know: string;
             /** @description None: the scheme has no name for this angle. */
             name: string | null;
+            /** @description The published scheme. */
             scheme: string;
+            /** @description Where it is from. */
             source: string;
         };
         /**
@@ -3221,19 +3612,21 @@ export interface components {
         /** @description How the dam was found. In the clinic nothing goes on unless it is on. */
         DamPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "dam";
+            /** @description How it is. */
             state: components["schemas"]["Dam"];
         };
         /** @description How the dam was found. In the clinic nothing goes on unless it is on. */
         DamPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "dam";
+            /** @description How it is. */
             state: components["schemas"]["Dam"];
         };
         /**
@@ -3243,114 +3636,181 @@ export interface components {
         Decision: "approved" | "returned";
         /** @description A supervisor's decision on a version of the plan. */
         DecisionRecord: {
+            /** @description What must be put right and was acknowledged by its name. */
             acknowledged: components["schemas"]["AcknowledgedRecord"][];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description What the supervisor decided. */
             decision: components["schemas"]["Decision"];
+            /** @description A remark, or empty. */
             note: string;
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
         /** @description How thick an instrument is at a distance from its tip. */
         DiameterAt: {
-            /** diameter */
+            /**
+             * diameter
+             * @description Diameter there, in millimetres.
+             */
             diameter_mm: number;
-            /** from the tip */
+            /**
+             * from the tip
+             * @description Millimetres from the tip.
+             */
             from_tip_mm: number;
         };
         /** @description How thick an instrument is at a distance from its tip. */
         DiameterAtRequest: {
-            /** diameter */
+            /**
+             * diameter
+             * @description Diameter there, in millimetres.
+             */
             diameter_mm: number;
-            /** from the tip */
+            /**
+             * from the tip
+             * @description Millimetres from the tip.
+             */
             from_tip_mm: number;
         };
+        /** @description How difficult the case is, and what it was counted from. */
         Difficulty: {
             /** @description Factors above low, those that decide the level first. */
             factors: components["schemas"]["FactorFound"][];
+            /** @description How it is known. */
             know: string;
+            /** @description How difficult it is. */
             level: components["schemas"]["Level"];
             /** @description The counting rule in one sentence, with the counts of this case. */
             rule: string;
+            /** @description Where it is from. */
             source: string;
         };
         /** @description What can make a case difficult. What is recorded of a case are codes of levels, one of a factor at most. */
         DifficultyFactors: {
+            /** @description What makes the case difficult, each `factor:level`. */
             factors: components["schemas"]["Factor"][];
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSight: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "direct_sight";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** seen at */
+            /**
+             * seen at
+             * @description Where the tip was seen, in millimetres from the reference point.
+             */
             seen_mm: number;
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSightKept: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "direct_sight";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** seen at */
+            /**
+             * seen at
+             * @description Where the tip was seen, in millimetres from the reference point.
+             */
             seen_mm: number;
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSightRequest: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "direct_sight";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** seen at */
+            /**
+             * seen at
+             * @description Where the tip was seen, in millimetres from the reference point.
+             */
             seen_mm: number;
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSightRequestKept: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "direct_sight";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** seen at */
+            /**
+             * seen at
+             * @description Where the tip was seen, in millimetres from the reference point.
+             */
             seen_mm: number;
         };
+        /** @description An instrument that was taken out of use. */
         Discarded: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description The instrument, by its key. */
             instrument: string;
+            /** @description Position of the event in the case. */
             position: number;
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
+            /** @description Why. */
             why: string;
         };
         /** @description A mark about which the person who set it is asked; it is measured all the same. */
         Doubt: {
+            /** @description Which kind it is: it tells the members of a choice apart. */
             kind: components["schemas"]["DoubtKind"];
+            /** @description Number of the point on the line, from 0. */
             point: number;
         };
         /**
@@ -3377,11 +3837,13 @@ export interface components {
              */
             before: string[];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "emergency";
+            /** @description A remark, or empty. */
             note: string;
+            /** @description Which thing it is about. */
             what: components["schemas"]["Emergency"];
         };
         /** @description The whole tooth stands still. */
@@ -3393,12 +3855,16 @@ export interface components {
              */
             before?: string[];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "emergency";
-            /** @default  */
+            /**
+             * @description A remark, or empty.
+             * @default
+             */
             note?: string;
+            /** @description Which thing it is about. */
             what: components["schemas"]["Emergency"];
         };
         /** @description An emergency that halts the tooth. */
@@ -3417,24 +3883,35 @@ export interface components {
             /** @description As last said; empty where it was not so. */
             what: string;
         };
+        /** @description A run sheet's end. */
         End: {
+            /** @description Its own id. */
             id: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "end";
+            /** @description What the walk comes to. */
             outcome: components["schemas"]["Outcome"];
+            /** @description What is said at the end. */
             say: string;
         };
         /** @description Something that another system entered for a student. */
         Entered: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description It in one sentence, for people. */
             says: string;
+            /** @description The service's name. */
             service: string;
+            /** @description The student whose case it is. */
             student: components["schemas"]["RecordPerson"];
         };
+        /** @description One event as a device tells it. */
         EventGivenRequest: {
             /** @description Empty where it concerns the whole tooth. */
             canal?: string;
@@ -3452,6 +3929,7 @@ export interface components {
             id: string;
             /** @description The step in the run sheet. */
             node?: string;
+            /** @description What the event carries, by its kind. */
             payload: components["schemas"]["StepPayloadRequestKept"] | components["schemas"]["AnswerPayloadRequest"] | components["schemas"]["ReadingPayloadRequestKept"] | components["schemas"]["SignOffPayloadRequest"] | components["schemas"]["InspectedPayloadRequest"] | components["schemas"]["TurnPayloadRequest"] | components["schemas"]["PausePayloadRequest"] | components["schemas"]["EmergencyPayloadRequest"] | components["schemas"]["CorrectedPayloadRequest"] | components["schemas"]["ResumePayloadRequest"] | components["schemas"]["ClosePayloadRequest"] | components["schemas"]["ReopenPayloadRequest"] | components["schemas"]["ReplanPayloadRequest"] | components["schemas"]["RevokedPayloadRequest"] | components["schemas"]["ReleasePayloadRequest"] | components["schemas"]["AskPayloadRequest"] | components["schemas"]["ComePayloadRequest"] | components["schemas"]["WantedPayloadRequest"] | components["schemas"]["StruckPayloadRequest"] | components["schemas"]["TakeOverPayloadRequest"] | components["schemas"]["GiveBackPayloadRequest"] | components["schemas"]["OnSitePayloadRequest"] | components["schemas"]["DamPayloadRequest"] | components["schemas"]["ImagePayloadRequest"] | components["schemas"]["IrrigatedPayloadRequestKept"] | components["schemas"]["NotePayloadRequest"] | components["schemas"]["UndoPayloadRequest"];
             /** @description Of the plan on the screen. */
             plan_hash: string;
@@ -3491,23 +3969,41 @@ export interface components {
         EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "revoked" | "release" | "ask" | "come" | "wanted" | "take_over" | "give_back" | "struck" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
         /** @description A stored event, with its payload as it was kept. */
         EventShown: {
+            /** @description Who did it. */
             actor: components["schemas"]["PersonRef"];
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id that the device made for itself.
+             */
             device: string;
+            /** @description Counts the device's events of this case from 1. */
             device_seq: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was by the device's clock; it orders nothing.
+             */
             device_time: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description The step, by its id in the run sheet. */
             node: string;
             /** @description Why it could not be checked when it came in, or empty. It is kept all the same: plan, depth, length, point, room_left, room. */
             not_checked: string;
+            /** @description What the event carries, by its kind. */
             payload: components["schemas"]["StepPayloadKept"] | components["schemas"]["AnswerPayload"] | components["schemas"]["ReadingPayloadKept"] | components["schemas"]["SignOffPayload"] | components["schemas"]["InspectedPayload"] | components["schemas"]["TurnPayload"] | components["schemas"]["PausePayload"] | components["schemas"]["EmergencyPayload"] | components["schemas"]["CorrectedPayload"] | components["schemas"]["ResumePayload"] | components["schemas"]["ClosePayload"] | components["schemas"]["ReopenPayload"] | components["schemas"]["ReplanPayload"] | components["schemas"]["RevokedPayload"] | components["schemas"]["ReleasePayload"] | components["schemas"]["AskPayload"] | components["schemas"]["ComePayload"] | components["schemas"]["WantedPayload"] | components["schemas"]["StruckPayload"] | components["schemas"]["TakeOverPayload"] | components["schemas"]["GiveBackPayload"] | components["schemas"]["OnSitePayload"] | components["schemas"]["DamPayload"] | components["schemas"]["ImagePayload"] | components["schemas"]["IrrigatedPayloadKept"] | components["schemas"]["NotePayload"] | components["schemas"]["UndoPayload"];
+            /** @description Hash of the plan that was worked by. */
             plan_hash: string;
             /** @description The order, given here. */
             position: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When the server got it.
+             */
             server_time: string;
         };
         /**
@@ -3519,6 +4015,7 @@ export interface components {
         Expectation: {
             /** @description Hardly any sample fits the recorded depths, so the bands are not to be relied on. */
             few_agree: boolean;
+            /** @description How wide the canal is before anything has been in it. */
             initial_shape: components["schemas"]["InitialShape"];
             /** @description A larger size is expected to be needed to make room. */
             makes_room: boolean;
@@ -3526,9 +4023,11 @@ export interface components {
             narrows: boolean;
             /** @description Outline of the canal before the first of the steps, where instruments have been in it; else empty. */
             prepared: components["schemas"]["ProfilePoint"][];
+            /** @description How many canals were drawn. */
             samples: number;
             /** @description None in a technique without a descending series. */
             series_passes: components["schemas"]["SeriesPasses"] | null;
+            /** @description The steps, in order. */
             steps: components["schemas"]["ExpectedStep"][];
         };
         /** @description One insertion of one instrument on the expected path. */
@@ -3543,6 +4042,7 @@ export interface components {
             felt: components["schemas"]["Against"] | null;
             /** @description 90 % of the samples stop short of this. */
             high_mm: number | null;
+            /** @description The instrument, by its key. */
             instrument: string;
             /** @description 10 % of the samples stop short of this; none without samples or once recorded. */
             low_mm: number | null;
@@ -3564,37 +4064,51 @@ export interface components {
         };
         /** @description One image, and the canals that it shows beside each other. */
         Exposure: {
+            /** @description The canals, each once. */
             canals: string[];
             /** @description Taken from another angle, which shows apart what lies one behind the other on the first image. */
             turned: boolean;
         };
+        /** @description The key by which the service knows something. */
         ExternalIdGivenRequest: {
             /** @description The key of a row in the other system. Names, dates of birth and numbers of people have no place in it. */
             external_id: string;
         };
         /** @description A stored key, for the service whose it is. */
         ExternalIdShown: {
+            /** @description The key by which the service knows it. */
             external_id: string;
         };
         /** @description Something that can make a case difficult. */
         Factor: {
             /** @description A plan works it out; a person may record it as well, and the higher level counts. */
             from_plan: boolean;
+            /** @description What it is grouped by. */
             group: components["schemas"]["FactorGroup"];
+            /** @description Which one it is, in a word that stays the same. */
             key: string;
+            /** @description How it is known. */
             know: string;
+            /** @description Its levels, each with what it is. */
             levels: components["schemas"]["FactorLevel"][];
+            /** @description Where it is from. */
             source: string;
+            /** @description What it is called. */
             title: string;
         };
         /** @description One factor of this case. */
         FactorFound: {
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
             /** @description Worked out from what the plan holds; otherwise recorded by a person. */
             from_plan: boolean;
+            /** @description How it is known. */
             know: string;
+            /** @description How difficult it is. */
             level: components["schemas"]["Level"];
+            /** @description It in one sentence, for people. */
             says: string;
+            /** @description Where it is from. */
             source: string;
         };
         /**
@@ -3602,10 +4116,13 @@ export interface components {
          * @enum {string}
          */
         FactorGroup: "patient" | "diagnosis" | "tooth" | "additional";
+        /** @description One level of a factor of difficulty. */
         FactorLevel: {
             /** @description As it is recorded: the factor's key, a colon, the level. */
             code: string;
+            /** @description How difficult it is. */
             level: components["schemas"]["Level"];
+            /** @description It in one sentence, for people. */
             says: string;
         };
         /**
@@ -3625,42 +4142,60 @@ export interface components {
         FeedKind: "case_opened" | "case_changed" | "canal_added" | "canal_changed" | "canal_removed" | "root_changed" | "reading_taken" | "reading_struck" | "bend_combined" | "image_announced" | "image_stored" | "image_refused" | "image_checked" | "image_marked" | "image_struck" | "image_moved" | "image_removed" | "version_made" | "version_submitted" | "version_withdrawn" | "version_approved" | "version_returned" | "version_revoked" | "version_released" | "version_carried_over" | "version_superseded" | "version_taken_up_again" | "override_given" | "override_withdrawn" | "event" | "person_changed" | "kit_changed" | "technique_added" | "figures_changed" | "widths_changed";
         /** @description One figure with where it comes from. */
         Figure: {
+            /** @description Which one it is, in a word that stays the same. */
             key: string;
+            /** @description How it is known. */
             know: string;
+            /** @description Id of the programme. */
             programme: boolean;
+            /** @description It in one sentence, for people. */
             says: string;
+            /** @description Where it is from. */
             source: string;
+            /** @description The unit. */
             unit: string;
+            /** @description The value. */
             value: number;
         };
+        /** @description A programme's own value in place of a published one. */
         FigureGivenRequest: {
             /** @description In the figure's own unit, within its least and most. */
             value: number;
         };
         /** @description A figure the planner rests on, and what the programme may set in its place. */
         FigureShown: {
+            /** @description Which one it is, in a word that stays the same. */
             key: string;
             /** @description How the published value is known. */
             know: string;
             /** @description Least value that a programme may set. */
             least: number;
+            /** @description The most that the programme may set. */
             most: number;
             /** @description Set by the programme. */
             own: boolean;
+            /** @description The published value. */
             published: number;
+            /** @description It in one sentence, for people. */
             says: string;
             /** @description Of the published value. */
             source: string;
+            /** @description The unit. */
             unit: string;
             /** @description The programme's own, or else the published one. */
             value: number;
         };
+        /** @description The figures that plans rest on. */
         FiguresShown: {
+            /** @description The rows of this page. */
             results: components["schemas"]["FigureShown"][];
         };
         /** @description A cone, plugger or spreader of the kit. */
         FillingItem: {
-            /** kind */
+            /**
+             * kind
+             * @description Which kind it is: it tells the members of a choice apart.
+             */
             kind: components["schemas"]["FillingKind"];
             /**
              * size
@@ -3675,7 +4210,10 @@ export interface components {
         };
         /** @description A cone, plugger or spreader of the kit. */
         FillingItemRequest: {
-            /** kind */
+            /**
+             * kind
+             * @description Which kind it is: it tells the members of a choice apart.
+             */
             kind: components["schemas"]["FillingKind"];
             /**
              * size
@@ -3700,6 +4238,7 @@ export interface components {
         Finding: "expected" | "found" | "searched_not_found";
         /** @description One canal at the beginning of the next visit. */
         Found: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description A locator or an image agrees with the length before; None where there was none. */
             length_agrees: boolean | null;
@@ -3712,6 +4251,7 @@ export interface components {
         };
         /** @description One canal at the beginning of the next visit. */
         FoundRequest: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /**
              * @description A locator or an image agrees with the length before; None where there was none.
@@ -3733,10 +4273,12 @@ export interface components {
         };
         /** @description Some instrument of this pass went at least `least_um` deeper than the same one in the pass before. */
         Gained: {
+            /** @description The least, in whole micrometres. */
             least_um: number;
+            /** @description Steps, by their ids. */
             nodes: string[];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which test it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             test: "gained";
@@ -3744,7 +4286,7 @@ export interface components {
         /** @description The supervisor who took over works it no more. */
         GiveBackPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "give_back";
@@ -3752,15 +4294,18 @@ export interface components {
         /** @description The supervisor who took over works it no more. */
         GiveBackPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "give_back";
         };
         /** @description How a plan's input differs from a version's before the plan is made; the most dangerous difference first. */
         GivenChanges: {
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalGiven"][];
+            /** @description Number of the earlier version. */
             from_number: number;
+            /** @description The tooth. */
             tooth: components["schemas"]["Change"][];
         };
         /**
@@ -3769,11 +4314,18 @@ export interface components {
          * @enum {string}
          */
         Guidance: "emergency" | "pause" | "look" | "discard";
+        /** @description How a halt of the work ended. */
         HaltEnd: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description Position of the event in the case. */
             position: number;
+            /** @description Why. */
             reason: string;
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
         /**
@@ -3785,26 +4337,41 @@ export interface components {
         HaltKind: "pause" | "past_stop" | "emergency";
         /** @description Why work stood still, and what let it go on. */
         HaltRecord: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description For an instrument past its stop: the answer to why. */
             cause: string;
+            /** @description How it ended; null: it goes on. */
             ended: components["schemas"]["HaltEnd"] | null;
+            /** @description Which kind it is: it tells the members of a choice apart. */
             kind: components["schemas"]["HaltKind"];
+            /** @description Position of the event in the case. */
             position: number;
             /** @description After an emergency the patient has to be seen again by this time; None where no patient has to. */
             review_by: string | null;
+            /** @description It in one sentence, for people. */
             says: string;
             /** @description When the next visit was opened. */
             seen_again: string | null;
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
         /** @description How sure a measure is that marks on an image gave. */
         ImageInterval: {
-            /** at least, by its marks */
+            /**
+             * at least, by its marks
+             * @description The least, in millimetres.
+             */
             least_mm: number;
-            /** at most, by its marks */
+            /**
+             * at most, by its marks
+             * @description The most, in millimetres.
+             */
             most_mm: number;
             /**
              * what the image's scale rests on
@@ -3814,9 +4381,15 @@ export interface components {
         };
         /** @description How sure a measure is that marks on an image gave. */
         ImageIntervalKept: {
-            /** at least, by its marks */
+            /**
+             * at least, by its marks
+             * @description The least, in millimetres.
+             */
             least_mm: number;
-            /** at most, by its marks */
+            /**
+             * at most, by its marks
+             * @description The most, in millimetres.
+             */
             most_mm: number;
             /**
              * what the image's scale rests on
@@ -3826,9 +4399,15 @@ export interface components {
         };
         /** @description How sure a measure is that marks on an image gave. */
         ImageIntervalRequest: {
-            /** at least, by its marks */
+            /**
+             * at least, by its marks
+             * @description The least, in millimetres.
+             */
             least_mm: number;
-            /** at most, by its marks */
+            /**
+             * at most, by its marks
+             * @description The most, in millimetres.
+             */
             most_mm: number;
             /**
              * what the image's scale rests on
@@ -3838,9 +4417,15 @@ export interface components {
         };
         /** @description How sure a measure is that marks on an image gave. */
         ImageIntervalRequestKept: {
-            /** at least, by its marks */
+            /**
+             * at least, by its marks
+             * @description The least, in millimetres.
+             */
             least_mm: number;
-            /** at most, by its marks */
+            /**
+             * at most, by its marks
+             * @description The most, in millimetres.
+             */
             most_mm: number;
             /**
              * what the image's scale rests on
@@ -3853,36 +4438,52 @@ export interface components {
          * @enum {string}
          */
         ImageKind: "jpeg" | "png" | "webp" | "tiff" | "heic" | "dicom";
+        /** @description One image of a record. */
         ImageListed: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description False where it was struck, or put to another canal. */
             counts: boolean;
+            /** @description Id of the image. */
             image: string;
+            /** @description Position of the event in the case. */
             position: number;
+            /** @description What the image was taken for. */
             purpose: string;
+            /** @description Who removed its pixels, when and why; null: they are here. */
             removed: components["schemas"]["ImageRemoval"] | null;
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
         /** @description What was marked on one image. */
         ImageMarks: {
+            /** @description What the image file says of its pixels; null: nothing. */
             facts: components["schemas"]["SpacingFacts"] | null;
             /** @description Counts before what the file says. */
             known: components["schemas"]["KnownObject"] | null;
+            /** @description The canals' lines. */
             lines: components["schemas"]["CanalLine"][];
             /** @description One standard deviation of a mark that does not tell its zoom; None: as the figures have it. */
             tapped_within_px: number | null;
         };
         /** @description What was marked on one image. */
         ImageMarksRequest: {
-            /** @default null */
+            /**
+             * @description What the image file says of its pixels; null: nothing.
+             * @default null
+             */
             facts?: components["schemas"]["SpacingFactsRequest"] | null;
             /**
              * @description Counts before what the file says.
              * @default null
              */
             known?: components["schemas"]["KnownObjectRequest"] | null;
+            /** @description The canals' lines. */
             lines: components["schemas"]["CanalLineRequest"][];
             /**
              * @description One standard deviation of a mark that does not tell its zoom; None: as the figures have it.
@@ -3890,29 +4491,36 @@ export interface components {
              */
             tapped_within_px?: number | null;
         };
+        /** @description To which canal an image is moved. */
         ImageMoveGivenRequest: {
             /** @description Where it belongs; empty: the whole tooth. */
             canal: string;
         };
         /** @description An image was taken. No event waits for the image itself: it is uploaded separately. */
         ImagePayload: {
+            /** @description Id of the image. */
             image_id: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "image";
+            /** @description What the image was taken for. */
             purpose: components["schemas"]["ImagePurpose"];
         };
         /** @description An image was taken. No event waits for the image itself: it is uploaded separately. */
         ImagePayloadRequest: {
+            /** @description Id of the image. */
             image_id: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "image";
-            /** @default other */
+            /**
+             * @description What the image was taken for.
+             * @default other
+             */
             purpose?: components["schemas"]["ImagePurpose"];
         };
         /**
@@ -3922,67 +4530,107 @@ export interface components {
         ImagePurpose: "pre_operative" | "length" | "final_size" | "cone" | "final" | "other";
         /** @description One correction of an image: it was struck, or put to another canal. Earlier ones stay. */
         ImagePutRight: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
             /** @description Where it was; empty for the whole tooth. */
             canal: string;
+            /** @description Id of the image. */
             image: string;
             /** @description Where it counts instead, empty for the whole tooth; None where it was struck and counts for nothing. */
             moved_to: string | null;
+            /** @description What the image was taken for. */
             purpose: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was taken.
+             */
             taken_at: string;
+            /** @description Who took it. */
             taken_by: components["schemas"]["RecordPerson"];
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
+            /** @description Why. */
             why: components["schemas"]["StruckWhy"];
         };
         /** @description What may still be stored; asked before a camera opens. */
         ImageQuota: {
             /** @description Of the programme. */
             left_bytes: number;
+            /** @description Bytes that all images of the case may have. */
             most_bytes: number;
+            /** @description Bytes that one image may have. */
             most_bytes_each: number;
         };
         /** @description An image was removed; nothing of its picture is left. */
         ImageRemoval: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description Why. */
             reason: components["schemas"]["RemovalReason"];
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
+        /** @description What is told of an image beside the image. */
         ImageSentRequest: {
-            /** @default  */
+            /**
+             * @description The canal by its name; empty or null for the whole tooth.
+             * @default
+             */
             canal?: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was by the device's clock; it orders nothing.
+             */
             device_time?: string;
             /**
              * Format: binary
              * @description JPEG, PNG, WebP, TIFF, DICOM, or HEIC where the server has the extra that reads it, found out by its content.
              */
             file: string;
-            /** @default other */
+            /**
+             * @description What the image was taken for.
+             * @default other
+             */
             purpose?: components["schemas"]["ImagePurpose"];
         };
         /** @description A stored image; what has arrived of it and what its name check says are worked out when asked. */
         ImageShown: {
+            /** @description Whether the file says that text is part of its pixels; null: it does not say. */
             burnt_in_text: components["schemas"]["BurntInText"];
             /** @description Where it counts now; empty: the whole tooth. */
             canal: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When somebody looked whether it names a person; null: nobody did yet.
+             */
             checked_at: string | null;
             /** @description Looked first, and found nobody named. */
             checked_by: components["schemas"]["PersonRef"] | null;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was by the device's clock; it orders nothing.
+             */
             device_time: string;
             /** @description A de-identified DICOM data set is there too. */
             has_data_set: boolean;
+            /** @description Height in pixels. */
             height_px: number | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description What was sent, by its content; null until it was read. */
             readonly kind: components["schemas"]["ImageKind"] | null;
             /** @description `open`: somebody has to look whether a name or a number of a person is in the picture. */
             name_check: components["schemas"]["NameCheck"];
+            /** @description What the image was taken for. */
             purpose: components["schemas"]["ImagePurpose"];
             /** @description Each time, the first first. */
             put_right: components["schemas"]["PutRightShown"][];
@@ -3990,30 +4638,42 @@ export interface components {
             reason: string;
             /** @description An upload goes on from here. */
             readonly received_bytes: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When its pixels were removed; null: they are here.
+             */
             removed_at: string | null;
+            /** @description Who removed its pixels; null: they are here. */
             removed_by: components["schemas"]["PersonRef"] | null;
             /** @description Why it was removed; else null. */
             readonly removed_for: components["schemas"]["RemovalReason"] | null;
             /** @description Of the whole upload. */
             sent_bytes: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When the server got it.
+             */
             server_time: string;
             /** @description Of what was sent, in hexadecimal. */
             sha256: string;
             /** @description What the file said of its scale, as read. */
             readonly spacing: components["schemas"]["Spacing"] | null;
+            /** @description How it is. */
             state: components["schemas"]["ImageState"];
             /** @description It counts for nothing. */
             struck: boolean;
+            /** @description Who took it. */
             taken_by: components["schemas"]["PersonRef"];
+            /** @description Width in pixels. */
             width_px: number | null;
         };
         /** @description The stored images of a case, with two values that hold for all of them. */
         ImagesShown: {
+            /** @description The images. */
             images: components["schemas"]["ImageShown"][];
             /** @description How sure marks are: by these a phone says so with no connection. */
             marking: components["schemas"]["MarkFigures"];
+            /** @description How much room there is for images. */
             quota: components["schemas"]["ImageQuota"];
         };
         /**
@@ -4023,6 +4683,7 @@ export interface components {
          * @enum {string}
          */
         ImageState: "awaited" | "stored" | "refused" | "removed";
+        /** @description Why an image is struck. */
         ImageStrikeGivenRequest: {
             /** @description `not_so`: it does not show what it was taken for. */
             why: components["schemas"]["ImageStruckWhy"];
@@ -4034,31 +4695,42 @@ export interface components {
         ImageStruckWhy: "wrong_canal" | "not_so";
         /** @description The canal's widths from the orifice down to its end, and where they are from. */
         InitialShape: {
+            /** @description How it is known. */
             know: string;
+            /** @description The points, in order. */
             points: components["schemas"]["CanalWidth"][];
+            /** @description Where it is from. */
             source: string;
         };
         /** @description An instrument was looked at. One that is found whole after a discard is a new one. */
         InspectedPayload: {
+            /** @description What was found. */
             found: components["schemas"]["Inspection"];
+            /** @description The instrument, by its key. */
             instrument: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "inspected";
+            /** @description Why. */
             why: string;
         };
         /** @description An instrument was looked at. One that is found whole after a discard is a new one. */
         InspectedPayloadRequest: {
+            /** @description What was found. */
             found: components["schemas"]["Inspection"];
+            /** @description The instrument, by its key. */
             instrument: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "inspected";
-            /** @default  */
+            /**
+             * @description Why.
+             * @default
+             */
             why?: string;
         };
         /**
@@ -4068,7 +4740,10 @@ export interface components {
         Inspection: "whole" | "discarded";
         /** @description One instrument of a kit, as its maker and the programme describe it. */
         Instrument: {
-            /** cutting part */
+            /**
+             * cutting part
+             * @description Length of the cutting part, in millimetres.
+             */
             cutting_part_mm: number;
             /**
              * diameter
@@ -4090,23 +4765,35 @@ export interface components {
              * @description As the maker's instructions or the programme allow.
              */
             most_uses: number | null;
-            /** motion */
+            /**
+             * motion
+             * @description How the instrument is moved.
+             */
             motion: components["schemas"]["Motion"];
             /**
              * size
              * @description Tip in hundredths of a millimetre (ISO 3630-1).
              */
             size: number;
-            /** speed */
+            /**
+             * speed
+             * @description Turns per minute, from the maker's instructions; null: none.
+             */
             speed_rpm: number | null;
             /**
              * taper
              * @description Hundredths of a millimetre per millimetre: 4 is written .04.
              */
             taper: number;
-            /** torque */
+            /**
+             * torque
+             * @description Torque in N·cm, from the maker's instructions; null: none.
+             */
             torque_ncm: number | null;
-            /** kept for */
+            /**
+             * kept for
+             * @description What the instrument is kept for.
+             */
             use: components["schemas"]["Use"];
             /**
              * times used
@@ -4118,26 +4805,36 @@ export interface components {
         InstrumentCount: {
             /** @description Its key. */
             instrument: string;
+            /** @description How many uses there may be; null: not limited. */
             most_uses: number | null;
+            /** @description How often it was used. */
             uses: number;
         };
         /** @description An instrument as plans and screens name it. */
         InstrumentName: {
             /** @description ISO 3630-1 colour name; never the only sign. */
             colour: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             key: string;
+            /** @description How the instrument is moved. */
             motion: string;
+            /** @description Its name, for people. */
             name: string;
             /** @description Speed and torque as the programme typed them in, or that they are not stated. */
             setting_says: string;
             /** @description False for an engine instrument whose speed or torque is missing: it is not used before they are looked up. */
             setting_stated: boolean;
+            /** @description Size by ISO 3630-1, in hundredths of a millimetre. */
             size: number;
+            /** @description Taper, in hundredths. */
             taper: number;
         };
         /** @description One instrument of a kit, as its maker and the programme describe it. */
         InstrumentRequest: {
-            /** cutting part */
+            /**
+             * cutting part
+             * @description Length of the cutting part, in millimetres.
+             */
             cutting_part_mm: number;
             /**
              * diameter
@@ -4162,7 +4859,10 @@ export interface components {
              * @default null
              */
             most_uses?: number | null;
-            /** motion */
+            /**
+             * motion
+             * @description How the instrument is moved.
+             */
             motion: components["schemas"]["Motion"];
             /**
              * size
@@ -4171,6 +4871,7 @@ export interface components {
             size: number;
             /**
              * speed
+             * @description Turns per minute, from the maker's instructions; null: none.
              * @default null
              */
             speed_rpm?: number | null;
@@ -4181,10 +4882,14 @@ export interface components {
             taper: number;
             /**
              * torque
+             * @description Torque in N·cm, from the maker's instructions; null: none.
              * @default null
              */
             torque_ncm?: number | null;
-            /** kept for */
+            /**
+             * kept for
+             * @description What the instrument is kept for.
+             */
             use: components["schemas"]["Use"];
             /**
              * times used
@@ -4199,13 +4904,18 @@ export interface components {
             colour: string;
             /** @description Diameter 16 mm from the tip of an instrument of taper .02. */
             d16_mm: number;
+            /** @description How it is known. */
             know: string;
             /** @description Tip in hundredths of a millimetre. */
             size: number;
+            /** @description Where it is from. */
             source: string;
+            /** @description Diameter at the tip, in millimetres. */
             tip_mm: number;
         };
+        /** @description The instruments' sizes by ISO 3630-1. */
         InstrumentSizes: {
+            /** @description The sizes. */
             sizes: components["schemas"]["InstrumentSize"][];
         };
         /** @description What one instrument of the kit was used for in this case; one use is one canal. */
@@ -4216,6 +4926,7 @@ export interface components {
             discarded: number;
             /** @description Size and taper. */
             instrument: string;
+            /** @description Which one it is, in a word that stays the same. */
             key: string;
             /** @description How many uses the kit allows. */
             most_uses: number | null;
@@ -4227,47 +4938,68 @@ export interface components {
          * @enum {string}
          */
         Irrigant: "water" | "saline" | "sodium_hypochlorite" | "chlorhexidine" | "edta";
+        /** @description How much of an irrigant the expected walk uses. */
         IrrigantTotal: {
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string;
+            /** @description Volume in millilitres; null: not told. */
             volume_ml: number;
         };
         /** @description How much of one irrigant was used. What was recorded out of course counts too, what was taken back does not. */
         IrrigantUsed: {
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalVolume"][];
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string;
+            /** @description Volume in millilitres; null: not told. */
             volume_ml: number;
         };
         /** @description The canal was irrigated once more than the order of work asks for. */
         IrrigatedPayloadKept: {
+            /** @description Seconds that the irrigant stayed; null: not known. */
             contact_s: number | null;
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "irrigated";
+            /** @description Volume in millilitres; null: not told. */
             volume_ml: number;
         };
         /** @description The canal was irrigated once more than the order of work asks for. */
         IrrigatedPayloadRequestKept: {
-            /** @default null */
+            /**
+             * @description Seconds that the irrigant stayed; null: not known.
+             * @default null
+             */
             contact_s?: number | null;
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "irrigated";
+            /** @description Volume in millilitres; null: not told. */
             volume_ml: number;
         };
         /** @description A recorded depth, and the band that it was expected in just before it was recorded. */
         Judged: {
+            /** @description The canal is bent, and the estimate knows nothing of it. */
             as_if_straight: boolean;
+            /** @description How deep the tip went, in millimetres from the reference point. */
             depth_mm: number;
+            /** @description The depth that was felt, against what was expected. */
             felt: components["schemas"]["Against"];
+            /** @description Upper end, in millimetres. */
             high_mm: number;
+            /** @description Lower end, in millimetres. */
             low_mm: number;
+            /** @description The step, by its id in the run sheet. */
             node: string;
+            /** @description Which time the step is worked, from 1. */
             pass_number: number;
         };
         /** @description Where a joining canal meets the main one, measured once. */
@@ -4288,12 +5020,14 @@ export interface components {
              */
             method: components["schemas"]["JunctionMethod"];
         };
+        /** @description A junction that was measured. */
         JunctionGivenRequest: {
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
+            /** @description Where the canal meets the main one; null: not measured. */
             junction: components["schemas"]["JunctionRequest"];
         };
         /**
@@ -4322,16 +5056,26 @@ export interface components {
         };
         /** @description A stored junction: its value, and who measured it when. */
         JunctionShown: {
+            /** @description Who did it. */
             actor: components["schemas"]["PersonRef"];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Where the canal meets the main one; null: not measured. */
             junction: components["schemas"]["Junction"];
+            /** @description Counts from 1. */
             number: number;
             /** @description Who struck it, when and why; null where it counts. */
             readonly struck: components["schemas"]["StruckShown"] | null;
         };
+        /** @description A key to be made. */
         KeyGivenRequest: {
             /** @description It ends after so many. */
             days: number;
@@ -4339,21 +5083,30 @@ export interface components {
             name: string;
             /** @description Of the person who is signed in. */
             password: string;
+            /** @description What the key opens. */
             scopes: components["schemas"]["Scope"][];
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description Keys, without their secrets. */
         KeyList: {
+            /** @description The rows of this page. */
             results: components["schemas"]["KeyShown"][];
         };
         /** @description A stored programme, as much of it as finding the rest needs. */
         KeyProgramme: {
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Its name, for people. */
             name: string;
         };
         /** @description A stored key; never its secret. */
         KeyShown: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it ends.
+             */
             ends_at: string;
             /**
              * Format: uuid
@@ -4365,44 +5118,64 @@ export interface components {
              * @description To the minute; null: never.
              */
             last_used_at: string | null;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
             made_at: string;
+            /** @description Who made it. */
             made_by: components["schemas"]["PersonRef"];
             /** @description Of the service, or as its owner named it. */
             name: string;
+            /** @description What the key opens. */
             scopes: components["schemas"]["Scope"][];
         };
         /** @description A key that was just stored, with its text, which is shown this once. */
         KeyWithText: {
+            /** @description Which one it is, in a word that stays the same. */
             key: components["schemas"]["KeyShown"];
             /** @description Sent as `Authorization: Bearer <text>`. Kept nowhere here. */
             text: string;
         };
+        /** @description Instruments, needles and what canals are filled with. */
         Kit: {
             /**
              * cones, pluggers and spreaders
              * @description Cones, pluggers and spreaders.
              */
             filling: components["schemas"]["FillingItem"][];
-            /** instrument of the kit */
+            /**
+             * instrument of the kit
+             * @description The instruments.
+             */
             instruments: components["schemas"]["Instrument"][];
-            /** kit */
+            /**
+             * kit
+             * @description Its name, for people.
+             */
             name: string;
-            /** needle of the kit */
+            /**
+             * needle of the kit
+             * @description The irrigation needles.
+             */
             needles: components["schemas"]["Needle"][];
         };
+        /** @description A kit to be added to a programme. */
         KitGivenRequest: {
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
+            /** @description The kit. */
             kit: components["schemas"]["KitRequest"];
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description The kits of a programme. */
         KitList: {
+            /** @description The rows of this page. */
             results: components["schemas"]["KitShown"][];
         };
+        /** @description Instruments, needles and what canals are filled with. */
         KitRequest: {
             /**
              * cones, pluggers and spreaders
@@ -4410,26 +5183,41 @@ export interface components {
              * @default []
              */
             filling?: components["schemas"]["FillingItemRequest"][];
-            /** instrument of the kit */
+            /**
+             * instrument of the kit
+             * @description The instruments.
+             */
             instruments: components["schemas"]["InstrumentRequest"][];
-            /** kit */
+            /**
+             * kit
+             * @description Its name, for people.
+             */
             name: string;
-            /** needle of the kit */
+            /**
+             * needle of the kit
+             * @description The irrigation needles.
+             */
             needles: components["schemas"]["NeedleRequest"][];
         };
         /** @description A stored kit: its value, and how often the person who asks has used what is in it. */
         KitShown: {
             /** @description For services: the key that yours knows it by; null for people, and where there is none. */
             external_id: string | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description The kit. */
             kit: components["schemas"]["Kit"];
             /** @description Uses of the set you work with: as stated, and canals entered since. */
             yours: components["schemas"]["InstrumentCount"][];
         };
+        /** @description A case as another system knows it. */
         KnownCaseGivenRequest: {
             /** @description Somebody looked: what was refused as `alias-looks-like-a-name` is none. */
             alias_is_no_name?: boolean;
+            /** @description Whether the tooth is as most of its kind are. */
             anatomy?: components["schemas"]["Anatomy"];
             /** @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level. */
             factors?: string[];
@@ -4437,15 +5225,21 @@ export interface components {
             isolated?: boolean;
             /** @description An alias. A real identity has no place here. */
             patient_alias: string;
+            /** @description A perforation is suspected. */
             perforation?: boolean;
+            /** @description The tooth has a root filling already. */
             root_filled?: boolean;
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
             /**
              * Format: uuid
              * @description Whose case it is; it stays theirs.
              */
             student: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description The supervisor; null: nobody yet.
+             */
             supervisor?: string | null;
             /** @description It stays this one. */
             tooth: components["schemas"]["ToothNameRequest"];
@@ -4456,6 +5250,7 @@ export interface components {
             length_mm: number;
             /** @description Marks along it, both ends at least: an instrument in a bent canal is bent. */
             points: components["schemas"]["Pixel"][];
+            /** @description Which thing it is about. */
             what: components["schemas"]["KnownObjectKind"];
         };
         /**
@@ -4469,6 +5264,7 @@ export interface components {
             length_mm: number;
             /** @description Marks along it, both ends at least: an instrument in a bent canal is bent. */
             points: components["schemas"]["PixelRequest"][];
+            /** @description Which thing it is about. */
             what: components["schemas"]["KnownObjectKind"];
         };
         /**
@@ -4489,12 +5285,15 @@ export interface components {
             estimated: components["schemas"]["ImageInterval"] | null;
             /** @description How far the tooth as measured and as estimated lie apart; None where one of them is missing. */
             from_estimate_mm: number | null;
+            /** @description The readings. */
             readings: components["schemas"]["ReadingResult"][];
             /** @description Methods the length comes from. */
             rests_on: string[];
+            /** @description How it is. */
             state: components["schemas"]["LengthState"];
             /** @description Rounded down to half a millimetre. */
             stop_mm: number | null;
+            /** @description What makes it better; empty: nothing. */
             what_to_do: string;
             /** @description Before rounding. */
             working_length_mm: number | null;
@@ -4503,13 +5302,19 @@ export interface components {
         LengthReference: {
             /** @description What low and high are: least and greatest, or one standard deviation. */
             band: string;
+            /** @description Upper end, in millimetres. */
             high_mm: number | null;
+            /** @description How it is known. */
             know: string;
+            /** @description Lower end, in millimetres. */
             low_mm: number | null;
+            /** @description Mean, in millimetres. */
             mean_mm: number;
+            /** @description Which of two published sets of lengths it is from. */
             reference_set: components["schemas"]["ReferenceSet"];
             /** @description None: the whole tooth. */
             root: string | null;
+            /** @description Where it is from. */
             source: string;
         };
         /** @description The readings of one canal. */
@@ -4519,12 +5324,18 @@ export interface components {
              * @default null
              */
             apex_mm?: number | null;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description The readings. */
             readings: (components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"])[];
             /** @description Readings from another point are listed and do not count. */
             reference_point: string;
-            /** @default none */
+            /**
+             * @description What the image shows of resorption at the root's end.
+             * @default none
+             */
             resorption?: components["schemas"]["Resorption"];
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
             /**
              * @description The programme's own values in place of figures of the data tables, by key.
@@ -4547,10 +5358,13 @@ export interface components {
          * @enum {string}
          */
         Level: "low" | "moderate" | "high";
+        /** @description What one line on an image measures. */
         LineMeasured: {
             /** @description None: where the canal leaves its axis was not marked. */
             bend: components["schemas"]["MeasuredBend"] | null;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description Marks to be looked at once more. */
             doubts: components["schemas"]["Doubt"][];
             /** @description The same in widths of a pixel: for ratios. */
             length_columns: number;
@@ -4580,14 +5394,20 @@ export interface components {
         LookForKind: "canal" | "root" | "form";
         /** @description Which canal of a root is proposed to go to the common terminus where two join; a person decides. */
         MainCanal: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description How it is known. */
             know: string;
+            /** @description Why. */
             reason: string;
+            /** @description The root, by its name. */
             root: string;
+            /** @description Where it is from. */
             source: string;
         };
         /** @description How far off marks and known objects are, and the bounds of what an image or an object can be. */
         MarkFigures: {
+            /** @description One standard deviation of a ball's size, in millimetres. */
             ball_spread_mm: number;
             /** @description One standard deviation of a known object's length, by what it is. */
             instrument_spread_mm: number;
@@ -4595,16 +5415,21 @@ export interface components {
             interval_share: number;
             /** @description No canal is longer. */
             length_most_mm: number;
+            /** @description The shortest known object, in millimetres. */
             object_least_mm: number;
+            /** @description The longest known object, in millimetres. */
             object_most_mm: number;
             /** @description By how much of its length the marks of a known object may be off. */
             object_off_share: number;
+            /** @description The smallest pixel, in millimetres. */
             pixel_least_mm: number;
+            /** @description The largest pixel, in millimetres. */
             pixel_most_mm: number;
             /** @description One standard deviation of a place within a pixel, however large the image is shown. */
             pixel_spread_px: number;
             /** @description Standard deviations from the middle of such an interval to its end. */
             reach: number;
+            /** @description One standard deviation of a ruler's length, in millimetres. */
             ruler_spread_mm: number;
             /** @description Marks that were set on an image shown smaller than this are asked for again. */
             screen_px_per_mm_least: number;
@@ -4615,6 +5440,7 @@ export interface components {
             /** @description A mark at which the line turns more sharply than this is asked about. */
             turn_deg: number;
         };
+        /** @description Marks on one image, and which canals take their reading from them. */
         MarkingGivenRequest: {
             /**
              * Format: uuid
@@ -4623,35 +5449,56 @@ export interface components {
             corrects?: string | null;
             /** @description Without `facts`: what the file says of its scale is the image's own. */
             marks: components["schemas"]["ImageMarksRequest"];
-            /** @default  */
+            /**
+             * @description A remark, or empty.
+             * @default
+             */
             note?: string;
             /** @description Canals whose length becomes a reading, and whose bend is charted. */
             take?: string[];
         };
         /** @description A stored marking: the marks, what they measure, who set them when. */
         MarkingShown: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the marking that this one corrects; null: none.
+             */
             corrects: string | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Who made it. */
             made_by: components["schemas"]["PersonRef"];
+            /** @description What was marked on the image. */
             marks: components["schemas"]["ImageMarks"];
+            /** @description What the marks measure. */
             measured: components["schemas"]["Measured"];
+            /** @description A remark, or empty. */
             note: string;
+            /** @description Counts from 1. */
             number: number;
             /** @description Canals whose length was taken from it. */
             readings: string[];
         };
         /** @description The stored markings of an image, and the scale of its file. */
         MarkingsShown: {
+            /** @description The markings, the last first. */
             markings: components["schemas"]["MarkingShown"][];
             /** @description What the file alone gives. */
             scale: components["schemas"]["Scale"];
         };
+        /** @description What the marks on one image measure. */
         Measured: {
+            /** @description The canals' lines. */
             lines: components["schemas"]["LineMeasured"][];
+            /** @description How large a pixel is, and what that rests on. */
             scale: components["schemas"]["Scale"];
             /** @description What the intervals rest on: the zoom at every touch, or what was assumed; empty in older measurements. */
             touch_says: string;
@@ -4660,6 +5507,7 @@ export interface components {
         MeasuredBend: {
             /** @description Between the tangents at both ends of the arc. */
             arc_deg: number | null;
+            /** @description Length of the arc, in millimetres. */
             arc_mm: number | null;
             /** @description From the reference point to where the canal leaves its axis, along it. */
             begins_mm: number | null;
@@ -4673,11 +5521,14 @@ export interface components {
             middle_from_end_mm: number | null;
             /** @description None: straight, no scale, or the marks do not tell one bend from the other. */
             radius_mm: components["schemas"]["Between"] | null;
+            /** @description Schneider's angle, in degrees, with its interval. */
             schneider_deg: components["schemas"]["Between"];
+            /** @description Whether the canal bends to one side, to both, or it cannot be told. */
             shape: components["schemas"]["BendShape"];
         };
         /** @description Marks on one image, in pixels, with what is known of its scale. */
         MeasureRequest: {
+            /** @description What was marked on the image. */
             marks: components["schemas"]["ImageMarksRequest"];
             /**
              * @description The programme's own values in place of figures of the data tables, by key.
@@ -4689,16 +5540,22 @@ export interface components {
         };
         /** @description A stored membership of the person who asks. */
         MembershipShown: {
+            /** @description What it is grouped by. */
             group: string;
+            /** @description Id of the programme. */
             programme: components["schemas"]["ProgrammeRef"];
+            /** @description What the person is in the programme. */
             role: components["schemas"]["Role"];
         };
         /** @description A stored membership of the programme, with its person. */
         MemberShown: {
             /** @description For services: the key that yours knows it by; null for people, and where there is none. */
             external_id: string | null;
+            /** @description What it is grouped by. */
             group: string;
+            /** @description The person. */
             person: components["schemas"]["PersonRef"];
+            /** @description What the person is in the programme. */
             role: components["schemas"]["Role"];
         };
         /**
@@ -4715,22 +5572,35 @@ export interface components {
         NameCheck: "not_asked" | "open" | "nobody_named";
         /** @description A caution by its name; no canal: of the whole tooth. */
         Named: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
         };
         /** @description A caution by its name; no canal: of the whole tooth. */
         NamedRequest: {
-            /** @default null */
+            /**
+             * @description The canal by its name; empty or null for the whole tooth.
+             * @default null
+             */
             canal?: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
         };
         /** @description An irrigation needle. */
         Needle: {
-            /** gauge */
+            /**
+             * gauge
+             * @description Gauge of the needle.
+             */
             gauge: number;
-            /** tip */
+            /**
+             * tip
+             * @description Where the needle's opening is.
+             */
             tip: components["schemas"]["NeedleTip"];
         };
+        /** @description How deep the irrigation needle goes in one canal. */
         NeedleDepth: {
             /** @description How deep it may go by how wide the canal is before this order of work; None in older plans. */
             begins_mm: number | null;
@@ -4738,20 +5608,29 @@ export interface components {
             ceiling_mm: number;
             /** @description The first step after which the needle gets to its ceiling. */
             first_at_ceiling: string | null;
+            /** @description How deep it may go after what has been to length so far. */
             now: components["schemas"]["NeedleNow"][];
             /** @description What to do where the needle is free nowhere below the orifice; otherwise empty. */
             says: string;
         };
         /** @description How deep the needle may go once the instrument `after` has been at length. */
         NeedleNow: {
+            /** @description What it is afterwards; null: nothing. */
             after: string;
+            /** @description Never deeper, in millimetres from the reference point. */
             at_most_mm: number;
         };
         /** @description An irrigation needle. */
         NeedleRequest: {
-            /** gauge */
+            /**
+             * gauge
+             * @description Gauge of the needle.
+             */
             gauge: number;
-            /** tip */
+            /**
+             * tip
+             * @description Where the needle's opening is.
+             */
             tip: components["schemas"]["NeedleTip"];
         };
         /**
@@ -4771,24 +5650,29 @@ export interface components {
          * @enum {string}
          */
         Notation: "iso_3950" | "universal" | "palmer";
+        /** @description A note. */
         NotePayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "note";
+            /** @description The text. */
             text: string;
         };
+        /** @description A note. */
         NotePayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "note";
+            /** @description The text. */
             text: string;
         };
         /** @description A canal that a supervisor's decision leaves out. */
         NotReleased: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description The returned canal that it joins with; empty where it was returned itself. */
             joins: string;
@@ -4797,6 +5681,7 @@ export interface components {
         };
         /** @description A canal that a supervisor's decision leaves out. */
         NotReleasedRequest: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /**
              * @description The returned canal that it joins with; empty where it was returned itself.
@@ -4806,17 +5691,24 @@ export interface components {
             /** @description Why; empty where only its partner was returned. */
             remark: string;
         };
+        /** @description How the canal is filled. */
         Obturation: {
             /** @description Name of the proposed cone: the one of the kit that rests at the end within tolerance; none where none does. */
             master_cone: string | null;
+            /** @description Where cones, pluggers and spreaders come to rest. */
             rests: components["schemas"]["Rest"][];
+            /** @description How much the canal holds. */
             volumes: components["schemas"]["Volumes"];
         };
         /** @description One of the bends of a canal that bends to both sides. */
         OneBend: {
+            /** @description Between the tangents at both ends of the arc, in degrees. */
             arc_deg: number;
+            /** @description Length of the arc, in millimetres. */
             arc_mm: number;
+            /** @description From the canal's end to the middle of its bend, in millimetres. */
             middle_from_end_mm: number;
+            /** @description Radius, in millimetres. */
             radius_mm: components["schemas"]["Between"];
             /** @description From the way the canal runs where this bend begins to where it ends: half the arc's. */
             schneider_deg: number;
@@ -4825,6 +5717,7 @@ export interface components {
         OneTimeCodeShown: {
             /** @description Since when it counts. */
             since: string | null;
+            /** @description How it is. */
             state: components["schemas"]["OneTimeCodeState"];
         };
         /**
@@ -4835,34 +5728,40 @@ export interface components {
         /** @description The licensed clinician who is in the room for this visit. */
         OnSitePayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "on_site";
+            /** @description Id of the supervisor. */
             supervisor_id: string;
         };
         /** @description The licensed clinician who is in the room for this visit. */
         OnSitePayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "on_site";
+            /** @description Id of the supervisor. */
             supervisor_id: string;
         };
+        /** @description A sign-off that a supervisor gives on a student's phone, by a code. */
         OnSiteSignOffGivenRequest: {
             /** @description Other canals at the same step: the sign-off holds for them too. */
             also?: string[];
             /** @description Empty for a sign-off of the visit. */
             canal?: string;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
             /** @description Approved although what is asked for is not there. */
             despite_missing?: boolean;
+            /** @description How the step was left. */
             exit: components["schemas"]["SignOffExit"];
             /** @description The hold point in the run sheet, or `visit/check`, `visit/renew`. */
             node: string;
             /** @description Of the plan on the screen. */
             plan_hash: string;
+            /** @description Why. */
             reason?: string;
             /**
              * Format: uuid
@@ -4879,8 +5778,11 @@ export interface components {
         OutOfBand: {
             /** @description The canal is bent, and the estimate knows nothing of it. */
             as_if_straight: boolean;
+            /** @description How deep the tip went, in whole micrometres from the reference point. */
             depth_um: number;
+            /** @description Upper end, in whole micrometres. */
             high_um: number;
+            /** @description Lower end, in whole micrometres. */
             low_um: number;
         };
         /**
@@ -4898,16 +5800,23 @@ export interface components {
              * @description None for a caution that concerns the whole tooth.
              */
             canal: string | null;
-            /** caution */
+            /**
+             * caution
+             * @description Which one it is, in a word that stays the same.
+             */
             code: string;
             /**
              * final size chosen by a supervisor
              * @description The size that the supervisor chose for a wide canal; none lets the student's own pass.
              */
             final_size: number | null;
-            /** reason */
+            /**
+             * reason
+             * @description Why.
+             */
             reason: string;
         };
+        /** @description What a supervisor lets pass, and why. */
         OverrideGivenRequest: {
             /** @description Null: of the whole tooth. */
             canal?: string | null;
@@ -4923,21 +5832,31 @@ export interface components {
             /** @description Why the work may go on; shown with the caution. */
             reason: string;
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description What supervisors let pass in a case. */
         OverrideList: {
+            /** @description The rows of this page. */
             results: components["schemas"]["OverrideShown"][];
         };
         /** @description What a supervisor let pass; taking it back is added, not erased. */
         OverrideRecord: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
             /** @description What the supervisor chose for a wide canal. */
             final_size: number | null;
+            /** @description Why. */
             reason: string;
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
+            /** @description When it was withdrawn; null: it holds. */
             withdrawn_at: string | null;
+            /** @description Who withdrew it; null: it holds. */
             withdrawn_by: components["schemas"]["RecordPerson"] | null;
         };
         /** @description A supervisor lets the work go on in spite of a caution. */
@@ -4947,7 +5866,10 @@ export interface components {
              * @description None for a caution that concerns the whole tooth.
              */
             canal: string | null;
-            /** caution */
+            /**
+             * caution
+             * @description Which one it is, in a word that stays the same.
+             */
             code: string;
             /**
              * final size chosen by a supervisor
@@ -4955,46 +5877,73 @@ export interface components {
              * @default null
              */
             final_size?: number | null;
-            /** reason */
+            /**
+             * reason
+             * @description Why.
+             */
             reason: string;
         };
         /** @description A stored override: who gave it and who withdrew it, and the canal by its name. */
         OverrideShown: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal?: string | null;
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
             /** @description What was chosen for a wide canal. */
             final_size: number | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Why. */
             reason: string;
+            /** @description The supervisor; null: nobody yet. */
             supervisor: components["schemas"]["PersonRef"];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was withdrawn; null: it holds.
+             */
             withdrawn_at: string | null;
+            /** @description Who withdrew it; null: it holds. */
             withdrawn_by: components["schemas"]["PersonRef"] | null;
         };
         /** @description The stored key that the request came with, whom it acts for, and where: rows of several tables. */
         OwnKeyShown: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it ends.
+             */
             ends_at: string;
+            /** @description Its name, for people. */
             name: string;
             /** @description Whose script it is; null for a service. */
             person: components["schemas"]["PersonRef"] | null;
+            /** @description The programmes. */
             programmes: components["schemas"]["KeyProgramme"][];
+            /** @description What the key opens. */
             scopes: components["schemas"]["Scope"][];
         };
         /** @description The step has been worked fewer than `n` times. Every loop passes through one of these. */
         PassesBelow: {
+            /** @description How many. */
             n: number;
+            /** @description The step, by its id in the run sheet. */
             node: string;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which test it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             test: "passes_below";
         };
+        /** @description The password of the person who is signed in, once more. */
         PasswordGivenRequest: {
+            /** @description The password. */
             password: string;
         };
         /** @description One insertion of an instrument that goes into the canal to work there. */
@@ -5009,7 +5958,10 @@ export interface components {
              * @description Key in the kit.
              */
             instrument: string;
-            /** phase */
+            /**
+             * phase
+             * @description The phase of the technique, by its key.
+             */
             phase: string;
             /**
              * step
@@ -5039,7 +5991,10 @@ export interface components {
              * @description Key in the kit.
              */
             instrument: string;
-            /** phase */
+            /**
+             * phase
+             * @description The phase of the technique, by its key.
+             */
             phase: string;
             /**
              * step
@@ -5064,31 +6019,40 @@ export interface components {
          * @enum {string}
          */
         PastStopCause: "stop_moved" | "reference_changed" | "tip_bleeding" | "tip_wet" | "not_known";
+        /** @description What is charted of a canal. As a body: what changes of it; what is left out stays. */
         PatchedCanalChangesRequest: {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm?: number | null;
+            /** @description Schneider's angle, in degrees; null: not measured. */
             curvature_deg?: number | null;
             /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm?: number | null;
+            /** @description Radius of the curve, in millimetres; null: not measured. */
             curve_radius_mm?: number | null;
             /** @description From the reference point to where the first curve begins. */
             curve_start_mm?: number | null;
+            /** @description Whether the canal was found. */
             finding?: components["schemas"]["Finding"];
             /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size?: number | null;
+            /** @description Its name, for people. */
             name?: string;
             /** @description From the reference point to the orifice. */
             orifice_mm?: number | null;
+            /** @description Where on the crown lengths are measured from; empty: not chosen. */
             reference_point?: string;
+            /** @description What the image shows of resorption at the root's end. */
             resorption?: components["schemas"]["Resorption"];
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInputRequest"] | null;
             /** @description Measured widths, used in place of the published ones; from the end upwards. */
             widths?: components["schemas"]["WidthInputRequest"][];
         };
+        /** @description What changes of a case; what is left out stays. */
         PatchedCaseChangesRequest: {
             /** @description Somebody looked: what was refused as `alias-looks-like-a-name` is none. */
             alias_is_no_name?: boolean;
+            /** @description Whether the tooth is as most of its kind are. */
             anatomy?: components["schemas"]["Anatomy"];
             /** @description All that a person recorded as difficult: codes of `difficulty-factors`, each a factor, a colon and a level. */
             factors?: string[];
@@ -5096,10 +6060,16 @@ export interface components {
             isolated?: boolean;
             /** @description In place of a mistyped one, which goes everywhere. */
             patient_alias?: string;
+            /** @description A perforation is suspected. */
             perforation?: boolean;
+            /** @description The tooth has a root filling already. */
             root_filled?: boolean;
+            /** @description Training block, extracted tooth or clinic. */
             setting?: components["schemas"]["Setting"];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description The supervisor; null: nobody yet.
+             */
             supervisor?: string | null;
         };
         /**
@@ -5115,65 +6085,114 @@ export interface components {
         /** @description This canal stands still until a supervisor lets it go on. */
         PausePayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "pause";
+            /** @description Why. */
             reason: string;
+            /** @description Which thing it is about. */
             what: components["schemas"]["PauseCause"];
         };
         /** @description This canal stands still until a supervisor lets it go on. */
         PausePayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "pause";
-            /** @default  */
+            /**
+             * @description Why.
+             * @default
+             */
             reason?: string;
-            /** @default other */
+            /**
+             * @description Which thing it is about.
+             * @default other
+             */
             what?: components["schemas"]["PauseCause"];
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description Who belongs to a programme. */
         PeopleList: {
+            /** @description The rows of this page. */
             results: components["schemas"]["MemberShown"][];
         };
         /** @description A stored person, of whom others see the id and the name alone. */
         PersonRef: {
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Its name, for people. */
             name: string;
         };
         /** @description One phase. Which of the optional fields it needs depends on its kind. */
         Phase: {
-            /** passes expected */
+            /**
+             * passes expected
+             * @description How many passes are expected.
+             */
             expected_passes: number | null;
-            /** from size */
+            /**
+             * from size
+             * @description First size of the phase; null: as the technique has it.
+             */
             from_size: number | null;
-            /** hold point */
+            /**
+             * hold point
+             * @description Where a supervisor's sign-off is asked for; empty or null: nowhere.
+             */
             hold_point: string | null;
             /**
              * settings with its hold point
              * @description Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all.
              */
             hold_point_in: components["schemas"]["Setting"][];
-            /** asks for an image */
+            /**
+             * asks for an image
+             * @description An image is asked for at it.
+             */
             image: boolean;
-            /** key */
+            /**
+             * key
+             * @description Which one it is, in a word that stays the same.
+             */
             key: string;
-            /** kind */
+            /**
+             * kind
+             * @description Which kind it is: it tells the members of a choice apart.
+             */
             kind: components["schemas"]["PhaseKind"];
-            /** passes at most */
+            /**
+             * passes at most
+             * @description How many passes there may be at most.
+             */
             most_passes: number | null;
-            /** begins again from */
+            /**
+             * begins again from
+             * @description The phase that a pass begins again from; null: it is not repeated.
+             */
             repeat_from: string | null;
-            /** settings */
+            /**
+             * settings
+             * @description The settings it is for.
+             */
             settings: components["schemas"]["Setting"][];
-            /** each step shorter by */
+            /**
+             * each step shorter by
+             * @description How much shorter each size goes, in millimetres; null: as the phase needs none.
+             */
             step_mm: number | null;
-            /** steps */
+            /**
+             * steps
+             * @description The steps, in order.
+             */
             steps: number | null;
-            /** title */
+            /**
+             * title
+             * @description What it is called.
+             */
             title: string;
             /**
              * works to the estimated length
@@ -5185,7 +6204,10 @@ export interface components {
              * @description Last hand size of a TO_LENGTH phase; none means up to the final size.
              */
             to_size: number | null;
-            /** why */
+            /**
+             * why
+             * @description Why.
+             */
             why: string;
         };
         /**
@@ -5204,16 +6226,19 @@ export interface components {
         PhaseRequest: {
             /**
              * passes expected
+             * @description How many passes are expected.
              * @default null
              */
             expected_passes?: number | null;
             /**
              * from size
+             * @description First size of the phase; null: as the technique has it.
              * @default null
              */
             from_size?: number | null;
             /**
              * hold point
+             * @description Where a supervisor's sign-off is asked for; empty or null: nowhere.
              * @default null
              */
             hold_point?: string | null;
@@ -5229,25 +6254,35 @@ export interface components {
             hold_point_in?: components["schemas"]["Setting"][];
             /**
              * asks for an image
+             * @description An image is asked for at it.
              * @default false
              */
             image?: boolean;
-            /** key */
+            /**
+             * key
+             * @description Which one it is, in a word that stays the same.
+             */
             key: string;
-            /** kind */
+            /**
+             * kind
+             * @description Which kind it is: it tells the members of a choice apart.
+             */
             kind: components["schemas"]["PhaseKind"];
             /**
              * passes at most
+             * @description How many passes there may be at most.
              * @default null
              */
             most_passes?: number | null;
             /**
              * begins again from
+             * @description The phase that a pass begins again from; null: it is not repeated.
              * @default null
              */
             repeat_from?: string | null;
             /**
              * settings
+             * @description The settings it is for.
              * @default [
              *       "block",
              *       "extracted",
@@ -5257,15 +6292,20 @@ export interface components {
             settings?: components["schemas"]["Setting"][];
             /**
              * each step shorter by
+             * @description How much shorter each size goes, in millimetres; null: as the phase needs none.
              * @default null
              */
             step_mm?: number | null;
             /**
              * steps
+             * @description The steps, in order.
              * @default null
              */
             steps?: number | null;
-            /** title */
+            /**
+             * title
+             * @description What it is called.
+             */
             title: string;
             /**
              * works to the estimated length
@@ -5279,7 +6319,10 @@ export interface components {
              * @default null
              */
             to_size?: number | null;
-            /** why */
+            /**
+             * why
+             * @description Why.
+             */
             why: string;
         };
         /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
@@ -5289,7 +6332,9 @@ export interface components {
              *     the mark is follows from it. None: not told.
              */
             screen_px_per_px: number | null;
+            /** @description Columns from the left edge. */
             x_px: number;
+            /** @description Rows from the upper edge. */
             y_px: number;
         };
         /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
@@ -5300,7 +6345,9 @@ export interface components {
              * @default null
              */
             screen_px_per_px?: number | null;
+            /** @description Columns from the left edge. */
             x_px: number;
+            /** @description Rows from the upper edge. */
             y_px: number;
         };
         /** @description From one pixel to the next, as the image file says it. */
@@ -5317,50 +6364,83 @@ export interface components {
             /** @description Downwards, from row to row. */
             row_mm: number;
         };
+        /** @description The plan of one tooth. */
         Plan: {
             /** @description None in plans made before it was counted. */
             asks: components["schemas"]["AskedFor"] | null;
             /** @description What the phone shows at the chair without asking anybody; None in plans made before there was any. */
             at_the_chair: components["schemas"]["AtTheChair"] | null;
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalPlan"][];
+            /** @description What to know before the work. */
             cautions: components["schemas"]["Caution"][];
+            /** @description Version of the data tables. */
             data_version: string;
             /** @description None for a training block. */
             difficulty: components["schemas"]["Difficulty"] | null;
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string;
+            /** @description The kit. */
             kit: string;
+            /** @description What this is for and what it does not replace. */
             notice: string;
+            /** @description Canals are worked one after the other. */
             one_at_a_time: components["schemas"]["TrayOrder"];
+            /** @description Version of the planner that made it. */
             planner_version: string;
+            /** @description Rows of the data tables that it rests on. */
             rows_used: components["schemas"]["RowUsed"][];
-            /** @constant */
+            /**
+             * @description Version of what this is written in.
+             * @constant
+             */
             schema_version: 1;
+            /** @description Training block, extracted tooth or clinic. */
             setting: string;
+            /** @description Which stop each instrument gets in each canal. */
             stop_table: components["schemas"]["StopRow"][];
+            /** @description The technique. */
             technique: string;
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNames"];
+            /** @description In which order instruments are taken up. */
             tray: components["schemas"]["TrayOrder"];
+            /** @description What is laid out. */
             tray_list: components["schemas"]["TrayItem"][];
         };
         /** @description From one version to another. `canals` lists only those where something changed, the most dangerous first. */
         PlanChanges: {
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalChanges"][];
             /** @description Of the tooth as a whole. */
             cautions_came: components["schemas"]["Caution"][];
+            /** @description Cautions that the earlier one had and the later one has not. */
             cautions_went: components["schemas"]["Caution"][];
+            /** @description Number of the earlier version. */
             from_number: number;
             /** @description Nothing changed that a plan shows or rests on. */
             nothing: boolean;
+            /** @description Number of the later version. */
             to_number: number;
+            /** @description The tooth. */
             tooth: components["schemas"]["Change"][];
         };
         /** @description One tooth to be planned. */
         PlanInput: {
-            /** anatomy */
+            /**
+             * anatomy
+             * @description Whether the tooth is as most of its kind are.
+             */
             anatomy: components["schemas"]["Anatomy"];
-            /** canals */
+            /**
+             * canals
+             * @description The canals, each once.
+             */
             canals: components["schemas"]["CanalInput"][];
-            /** choices */
+            /**
+             * choices
+             * @description What the person who plans chose.
+             */
             choices: components["schemas"]["Choices"];
             /**
              * what makes the case difficult
@@ -5372,27 +6452,52 @@ export interface components {
              * @description Dam in place and tight: in the clinic nothing opens without it.
              */
             isolated: boolean;
-            /** kit */
+            /**
+             * kit
+             * @description The kit.
+             */
             kit: components["schemas"]["Kit"];
-            /** let pass by a supervisor */
+            /**
+             * let pass by a supervisor
+             * @description Cautions that a supervisor let pass.
+             */
             overrides: components["schemas"]["Override"][];
-            /** perforation suspected */
+            /**
+             * perforation suspected
+             * @description A perforation is suspected.
+             */
             perforation: boolean;
-            /** already root-filled */
+            /**
+             * already root-filled
+             * @description The tooth has a root filling already.
+             */
             root_filled: boolean;
-            /** roots */
+            /**
+             * roots
+             * @description The roots.
+             */
             roots: components["schemas"]["RootInput"][];
             /**
              * canals drawn for the bands
              * @description How many canals to draw from the published spreads for the bands; 0 for the medians alone.
              */
             samples: number;
-            /** @constant */
+            /**
+             * @description Version of what this is written in.
+             * @constant
+             */
             schema_version: 1;
+            /** @description Picks which canals are drawn. */
             seed: number;
-            /** setting */
+            /**
+             * setting
+             * @description Training block, extracted tooth or clinic.
+             */
             setting: components["schemas"]["Setting"];
-            /** technique */
+            /**
+             * technique
+             * @description The technique.
+             */
             technique: components["schemas"]["Technique"];
             /**
              * figure of the programme
@@ -5411,12 +6516,19 @@ export interface components {
         PlanRequest: {
             /**
              * anatomy
+             * @description Whether the tooth is as most of its kind are.
              * @default usual
              */
             anatomy?: components["schemas"]["Anatomy"];
-            /** canals */
+            /**
+             * canals
+             * @description The canals, each once.
+             */
             canals: components["schemas"]["CanalInputRequest"][];
-            /** choices */
+            /**
+             * choices
+             * @description What the person who plans chose.
+             */
             choices: components["schemas"]["ChoicesRequest"];
             /**
              * what makes the case difficult
@@ -5430,25 +6542,32 @@ export interface components {
              * @default false
              */
             isolated?: boolean;
-            /** kit */
+            /**
+             * kit
+             * @description The kit.
+             */
             kit: components["schemas"]["KitRequest"];
             /**
              * let pass by a supervisor
+             * @description Cautions that a supervisor let pass.
              * @default []
              */
             overrides?: components["schemas"]["OverrideRequest"][];
             /**
              * perforation suspected
+             * @description A perforation is suspected.
              * @default false
              */
             perforation?: boolean;
             /**
              * already root-filled
+             * @description The tooth has a root filling already.
              * @default false
              */
             root_filled?: boolean;
             /**
              * roots
+             * @description The roots.
              * @default []
              */
             roots?: components["schemas"]["RootInputRequest"][];
@@ -5459,13 +6578,20 @@ export interface components {
              */
             samples?: number;
             /**
+             * @description Version of what this is written in.
              * @default 1
              * @constant
              */
             schema_version?: 1;
-            /** @default 0 */
+            /**
+             * @description Picks which canals are drawn.
+             * @default 0
+             */
             seed?: number;
-            /** setting */
+            /**
+             * setting
+             * @description Training block, extracted tooth or clinic.
+             */
             setting: components["schemas"]["Setting"];
             /** @description The key of a provided technique, or a whole technique of one's own. */
             technique: string | components["schemas"]["TechniqueRequest"];
@@ -5477,6 +6603,7 @@ export interface components {
             thresholds?: {
                 [key: string]: number;
             };
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNameRequest"];
         };
         /**
@@ -5494,9 +6621,11 @@ export interface components {
             do: string;
             /** @description The version that stands. */
             number: number | null;
+            /** @description It in one sentence, for people. */
             says: string;
             /** @description The case has changed since that version was made. */
             stale: boolean;
+            /** @description How it is. */
             state: components["schemas"]["PlanStatusState"];
         };
         /**
@@ -5508,12 +6637,17 @@ export interface components {
         PlanStatusState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
         /** @description A place on the image. */
         PointRequest: {
+            /** @description To the right, in millimetres. */
             x_mm: number;
+            /** @description Downwards, in millimetres. */
             y_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImage: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
             /**
              * how sure its marks are
@@ -5521,18 +6655,27 @@ export interface components {
              */
             interval: components["schemas"]["ImageInterval"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "pre_operative_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth length */
+            /**
+             * tooth length
+             * @description Length of the tooth, in millimetres.
+             */
             tooth_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageKept: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
             /**
              * how sure its marks are
@@ -5540,19 +6683,26 @@ export interface components {
              */
             interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "pre_operative_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth length */
+            /**
+             * tooth length
+             * @description Length of the tooth, in millimetres.
+             */
             tooth_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageRequest: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
@@ -5563,19 +6713,26 @@ export interface components {
              */
             interval?: components["schemas"]["ImageIntervalRequest"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "pre_operative_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth length */
+            /**
+             * tooth length
+             * @description Length of the tooth, in millimetres.
+             */
             tooth_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageRequestKept: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
@@ -5586,13 +6743,19 @@ export interface components {
              */
             interval?: components["schemas"]["ImageIntervalRequestKept"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "pre_operative_image";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth length */
+            /**
+             * tooth length
+             * @description Length of the tooth, in millimetres.
+             */
             tooth_mm: number;
         };
         /**
@@ -5604,22 +6767,31 @@ export interface components {
         Prerequisite: "closed" | "halted" | "revoked" | "dam_off" | "nobody_on_site" | "approval_lapsed";
         /** @description What one study says of how often a canal is there. */
         Prevalence: {
+            /** @description Upper end, as a share of 1. */
             high_share: number | null;
             /** @description How the figure is known: read, read second-hand, from memory, derived. */
             know: string;
             /** @description Lower end of the confidence interval or of the range, as the text says. */
             low_share: number | null;
+            /** @description It in one sentence, for people. */
             says: string;
             /** @description Share of teeth, 0 to 1. */
             share: number | null;
+            /** @description Where it is from. */
             source: string;
+            /** @description The year it was published; null: not known. */
             year: number | null;
         };
+        /** @description What a plan would be asked for with, and the version to compare it with. */
         PreviewChangesGivenRequest: {
             /** @description Number of the version to compare with. */
             against: number;
+            /** @description What the person who plans chose. */
             choices: components["schemas"]["ChoicesRequest"];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description The kit.
+             */
             kit: string;
             /** @description Key of a technique of the programme's list. */
             technique: string;
@@ -5637,10 +6809,13 @@ export interface components {
         Problem: {
             /** @description For people: what is wrong and what to do. */
             detail: string;
+            /** @description Everything that is wrong, one by one; empty where it is nothing that was sent. */
             errors: components["schemas"]["ProblemError"][];
             /** @description The number to go on with, where one was left out. */
             expected?: number;
+            /** @description The status of the answer. */
             status: number;
+            /** @description What the status is called. */
             title: string;
             /**
              * Format: uri-reference
@@ -5650,7 +6825,9 @@ export interface components {
         };
         /** @description A code of a problem, or of one of its `errors`. */
         ProblemCode: {
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
+            /** @description What it means and what to do. */
             meaning: string;
             /** @description What to do. */
             remedy: string;
@@ -5661,6 +6838,7 @@ export interface components {
         };
         /** @description All of them, by code. */
         ProblemCodes: {
+            /** @description The rows of this page. */
             results: components["schemas"]["ProblemCode"][];
         };
         /** @description One thing that is wrong. */
@@ -5674,27 +6852,39 @@ export interface components {
             /** @description JSON pointer into what was sent, as a URI fragment. A plan refused for what is charted points into the planner's input. */
             pointer: string;
         };
+        /** @description How wide the prepared canal is at one depth. */
         ProfilePoint: {
+            /** @description Diameter there, in millimetres. */
             diameter_mm: number;
+            /** @description Millimetres from the reference point. */
             from_reference_mm: number;
         };
         /** @description A stored programme, as much of it as choosing one needs. */
         ProgrammeRef: {
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Demonstration: no such school, people or cases. */
             invented: boolean;
+            /** @description Its name, for people. */
             name: string;
         };
         /** @description A stored programme, and what the person who asks is in it. */
         ProgrammeShown: {
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Demonstration: no such school. */
             invented: boolean;
+            /** @description Its name, for people. */
             name: string;
             /** @description What you are in it; null for a service. */
             role: components["schemas"]["Role"] | null;
+            /** @description Who supervises. */
             supervisors: components["schemas"]["SupervisorShown"][];
             /** @description Figures of the programme's own in place of published ones, by key. */
             thresholds: {
@@ -5728,7 +6918,10 @@ export interface components {
              * @description The phase of that step; where there is none any more, the last that was worked.
              */
             phase: string;
-            /** steps walked */
+            /**
+             * steps walked
+             * @description Steps walked before.
+             */
             walked_before: components["schemas"]["Walked"];
         };
         /** @description How far the work has come in the order of work that was followed so far. */
@@ -5760,7 +6953,10 @@ export interface components {
              * @description The phase of that step; where there is none any more, the last that was worked.
              */
             phase: string;
-            /** steps walked */
+            /**
+             * steps walked
+             * @description Steps walked before.
+             */
             walked_before: components["schemas"]["WalkedRequest"];
         };
         /** @description The public half of a stored key, by itself in an object. */
@@ -5768,6 +6964,7 @@ export interface components {
             /** @description A point on P-256, base64url without padding: the browser's server key. */
             key: string;
         };
+        /** @description Where a browser takes notifications, and its keys. */
         PushSubscriptionGivenRequest: {
             /** @description The browser's secret for this subscription, base64url. */
             auth: string;
@@ -5778,8 +6975,12 @@ export interface components {
         };
         /** @description A stored correction of an image: who made it, when and why. */
         PutRightShown: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description Who did it. */
             by: components["schemas"]["PersonRef"];
             /** @description Where it was; empty: the whole tooth. */
             canal: string;
@@ -5787,15 +6988,25 @@ export interface components {
             moved_to: string;
             /** @description It counts for nothing since. Else it was moved. */
             struck: boolean;
+            /** @description Why. */
             why: components["schemas"]["StruckWhy"];
         };
         /** @description An instrument of known length on the same image gives the scale. */
         Ratio: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
-            /** instrument */
+            /**
+             * instrument
+             * @description Length of the instrument, in millimetres.
+             */
             instrument_mm: number;
-            /** instrument on the image */
+            /**
+             * instrument on the image
+             * @description Length of the instrument on the image, in millimetres.
+             */
             instrument_on_image_mm: number;
             /**
              * how sure its marks are
@@ -5803,22 +7014,37 @@ export interface components {
              */
             interval: components["schemas"]["ImageInterval"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "ratio";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth on the image */
+            /**
+             * tooth on the image
+             * @description Length of the tooth on the image, in millimetres.
+             */
             tooth_on_image_mm: number;
         };
         /** @description An instrument of known length on the same image gives the scale. */
         RatioKept: {
-            /** after coronal flaring */
+            /**
+             * after coronal flaring
+             * @description It was taken after coronal flaring.
+             */
             after_flaring: boolean;
-            /** instrument */
+            /**
+             * instrument
+             * @description Length of the instrument, in millimetres.
+             */
             instrument_mm: number;
-            /** instrument on the image */
+            /**
+             * instrument on the image
+             * @description Length of the instrument on the image, in millimetres.
+             */
             instrument_on_image_mm: number;
             /**
              * how sure its marks are
@@ -5826,17 +7052,24 @@ export interface components {
              */
             interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "ratio";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth on the image */
+            /**
+             * tooth on the image
+             * @description Length of the tooth on the image, in millimetres.
+             */
             tooth_on_image_mm: number;
         };
         /** @description The reason of one number of a canal's plan. */
         Rationale: {
+            /** @description The numbers that the rule started from. */
             inputs: components["schemas"]["RationaleInput"][];
             /**
              * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `.0` for a place of a
@@ -5848,21 +7081,32 @@ export interface components {
             /** @description One sentence. */
             rule: string;
         };
+        /** @description One number that a rule started from. */
         RationaleInput: {
+            /** @description Its name, for people. */
             name: string;
+            /** @description The unit. */
             unit: string;
+            /** @description The value. */
             value: number;
         };
         /** @description An instrument of known length on the same image gives the scale. */
         RatioRequest: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
-            /** instrument */
+            /**
+             * instrument
+             * @description Length of the instrument, in millimetres.
+             */
             instrument_mm: number;
-            /** instrument on the image */
+            /**
+             * instrument on the image
+             * @description Length of the instrument on the image, in millimetres.
+             */
             instrument_on_image_mm: number;
             /**
              * how sure its marks are
@@ -5871,25 +7115,38 @@ export interface components {
              */
             interval?: components["schemas"]["ImageIntervalRequest"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "ratio";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth on the image */
+            /**
+             * tooth on the image
+             * @description Length of the tooth on the image, in millimetres.
+             */
             tooth_on_image_mm: number;
         };
         /** @description An instrument of known length on the same image gives the scale. */
         RatioRequestKept: {
             /**
              * after coronal flaring
+             * @description It was taken after coronal flaring.
              * @default false
              */
             after_flaring?: boolean;
-            /** instrument */
+            /**
+             * instrument
+             * @description Length of the instrument, in millimetres.
+             */
             instrument_mm: number;
-            /** instrument on the image */
+            /**
+             * instrument on the image
+             * @description Length of the instrument on the image, in millimetres.
+             */
             instrument_on_image_mm: number;
             /**
              * how sure its marks are
@@ -5898,62 +7155,84 @@ export interface components {
              */
             interval?: components["schemas"]["ImageIntervalRequestKept"] | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description How it was measured: it tells the kinds of readings apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             method: "ratio";
-            /** reference point */
+            /**
+             * reference point
+             * @description Where on the crown lengths are measured from; empty: not chosen.
+             */
             reference_point: string;
-            /** tooth on the image */
+            /**
+             * tooth on the image
+             * @description Length of the tooth on the image, in millimetres.
+             */
             tooth_on_image_mm: number;
         };
+        /** @description A reading of a canal's length. */
         ReadingGivenRequest: {
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
+            /** @description The reading. */
             reading: components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"];
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description The readings of a canal. */
         ReadingList: {
+            /** @description The rows of this page. */
             results: components["schemas"]["ReadingShown"][];
         };
         /** @description A length was taken at the chair. */
         ReadingPayloadKept: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "reading";
+            /** @description The reading that was taken. */
             taken: components["schemas"]["PreOperativeImageKept"] | components["schemas"]["RatioKept"] | components["schemas"]["ConfirmingImageKept"] | components["schemas"]["ApexLocatorKept"] | components["schemas"]["DirectSightKept"];
         };
         /** @description A length was taken at the chair. */
         ReadingPayloadRequestKept: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "reading";
+            /** @description The reading that was taken. */
             taken: components["schemas"]["PreOperativeImageRequestKept"] | components["schemas"]["RatioRequestKept"] | components["schemas"]["ConfirmingImageRequestKept"] | components["schemas"]["ApexLocatorRequestKept"] | components["schemas"]["DirectSightRequestKept"];
         };
         /** @description What one reading says. */
         ReadingResult: {
+            /** @description Whether it counts towards the length. */
             counts: boolean;
+            /** @description How it was measured: it tells the kinds of readings apart. */
             method: string;
             /** @description Why it counts, or why it does not. */
             why: string;
+            /** @description From the reference point to where preparation ends, in millimetres; null: it cannot be told. */
             working_length_mm: number | null;
         };
         /** @description A stored reading: its value, and who took it when. */
         ReadingShown: {
+            /** @description Who did it. */
             actor: components["schemas"]["PersonRef"];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Counts within the canal. */
             number: number;
+            /** @description The reading. */
             reading: components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"];
             /** @description Who struck it, when and why; null where it counts. */
             readonly struck: components["schemas"]["StruckShown"] | null;
@@ -5965,42 +7244,72 @@ export interface components {
         ReasonBound: "least" | "most" | "tells";
         /** @description Everything that was planned, done and decided in one case. */
         Record: {
+            /** @description Sign-offs and exposures that were asked for. */
             asked: components["schemas"]["AskCounts"];
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalRecord"][];
+            /** @description Id of the case. */
             case: string;
+            /** @description What to know before the work. */
             cautions: components["schemas"]["CautionRecord"][];
+            /** @description Instruments taken out of use. */
             discarded: components["schemas"]["Discarded"][];
+            /** @description What services entered, and for whom. */
             entered: components["schemas"]["Entered"][];
+            /** @description When and why the work was halted. */
             halts: components["schemas"]["HaltRecord"][];
+            /** @description The images. */
             images: components["schemas"]["ImageListed"][];
+            /** @description Images that were struck, moved or removed. */
             images_put_right: components["schemas"]["ImagePutRight"][];
+            /** @description The instruments. */
             instruments: components["schemas"]["InstrumentUsed"][];
             /** @description The programme is a demonstration: no such school, people or cases. */
             invented: boolean;
+            /** @description How much of each irrigant was used. */
             irrigants: components["schemas"]["IrrigantUsed"][];
             /**
              * Format: date-time
              * @description When the server had the last event; before there was one, when the case was opened.
              */
             last_at: string;
+            /** @description What this is for and what it does not replace. */
             notice: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was opened.
+             */
             opened_at: string;
+            /** @description Cautions that a supervisor let pass. */
             overrides: components["schemas"]["OverrideRecord"][];
+            /** @description The alias of the patient. Never a real identity. */
             patient_alias: string;
             /** @description Of the last event; 0 where nothing was recorded. */
             position: number;
+            /** @description Id of the programme. */
             programme: string;
-            /** @constant */
+            /**
+             * @description Version of what this is written in.
+             * @constant
+             */
             schema_version: 1;
+            /** @description Training block, extracted tooth or clinic. */
             setting: string;
+            /** @description Sign-offs by supervisors. */
             sign_offs: components["schemas"]["SignOffRecord"][];
+            /** @description What was struck, by whom and why. */
             struck: components["schemas"]["StruckReading"][];
+            /** @description The student whose case it is. */
             student: components["schemas"]["RecordPerson"];
+            /** @description The supervisor; null: nobody yet. */
             supervisor: components["schemas"]["RecordPerson"] | null;
+            /** @description What happened, in order, each in one sentence. */
             timeline: components["schemas"]["TimelineEntry"][];
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNames"];
+            /** @description The versions of the plan. */
             versions: components["schemas"]["VersionRecord"][];
+            /** @description The visits. */
             visits: components["schemas"]["VisitRecord"][];
         };
         /** @description The depth that was felt and recorded at one step of the order of work. */
@@ -6042,7 +7351,9 @@ export interface components {
         };
         /** @description Somebody as the record names them. */
         RecordPerson: {
+            /** @description Its own id. */
             id: string;
+            /** @description Its name, for people. */
             name: string;
             /** @description In the programme; none for somebody who is not in it any more. */
             role: components["schemas"]["Role"] | null;
@@ -6051,6 +7362,7 @@ export interface components {
         RecordShown: {
             /** @description SHA-256 of the record's canonical text; a printed record carries it. */
             hash: string;
+            /** @description The record. */
             record: components["schemas"]["Record"];
         };
         /**
@@ -6058,41 +7370,50 @@ export interface components {
          * @enum {string}
          */
         ReferenceSet: "A" | "B";
+        /** @description Canals of an approved version that are released after all. */
         ReleaseGivenRequest: {
+            /** @description The canals, each once. */
             canals: string[];
         };
         /** @description A supervisor decided on the plan: every canal may be worked but these. */
         ReleasePayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "release";
+            /** @description Canals that are not released by it. */
             not_released: components["schemas"]["NotReleased"][];
         };
         /** @description A supervisor decided on the plan: every canal may be worked but these. */
         ReleasePayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "release";
+            /** @description Canals that are not released by it. */
             not_released: components["schemas"]["NotReleasedRequest"][];
         };
         /** @description One remark on one canal. The text is trimmed and has to say something. */
         RemarkGivenRequest: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description With an approval: this canal is not released, its partner neither. */
             returned?: boolean;
+            /** @description The text. */
             text: string;
         };
         /** @description A stored remark, with its canal by name. */
         RemarkShown: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description The approval leaves this canal out. */
             returned: boolean;
+            /** @description The text. */
             text: string;
         };
+        /** @description Why an image's pixels are removed. */
         RemovalGivenRequest: {
             /** @description Of a closed set: a free text could hold the very name that has to go. */
             reason: components["schemas"]["RemovalReason"];
@@ -6109,7 +7430,7 @@ export interface components {
             /** @description What was looked at, canal by canal. */
             found: components["schemas"]["Found"][];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "reopen";
@@ -6128,7 +7449,7 @@ export interface components {
              */
             found?: components["schemas"]["FoundRequest"][];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "reopen";
@@ -6146,7 +7467,7 @@ export interface components {
         /** @description A plan is in force from here on. */
         ReplanPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "replan";
@@ -6156,7 +7477,7 @@ export interface components {
         /** @description A plan is in force from here on. */
         ReplanPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "replan";
@@ -6172,8 +7493,11 @@ export interface components {
         Rest: {
             /** @description The same for the widest it may be within the standard's tolerance. */
             earliest_short_mm: number;
+            /** @description Whether it goes as deep as it has to. */
             fits: boolean;
+            /** @description Which kind it is: it tells the members of a choice apart. */
             kind: components["schemas"]["FillingKind"];
+            /** @description Its name, for people. */
             name: string;
             /** @description Depth of its tip from the reference point. */
             rests_mm: number;
@@ -6192,10 +7516,11 @@ export interface components {
             /** @description For the tooth: the work goes on, and irrigation stays with saline. */
             keep_saline: boolean;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "resume";
+            /** @description Why. */
             reason: string;
         };
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
@@ -6212,22 +7537,27 @@ export interface components {
              */
             keep_saline?: boolean;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "resume";
+            /** @description Why. */
             reason: string;
         };
+        /** @description A supervisor's decision on a submitted version. */
         ReviewGivenRequest: {
             /** @description With an approval: every caution of severity `stop` that was not let pass, by its name. */
             acknowledged?: components["schemas"]["NamedRequest"][];
+            /** @description What the supervisor decided. */
             decision: components["schemas"]["Decision"];
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
+            /** @description A remark, or empty. */
             note?: string;
+            /** @description What is said of single canals. */
             remarks?: components["schemas"]["RemarkGivenRequest"][];
         };
         /** @description A stored decision on a version: who took it, when, and with which remarks. */
@@ -6236,50 +7566,72 @@ export interface components {
             acknowledged: components["schemas"]["Named"][];
             /** @description Which submission of the version it answers. */
             asked: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description What the supervisor decided. */
             decision: components["schemas"]["Decision"];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description A remark, or empty. */
             note: string;
+            /** @description What is said of single canals. */
             remarks: components["schemas"]["RemarkShown"][];
+            /** @description The supervisor; null: nobody yet. */
             supervisor: components["schemas"]["PersonRef"];
         };
         /** @description A stored withdrawal of an approval: who withdrew it, when and why. */
         RevocationShown: {
             /** @description Which submission of the version had been approved. */
             asked: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description Who did it. */
             by: components["schemas"]["PersonRef"];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Why. */
             reason: string;
         };
         /** @description The approval of the plan in force was withdrawn. */
         RevokedPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "revoked";
+            /** @description Why. */
             reason: string;
         };
         /** @description The approval of the plan in force was withdrawn. */
         RevokedPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "revoked";
+            /** @description Why. */
             reason: string;
         };
+        /** @description Why an approval is withdrawn. */
         RevokeGivenRequest: {
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
+            /** @description Why. */
             reason: string;
         };
         /**
@@ -6287,21 +7639,32 @@ export interface components {
          * @enum {string}
          */
         Role: "student" | "supervisor" | "coordinator";
+        /** @description What is charted of a root. */
         RootGivenRequest: {
+            /** @description The canal that the others join, by its name; null: not said. */
             main_canal?: string | null;
+            /** @description How the canals of the root run. */
             pattern: components["schemas"]["Pattern"];
         };
+        /** @description A root: how its canals run. */
         RootInput: {
             /**
              * its main canal
              * @description Which canal goes to the terminus where two join: chosen by a person, never by list order.
              */
             main_canal: string | null;
-            /** root */
+            /**
+             * root
+             * @description Its name, for people.
+             */
             name: string;
-            /** how its canals run */
+            /**
+             * how its canals run
+             * @description How the canals of the root run.
+             */
             pattern: components["schemas"]["Pattern"];
         };
+        /** @description A root: how its canals run. */
         RootInputRequest: {
             /**
              * its main canal
@@ -6309,35 +7672,53 @@ export interface components {
              * @default null
              */
             main_canal?: string | null;
-            /** root */
+            /**
+             * root
+             * @description Its name, for people.
+             */
             name: string;
             /**
              * how its canals run
+             * @description How the canals of the root run.
              * @default unknown
              */
             pattern?: components["schemas"]["Pattern"];
         };
         /** @description A figure the plan rests on. */
         RowUsed: {
+            /** @description Which one it is, in a word that stays the same. */
             key: string;
+            /** @description How it is known. */
             know: string;
             /** @description The programme put its own value in its place. */
             programme: boolean;
+            /** @description Where it is from. */
             source: string;
+            /** @description The unit. */
             unit: string;
+            /** @description The value. */
             value: number;
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description Work that goes on. */
         RunningList: {
             /** @description There is more than is listed here. */
             more: boolean;
+            /** @description The rows of this page. */
             results: components["schemas"]["RunningShown"][];
         };
+        /** @description Where the work on one case stands. */
         RunningShown: {
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalSummary"][];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the case.
+             */
             case: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When something of it last changed.
+             */
             changed_at: string;
             /** @description The visit was closed and waits for a supervisor's check. */
             check_due: boolean;
@@ -6351,64 +7732,86 @@ export interface components {
             now: components["schemas"]["StepInHand"] | null;
             /** @description The licensed clinician in the room, in the clinic. */
             on_site: components["schemas"]["PersonRef"] | null;
+            /** @description The alias of the patient. Never a real identity. */
             patient_alias: string;
             /** @description Of the plan that is worked. */
             plan_hash: string;
             /** @description Of the last event. */
             position: number;
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
             /** @description Seconds it has been in hand. */
             step_s: number | null;
+            /** @description The student whose case it is. */
             student: components["schemas"]["PersonRef"];
             /** @description The supervisor who took over and works it now. */
             taken_over: components["schemas"]["PersonRef"] | null;
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNames"];
             /** @description Seconds since a supervisor's sign-off is due. */
             waiting_s: number | null;
         };
         /** @description The step graph of one canal. */
         RunSheet: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description Steps, by their ids. */
             nodes: {
                 [key: string]: components["schemas"]["Step"] | components["schemas"]["Ask"] | components["schemas"]["End"];
             };
-            /** @constant */
+            /**
+             * @description Version of what this is written in.
+             * @constant
+             */
             schema_version: 1;
+            /** @description The step it starts with, by its id. */
             start: string;
             /** @description None for a sheet that starts before anything was done. */
             walked_before: components["schemas"]["Walked"] | null;
         };
         /** @description The order of work of one canal. */
         RunSheetAnswer: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description What to know before the work. */
             cautions: components["schemas"]["Caution"][];
             /** @description Node ids in the order expected, loops walked as often as the technique expects. */
             expected_path: string[];
+            /** @description The instruments. */
             instruments: components["schemas"]["InstrumentName"][];
+            /** @description The length, and what it rests on. */
             length: components["schemas"]["Length"];
             /** @description The stops rest on an estimate and will be computed again. */
             provisional: boolean;
+            /** @description The order of work, as a graph of steps. */
             run_sheet: components["schemas"]["RunSheet"];
+            /** @description What is not in the order of work yet, and why; null: nothing. */
             withheld: components["schemas"]["Withheld"][];
         };
         /** @description One canal of a tooth to be planned. The whole tooth is needed: canals that join depend on each other. */
         RunSheetRequest: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description The plan. */
             plan: components["schemas"]["PlanRequest"];
         };
         /** @description How large a pixel is, and what that rests on. */
         Scale: {
+            /** @description Millimetres from one pixel to the next, to the right; null: not known. */
             column_mm: number | null;
             /** @description What makes it better; empty where nothing does. */
             do: string;
             /** @description A code of what it rests on. */
             rests_on: string;
+            /** @description Millimetres from one pixel to the next, downwards; null: not known. */
             row_mm: number | null;
             /** @description How much taller than wide a pixel is; 1 where nothing is known. */
             row_per_column: number;
+            /** @description It in one sentence, for people. */
             says: string;
             /** @description One standard deviation, as a share of any length. */
             spread_share: number | null;
+            /** @description How it is. */
             state: components["schemas"]["ScaleState"];
         };
         /**
@@ -6426,20 +7829,30 @@ export interface components {
         Scope: "cases:read" | "cases:write" | "plans:submit" | "reviews:write" | "events:write" | "images:read" | "images:write" | "people:read" | "export";
         /** @description How often the descending series is worked until its smallest is at length. */
         SeriesPasses: {
+            /** @description The number that is expected. */
             expected: number;
+            /** @description Upper end. */
             high: number | null;
+            /** @description Lower end. */
             low: number | null;
         };
         /** @description The stored person who is signed in; nobody else is shown the user name. */
         SessionPerson: {
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Its name, for people. */
             name: string;
+            /** @description The name to sign in with. */
             username: string;
         };
         /** @description Who is signed in, and every programme that they belong to: rows of several tables. */
         SessionShown: {
+            /** @description The programmes that the person belongs to. */
             memberships: components["schemas"]["MembershipShown"][];
+            /** @description The person. */
             person: components["schemas"]["SessionPerson"];
         };
         /**
@@ -6449,9 +7862,11 @@ export interface components {
         Setting: "block" | "extracted" | "clinic";
         /** @description What becomes of a technique in one setting. */
         SettingTried: {
+            /** @description Where a supervisor's sign-off is asked for, in order. */
             hold_points: string[];
             /** @description Keys, in order. */
             phases: string[];
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
             /** @description Of the order of work that was written for the check canal; every walk through it ends. */
             steps: number;
@@ -6474,7 +7889,9 @@ export interface components {
         };
         /** @description A stop that depends on where another instrument stopped: `less_um` short of its last depth. */
         ShorterThan: {
+            /** @description How much shorter, in whole micrometres. */
             less_um: number;
+            /** @description The step, by its id in the run sheet. */
             node: string;
         };
         /**
@@ -6482,8 +7899,11 @@ export interface components {
          * @enum {string}
          */
         Side: "buccal" | "lingual" | "cannot_tell";
+        /** @description Name and password of somebody who signs in. */
         SignInRequest: {
+            /** @description The password. */
             password: string;
+            /** @description The name to sign in with. */
             username: string;
         };
         /**
@@ -6495,14 +7915,16 @@ export interface components {
         SignOffPayload: {
             /** @description Approved although what the hold point asks for is not there; the reason says why. */
             despite_missing: boolean;
+            /** @description How the step was left. */
             exit: components["schemas"]["SignOffExit"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "sign_off";
             /** @description Given on the student's phone with a one-time code; recorded by the server alone. */
             on_site: boolean;
+            /** @description Why. */
             reason: string;
             /** @description Id shared by the sign-offs that a supervisor gave for several canals at once. */
             together: string;
@@ -6514,9 +7936,10 @@ export interface components {
              * @default false
              */
             despite_missing?: boolean;
+            /** @description How the step was left. */
             exit: components["schemas"]["SignOffExit"];
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "sign_off";
@@ -6525,7 +7948,10 @@ export interface components {
              * @default false
              */
             on_site?: boolean;
-            /** @default  */
+            /**
+             * @description Why.
+             * @default
+             */
             reason?: string;
             /**
              * @description Id shared by the sign-offs that a supervisor gave for several canals at once.
@@ -6535,28 +7961,41 @@ export interface components {
         };
         /** @description A supervisor's sign-off at a hold point. */
         SignOffRecord: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description Approved although what the hold point asks for was not there. */
             despite_missing: boolean;
+            /** @description Where a supervisor's sign-off is asked for; empty or null: nowhere. */
             hold_point: string;
             /** @description An image that it rested on was struck since, or put to another canal. */
             image_gone: boolean;
+            /** @description It came where the order of work has it. */
             in_course: boolean;
             /** @description Given on the student's own phone, by a code of the supervisor's. */
             on_site: boolean;
+            /** @description Position of the event in the case. */
             position: number;
+            /** @description Why. */
             reason: string;
+            /** @description What the supervisor said. */
             said: components["schemas"]["Decision"];
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
         /** @description One final size that may be chosen, and what it would mean. */
         SizeOption: {
             /** @description Inside the advised range. */
             inside: boolean;
+            /** @description Size by ISO 3630-1, in hundredths of a millimetre. */
             size: number;
+            /** @description Strain at the outside of the bend, in per cent. */
             strain_pct: number | null;
+            /** @description The wall that would be left, in millimetres; null: not known. */
             wall_left_mm: number | null;
             /**
              * @description Share of the canal's wall that a round preparation of this size reaches near the end; none where the wide
@@ -6566,24 +8005,32 @@ export interface components {
         };
         /** @description Advised range of the final size, each bound with its reason. */
         SizeRange: {
+            /** @description The smallest size that can be chosen. */
             least: number;
             /** @description In a wide canal it is below the least: the canal asks for a larger size than it can bear. */
             most: number;
+            /** @description Every size that can be chosen, with what it would do. */
             options: components["schemas"]["SizeOption"][];
             /** @description None for a wide canal: a supervisor chooses. */
             proposed: number | null;
+            /** @description Why the range is what it is. */
             reasons: components["schemas"]["SizeReason"][];
         };
         /** @description One reason for a bound of the range, or something told beside it. */
         SizeReason: {
+            /** @description What the reason sets. */
             bound: components["schemas"]["ReasonBound"];
             /** @description Of our own: floor, narrow-end, first-binder, published-upper, curvature-cap, ... */
             code: string;
+            /** @description How it is known. */
             know: string;
             /** @description Key of `rows_used`, or table and row. */
             row: string;
+            /** @description It in one sentence, for people. */
             says: string;
+            /** @description Size by ISO 3630-1, in hundredths of a millimetre. */
             size: number | null;
+            /** @description Where it is from. */
             source: string;
         };
         /**
@@ -6618,58 +8065,94 @@ export interface components {
         };
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFacts: {
+            /** @description From one pixel to the next at the detector, not corrected for the magnification. */
             at_detector: components["schemas"]["PixelSpacing"] | null;
+            /** @description What the file says that its spacing was corrected by; null: nothing. */
             calibration: components["schemas"]["Calibration"] | null;
+            /** @description From one pixel to the next in the patient, as the file says. */
             in_patient: components["schemas"]["PixelSpacing"] | null;
+            /** @description How many times larger than the tooth the image is, as the file estimates. */
             magnification: number | null;
+            /** @description From one pixel to the next on a film that was scanned. */
             scanned: components["schemas"]["PixelSpacing"] | null;
         };
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFactsRequest: {
-            /** @default null */
+            /**
+             * @description From one pixel to the next at the detector, not corrected for the magnification.
+             * @default null
+             */
             at_detector?: components["schemas"]["PixelSpacingRequest"] | null;
-            /** @default null */
+            /**
+             * @description What the file says that its spacing was corrected by; null: nothing.
+             * @default null
+             */
             calibration?: components["schemas"]["Calibration"] | null;
-            /** @default null */
+            /**
+             * @description From one pixel to the next in the patient, as the file says.
+             * @default null
+             */
             in_patient?: components["schemas"]["PixelSpacingRequest"] | null;
-            /** @default null */
+            /**
+             * @description How many times larger than the tooth the image is, as the file estimates.
+             * @default null
+             */
             magnification?: number | null;
-            /** @default null */
+            /**
+             * @description From one pixel to the next on a film that was scanned.
+             * @default null
+             */
             scanned?: components["schemas"]["PixelSpacingRequest"] | null;
         };
         /** @description A point of the work to which canals come together. */
         Stage: {
+            /** @description The canals, each once. */
             canals: string[];
+            /** @description Images that are taken, each with the canals it shows. */
             exposures: components["schemas"]["Exposure"][];
             /** @description What a supervisor's sign-off is about; empty where none is asked for. */
             hold_point: string;
+            /** @description The phase of the technique, by its key. */
             phase: string;
+            /** @description Sign-offs by supervisors. */
             sign_offs: number;
+            /** @description What it is called. */
             title: string;
         };
         /** @description One step for the hand, the eye or the supervisor. */
         Step: {
+            /** @description What is done in the step. */
             action: components["schemas"]["Action"];
+            /** @description To which step each way of leaving it leads. */
             exits: {
                 [key: string]: string;
             };
+            /** @description Where a supervisor's sign-off is asked for; empty or null: nowhere. */
             hold_point: string | null;
+            /** @description Its own id. */
             id: string;
             /** @description Key of the instrument in the kit. */
             instrument: string | null;
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "do";
+            /** @description The needle never goes deeper, in whole micrometres from the reference point; null: not told. */
             needle_at_most_um: number | null;
+            /** @description The phase of the technique, by its key. */
             phase: string;
             /** @description One sentence: what to do and why. */
             say: string;
+            /** @description Another step whose depth it stays short of; null: none. */
             shorter_than: components["schemas"]["ShorterThan"] | null;
+            /** @description The stop, in whole micrometres from the reference point; null: none. */
             stop_um: number | null;
+            /** @description How far the instrument is led in. */
             target: components["schemas"]["Target"] | null;
+            /** @description Volume in millilitres; null: not told. */
             volume_ml: number | null;
             /** @description Canals that join this one, and how far each has to have come. */
             waits_for: components["schemas"]["WaitsFor"][];
@@ -6682,14 +8165,19 @@ export interface components {
          * @enum {string}
          */
         StepComparison: "as_planned" | "added" | "left_out" | "not_yet";
+        /** @description The step that is due in a canal. */
         StepInHand: {
+            /** @description What is done in the step. */
             action: components["schemas"]["Action"];
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description Written size, or empty. */
             instrument: string;
+            /** @description The step, by its id in the run sheet. */
             node: string;
             /** @description Which time the step is worked, from 1. */
             pass_number: number;
+            /** @description The phase of the technique, by its key. */
             phase: string;
         };
         /** @description A step was left. */
@@ -6698,12 +8186,14 @@ export interface components {
             contact_s: number | null;
             /** @description Where the tip stopped, in whole micrometres from the reference point. */
             depth_um: number | null;
+            /** @description How the step was left. */
             exit: components["schemas"]["Exit"];
             /** @description The image that an image step took; it may still be on the phone. */
             image_id: string | null;
+            /** @description What the canal is rinsed with; null: nothing. */
             irrigant: string | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "step";
@@ -6713,6 +8203,7 @@ export interface components {
             stop_um: number | null;
             /** @description One exposure may show several canals: where no image of it is kept here, their steps share this id. */
             together: string;
+            /** @description Volume in millilitres; null: not told. */
             volume_ml: number | null;
         };
         /** @description A step was left. */
@@ -6727,16 +8218,20 @@ export interface components {
              * @default null
              */
             depth_um?: number | null;
+            /** @description How the step was left. */
             exit: components["schemas"]["Exit"];
             /**
              * @description The image that an image step took; it may still be on the phone.
              * @default null
              */
             image_id?: string | null;
-            /** @default null */
+            /**
+             * @description What the canal is rinsed with; null: nothing.
+             * @default null
+             */
             irrigant?: string | null;
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "step";
@@ -6755,18 +8250,25 @@ export interface components {
              * @default
              */
             together?: string;
-            /** @default null */
+            /**
+             * @description Volume in millilitres; null: not told.
+             * @default null
+             */
             volume_ml?: number | null;
         };
         /** @description One step: as planned, as done, or both. */
         StepRecord: {
+            /** @description What is done in the step. */
             action: components["schemas"]["Action"];
+            /** @description The depth that was felt, against the band that was expected. */
             against_band: components["schemas"]["Against"] | null;
             /** @description The canal is bent, and the estimate takes it as straight. */
             as_if_straight: boolean;
+            /** @description What was done against what was planned. */
             comparison: components["schemas"]["StepComparison"];
             /** @description Where the tip stopped, as recorded. */
             depth_mm: number | null;
+            /** @description Upper end, in millimetres. */
             high_mm: number | null;
             /** @description How it was left. */
             how: components["schemas"]["Exit"] | null;
@@ -6774,37 +8276,50 @@ export interface components {
             instrument: string | null;
             /** @description The band it was expected in when the plan was made; an estimate, never a target. */
             low_mm: number | null;
+            /** @description The step, by its id in the run sheet. */
             node: string;
             /** @description Which time the step was worked, from 1. */
             pass_number: number;
+            /** @description The phase of the technique, by its key. */
             phase: string;
             /** @description Its place in the timeline; None where it was not done. */
             position: number | null;
             /** @description The stop that was shown, else the planned one. */
             stop_mm: number | null;
+            /** @description Id of the version. */
             version: number;
         };
+        /** @description Where the stop of an instrument is set. */
         Stop: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
+            /** @description The stop, in millimetres from the reference point; null: not known. */
             stop_mm: number;
+            /** @description How far the instrument is led in. */
             target: components["schemas"]["Target"];
             /** @description The name under which the canal's rationales have this stop. */
             why: string;
         };
         /** @description One instrument in one phase, and its stop in each canal where it is used there. */
         StopRow: {
+            /** @description The instrument, by its key. */
             instrument: components["schemas"]["InstrumentName"];
+            /** @description The phase of the technique, by its key. */
             phase: string;
+            /** @description The stop in each canal. */
             stops: components["schemas"]["Stop"][];
         };
         /** @description One instrument bent at the canal's curve. */
         Strain: {
             /** @description Where the bend is when the tip stands at its stop. */
             diameter_mm: number;
+            /** @description The instrument, by its key. */
             instrument: string;
             /** @description Of the curve that it is bent in; None in older plans. */
             radius_mm: number | null;
+            /** @description How much the bend strains it, in a word. */
             strain_class: components["schemas"]["StrainClass"];
+            /** @description Strain at the outside of the bend, in per cent. */
             strain_pct: number;
             /** @description Radius or place of the curve were not charted and are taken from the data tables. */
             taken: boolean;
@@ -6814,7 +8329,9 @@ export interface components {
          * @enum {string}
          */
         StrainClass: "low" | "medium" | "high";
+        /** @description Why a reading is struck. */
         StrikeGivenRequest: {
+            /** @description Why. */
             why: components["schemas"]["StruckWhy"];
         };
         /**
@@ -6825,7 +8342,7 @@ export interface components {
         /** @description A reading or an image of the canal counts no more. */
         StruckPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "struck";
@@ -6833,13 +8350,15 @@ export interface components {
             moved_to: string | null;
             /** @description Its id. */
             struck: string;
+            /** @description Which thing it is about. */
             what: components["schemas"]["StruckKind"];
+            /** @description Why. */
             why: components["schemas"]["StruckWhy"];
         };
         /** @description A reading or an image of the canal counts no more. */
         StruckPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "struck";
@@ -6850,27 +8369,44 @@ export interface components {
             moved_to?: string | null;
             /** @description Its id. */
             struck: string;
+            /** @description Which thing it is about. */
             what: components["schemas"]["StruckKind"];
+            /** @description Why. */
             why: components["schemas"]["StruckWhy"];
         };
         /** @description A reading that was a mistake. It stays, and counts for nothing. */
         StruckReading: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description What was read. */
             says: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was taken.
+             */
             taken_at: string;
+            /** @description Who took it. */
             taken_by: components["schemas"]["RecordPerson"];
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
+            /** @description Why. */
             why: components["schemas"]["StruckWhy"];
         };
         /** @description Three columns of a stored reading, shown as one object. */
         StruckShown: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description Who did it. */
             by: components["schemas"]["PersonRef"];
+            /** @description Why. */
             why: components["schemas"]["StruckWhy"];
         };
         /**
@@ -6881,8 +8417,12 @@ export interface components {
         StruckWhy: "wrong_canal" | "mistyped" | "not_so";
         /** @description A stored person who supervises. */
         SupervisorShown: {
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Its name, for people. */
             name: string;
             /** @description One-time codes of theirs count on a student's phone. */
             signs_on_site: boolean;
@@ -6890,7 +8430,7 @@ export interface components {
         /** @description A supervisor works the case from here on. */
         TakeOverPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "take_over";
@@ -6898,7 +8438,7 @@ export interface components {
         /** @description A supervisor works the case from here on. */
         TakeOverPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "take_over";
@@ -6934,29 +8474,50 @@ export interface components {
         Target: "to_length" | "to_resistance";
         /** @description A technique as a programme keeps it. */
         Technique: {
-            /** technique */
+            /**
+             * technique
+             * @description Which one it is, in a word that stays the same.
+             */
             key: string;
-            /** how it is known */
+            /**
+             * how it is known
+             * @description How it is known.
+             */
             know: string;
             /**
              * motions it is for
              * @description Motions it is written for; an instrument of another motion is refused.
              */
             motions: components["schemas"]["Motion"][];
-            /** technique's name */
+            /**
+             * technique's name
+             * @description Its name, for people.
+             */
             name: string;
-            /** phase */
+            /**
+             * phase
+             * @description The phases, in order.
+             */
             phases: components["schemas"]["Phase"][];
-            /** recapitulating size */
+            /**
+             * recapitulating size
+             * @description The size that recapitulates.
+             */
             recapitulate_size: number;
             /**
              * recapitulates with the final size
              * @description Step-back recapitulates with the final apical size instead of the small one.
              */
             recapitulate_with_final: boolean;
-            /** what it is */
+            /**
+             * what it is
+             * @description It in one sentence, for people.
+             */
             says: string;
-            /** @constant */
+            /**
+             * @description Version of what this is written in.
+             * @constant
+             */
             schema_version: 1;
             /**
              * sizes from glide path to series
@@ -6968,48 +8529,75 @@ export interface components {
              * @description The largest of the series lies this many ISO sizes above the smallest.
              */
             series_sizes_up: number;
-            /** where it is from */
+            /**
+             * where it is from
+             * @description Where it is from.
+             */
             source: string;
         };
+        /** @description A technique that can be used, and what it comes to in each setting. */
         TechniqueChecked: {
+            /** @description The settings it is for. */
             settings: components["schemas"]["SettingTried"][];
+            /** @description The technique. */
             technique: components["schemas"]["Technique"];
         };
+        /** @description A technique to be added to a programme. */
         TechniqueGivenRequest: {
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
+            /** @description The technique. */
             technique?: components["schemas"]["TechniqueRequest"];
             /** @description TOML, in place of `technique`. */
             text?: string;
         };
         /** @description A technique as a programme keeps it. */
         TechniqueRequest: {
-            /** technique */
+            /**
+             * technique
+             * @description Which one it is, in a word that stays the same.
+             */
             key: string;
-            /** how it is known */
+            /**
+             * how it is known
+             * @description How it is known.
+             */
             know: string;
             /**
              * motions it is for
              * @description Motions it is written for; an instrument of another motion is refused.
              */
             motions: components["schemas"]["Motion"][];
-            /** technique's name */
+            /**
+             * technique's name
+             * @description Its name, for people.
+             */
             name: string;
-            /** phase */
+            /**
+             * phase
+             * @description The phases, in order.
+             */
             phases: components["schemas"]["PhaseRequest"][];
-            /** recapitulating size */
+            /**
+             * recapitulating size
+             * @description The size that recapitulates.
+             */
             recapitulate_size: number;
             /**
              * recapitulates with the final size
              * @description Step-back recapitulates with the final apical size instead of the small one.
              */
             recapitulate_with_final: boolean;
-            /** what it is */
+            /**
+             * what it is
+             * @description It in one sentence, for people.
+             */
             says: string;
             /**
+             * @description Version of what this is written in.
              * @default 1
              * @constant
              */
@@ -7024,19 +8612,27 @@ export interface components {
              * @description The largest of the series lies this many ISO sizes above the smallest.
              */
             series_sizes_up: number;
-            /** where it is from */
+            /**
+             * where it is from
+             * @description Where it is from.
+             */
             source: string;
         };
+        /** @description The techniques provided with the planner. */
         Techniques: {
+            /** @description The techniques. */
             techniques: components["schemas"]["Technique"][];
         };
         /** @description A technique to choose from. */
         TechniqueShown: {
             /** @description Comes with the planner; otherwise it is the programme's own. */
             provided: boolean;
+            /** @description The technique. */
             technique: components["schemas"]["Technique"];
         };
+        /** @description The techniques that a programme may choose from. */
         TechniquesShown: {
+            /** @description The rows of this page. */
             results: components["schemas"]["TechniqueShown"][];
         };
         /** @description A technique as a file holds it. */
@@ -7049,7 +8645,9 @@ export interface components {
             /** @description TOML, as the techniques provided are written. */
             text: string;
         };
+        /** @description The teeth that can be planned. */
         Teeth: {
+            /** @description The teeth. */
             teeth: components["schemas"]["Tooth"][];
         };
         /**
@@ -7061,6 +8659,7 @@ export interface components {
         TextsShown: {
             /** @description All the plan rests on, as it was then. */
             given: components["schemas"]["PlanInput"];
+            /** @description The plan. */
             plan: components["schemas"]["Plan"];
         };
         /** @description One event, said plainly. What was taken back stays, marked. */
@@ -7079,19 +8678,26 @@ export interface components {
             device_time: string;
             /** @description Its id. */
             event: string;
+            /** @description Which kind it is: it tells the members of a choice apart. */
             kind: components["schemas"]["EventKind"];
             /** @description What of it could not be checked when it came in; empty where nothing. */
             not_checked_says: string;
             /** @description Why it moved nothing. */
             out_of_course: components["schemas"]["OutOfCourse"] | null;
+            /** @description Why it came out of course, or empty. */
             out_of_course_says: string;
+            /** @description Position of the event in the case. */
             position: number;
+            /** @description It in one sentence, for people. */
             says: string;
+            /** @description It was taken back. */
             undone: boolean;
             /** @description Number of the plan that was on the screen. */
             version: number;
+            /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
+        /** @description What is published of a tooth. */
         Tooth: {
             /** @description Usual canals. Empty: charted one by one. */
             canals: components["schemas"]["CanalOnOffer"][];
@@ -7099,9 +8705,13 @@ export interface components {
             crown_mm: number | null;
             /** @description ISO 3950. */
             iso: string;
+            /** @description Published lengths. */
             lengths: components["schemas"]["LengthReference"][];
+            /** @description What to look for. */
             look_for: components["schemas"]["CanalOnOffer"][];
+            /** @description Canals that most teeth of this kind have. */
             main_canals: components["schemas"]["MainCanal"][];
+            /** @description Its name, for people. */
             name: string;
             /** @description What studies say of the whole tooth. */
             notes: components["schemas"]["Prevalence"][];
@@ -7111,10 +8721,12 @@ export interface components {
             palmer_glyph: string;
             /** @description Primary teeth are charted, not planned. */
             primary: boolean;
+            /** @description By the universal numbering. */
             universal: string;
         };
         /** @description A tooth as somebody writes it. */
         ToothNameRequest: {
+            /** @description The tooth, in that notation. */
             designation: string;
             /**
              * @description Must be given: a designation alone is refused, with the teeth it could be.
@@ -7122,30 +8734,44 @@ export interface components {
              */
             notation?: components["schemas"]["Notation"] | null;
         };
+        /** @description A tooth's name in every notation. */
         ToothNames: {
+            /** @description By ISO 3950. */
             iso: string;
+            /** @description Its name, for people. */
             name: string;
+            /** @description By Palmer, in plain letters. */
             palmer: string;
+            /** @description By Palmer, with its sign. */
             palmer_glyph: string;
+            /** @description By the universal numbering. */
             universal: string;
         };
         /** @description What to lay out, left to right in order of first use. */
         TrayItem: {
+            /** @description The canals, each once. */
             canals: string[];
             /** @description False for what may be needed only to make room or to open the way again. */
             expected: boolean;
+            /** @description The instrument, by its key. */
             instrument: components["schemas"]["InstrumentName"];
             /** @description Its diameters from the tip upwards, as it is drawn. */
             outline: components["schemas"]["DiameterAt"][];
         };
+        /** @description In which order instruments are taken up. */
         TrayOrder: {
+            /** @description What differs. */
             changes: number;
+            /** @description The steps, in order. */
             steps: components["schemas"]["TrayStep"][];
         };
         /** @description One taking-up of an instrument, and the canals it serves before it is put down. */
         TrayStep: {
+            /** @description The canals, each once. */
             canals: string[];
+            /** @description The instrument, by its key. */
             instrument: string;
+            /** @description The phase of the technique, by its key. */
             phase: string;
         };
         /** @description Stored events, and where the work stands after them. */
@@ -7155,9 +8781,11 @@ export interface components {
              * @description The event that those of the answer came after, as asked for; null: they are all.
              */
             after: string | null;
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalCourseShown"][];
             /** @description Null before a plan was approved. */
             course: components["schemas"]["CourseShown"] | null;
+            /** @description What happened, in order. */
             events: components["schemas"]["EventShown"][];
             /** @description Of the last event; 0 where there is none. */
             position: number;
@@ -7165,7 +8793,7 @@ export interface components {
         /** @description The hand went over to another canal. */
         TurnPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "turn";
@@ -7173,11 +8801,12 @@ export interface components {
         /** @description The hand went over to another canal. */
         TurnPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "turn";
         };
+        /** @description What two views of one root tell together. */
         TwoViewsRead: {
             /** @description The same with its interval; None where an angle came without one. */
             in_space: components["schemas"]["Between"] | null;
@@ -7185,6 +8814,7 @@ export interface components {
             in_space_deg: number | null;
             /** @description Where the one line lies against the other; None where no shift was given. */
             one_is: components["schemas"]["Side"] | null;
+            /** @description Why. */
             why: string;
         };
         /** @description Two views of one root. */
@@ -7196,12 +8826,13 @@ export interface components {
             thresholds?: {
                 [key: string]: number;
             };
+            /** @description What was measured in the two views. */
             views: components["schemas"]["ViewsRequest"];
         };
         /** @description The teller takes back an entry of their own on the canal. */
         UndoPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "undo";
@@ -7211,7 +8842,7 @@ export interface components {
         /** @description The teller takes back an entry of their own on the canal. */
         UndoPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "undo";
@@ -7226,176 +8857,286 @@ export interface components {
          * @enum {string}
          */
         Use: "hand" | "coronal" | "shaping";
+        /** @description A version of the plan to be made. */
         VersionGivenRequest: {
+            /** @description What the person who plans chose. */
             choices: components["schemas"]["ChoicesRequest"];
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description The kit.
+             */
             kit: string;
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description The versions of a case's plan, the last first. */
         VersionList: {
+            /** @description The rows of this page. */
             results: components["schemas"]["VersionListed"][];
         };
         /** @description A stored version with its decisions; whether it is stale follows from the case as it is now. */
         VersionListed: {
+            /** @description Who made it. */
             author: components["schemas"]["PersonRef"];
             /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
             carried_from: number | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the case.
+             */
             case: string;
             /** @description Cautions that do not. */
             cautions: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
             created_at: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was decided on; null: not yet.
+             */
             decided_at: string | null;
             /** @description SHA-256 of what was given and what came out. */
             hash: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Of kit, technique, choices, final sizes and limits alone. */
             intent_hash: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the kit.
+             */
             kit: string;
             /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
             not_released: string[];
+            /** @description Counts from 1. */
             number: number;
+            /** @description Version of the planner that made it. */
             planner_version: string;
+            /** @description What supervisors decided on it. */
             reviews: components["schemas"]["ReviewShown"][];
             /** @description Approvals of this version that were withdrawn. */
             revocations: components["schemas"]["RevocationShown"][];
             /** @description The case has changed since this version was made. */
             stale: boolean;
+            /** @description How it is. */
             state: components["schemas"]["PlanState"];
             /** @description Cautions that withhold steps. */
             stops: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was submitted; null: not yet.
+             */
             submitted_at: string | null;
+            /** @description Key of the technique. */
             technique: string;
         };
         /** @description A version of the plan that was decided on or worked from. */
         VersionRecord: {
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
             at: string;
+            /** @description Who made it. */
             author: components["schemas"]["RecordPerson"];
+            /** @description What supervisors decided on it. */
             decisions: components["schemas"]["DecisionRecord"][];
+            /** @description SHA-256 of it, in hexadecimal. */
             hash: string;
+            /** @description The kit. */
             kit: string;
+            /** @description Counts from 1. */
             number: number;
+            /** @description The technique. */
             technique: string;
         };
         /** @description A stored version, as much of it as one line of a list needs. */
         VersionRef: {
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
+            /** @description Counts from 1. */
             number: number;
+            /** @description How it is. */
             state: components["schemas"]["PlanState"];
         };
         /** @description A stored version with its decisions, all that it was made from and all that it says. */
         VersionShown: {
+            /** @description Who made it. */
             author: components["schemas"]["PersonRef"];
             /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
             carried_from: number | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the case.
+             */
             case: string;
             /** @description Cautions that do not. */
             cautions: number;
+            /** @description What the person who plans chose. */
             choices: components["schemas"]["Choices"];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
             created_at: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was decided on; null: not yet.
+             */
             decided_at: string | null;
             /** @description All the plan rests on, as it was then. */
             given: components["schemas"]["PlanInput"];
             /** @description SHA-256 of what was given and what came out. */
             hash: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Of kit, technique, choices, final sizes and limits alone. */
             intent_hash: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the kit.
+             */
             kit: string;
             /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
             not_released: string[];
+            /** @description Counts from 1. */
             number: number;
+            /** @description The plan. */
             plan: components["schemas"]["Plan"];
+            /** @description Version of the planner that made it. */
             planner_version: string;
+            /** @description What supervisors decided on it. */
             reviews: components["schemas"]["ReviewShown"][];
             /** @description Approvals of this version that were withdrawn. */
             revocations: components["schemas"]["RevocationShown"][];
             /** @description The case has changed since this version was made. */
             stale: boolean;
+            /** @description How it is. */
             state: components["schemas"]["PlanState"];
             /** @description Where the case's plan stands as a whole. */
             status: components["schemas"]["PlanStatus"];
             /** @description Cautions that withhold steps. */
             stops: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was submitted; null: not yet.
+             */
             submitted_at: string | null;
+            /** @description Key of the technique. */
             technique: string;
         };
         /** @description A stored version without its two long texts. */
         VersionSummary: {
+            /** @description Who made it. */
             author: components["schemas"]["PersonRef"];
             /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
             carried_from: number | null;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the case.
+             */
             case: string;
             /** @description Cautions that do not. */
             cautions: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
             created_at: string;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was decided on; null: not yet.
+             */
             decided_at: string | null;
             /** @description SHA-256 of what was given and what came out. */
             hash: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
             id: string;
             /** @description Of kit, technique, choices, final sizes and limits alone. */
             intent_hash: string;
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the kit.
+             */
             kit: string;
             /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
             not_released: string[];
+            /** @description Counts from 1. */
             number: number;
+            /** @description Version of the planner that made it. */
             planner_version: string;
+            /** @description What supervisors decided on it. */
             reviews: components["schemas"]["ReviewShown"][];
             /** @description Approvals of this version that were withdrawn. */
             revocations: components["schemas"]["RevocationShown"][];
             /** @description The case has changed since this version was made. */
             stale: boolean;
+            /** @description How it is. */
             state: components["schemas"]["PlanState"];
             /** @description Where the case's plan stands as a whole. */
             status: components["schemas"]["PlanStatus"];
             /** @description Cautions that withhold steps. */
             stops: number;
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was submitted; null: not yet.
+             */
             submitted_at: string | null;
+            /** @description Key of the technique. */
             technique: string;
         };
         /** @description What two views of one root have in common. */
         ViewsRequest: {
-            /** @default null */
+            /**
+             * @description One bend in two views; null: none was given.
+             * @default null
+             */
             bends?: components["schemas"]["BendsRequest"] | null;
-            /** @default null */
+            /**
+             * @description How two lines came apart; null: none was given.
+             * @default null
+             */
             shift?: components["schemas"]["ShiftRequest"] | null;
         };
+        /** @description One visit. */
         VisitRecord: {
+            /** @description The access cavity was closed for the time until the next visit. */
             access_sealed: boolean | null;
+            /** @description When the visit was closed; null: it is under way. */
             closed_at: string | null;
+            /** @description Who closed it; null: it is under way. */
             closed_by: components["schemas"]["RecordPerson"] | null;
+            /** @description A remark, or empty. */
             note: string;
+            /** @description Counts from 1. */
             number: number;
             /** @description Licensed clinicians who were named as in the room. */
             on_site: components["schemas"]["RecordPerson"][];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was opened.
+             */
             opened_at: string;
+            /** @description Who opened it. */
             opened_by: components["schemas"]["RecordPerson"];
         };
         /** @description Of the canal from orifice to end: an ellipse, and in its middle the round shape that instruments have left. */
@@ -7404,39 +9145,60 @@ export interface components {
             before_mm3: number | null;
             /** @description The master cone's part inside the canal. */
             cone_mm3: number | null;
+            /** @description Volume of the prepared canal, in cubic millimetres. */
             prepared_mm3: number;
             /** @description The prepared volume less that of the cone. */
             to_fill_mm3: number;
         };
         /** @description A stored version that waits; how long it has waited follows from the time of asking. */
         WaitingShown: {
+            /** @description What the supervisor is asked for. */
             asks: components["schemas"]["Asks"];
+            /** @description The canals, each once. */
             canals: components["schemas"]["CanalPlanListed"][];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the case.
+             */
             case: string;
+            /** @description Number of cautions that withhold nothing. */
             cautions: number;
             /** @description Null for a training block: none is counted. */
             difficulty: components["schemas"]["Level"];
+            /** @description SHA-256 of it, in hexadecimal. */
             hash: string;
+            /** @description Counts from 1. */
             number: number;
+            /** @description The alias of the patient. Never a real identity. */
             patient_alias: string;
+            /** @description Training block, extracted tooth or clinic. */
             setting: components["schemas"]["Setting"];
             /** @description The case has changed since: it cannot be approved as it is. */
             stale: boolean;
             /** @description Cautions that withhold steps. */
             stops: number;
+            /** @description The student whose case it is. */
             student: components["schemas"]["PersonRef"];
-            /** Format: date-time */
+            /**
+             * Format: date-time
+             * @description When it was submitted; null: not yet.
+             */
             submitted_at: string;
+            /** @description The supervisor; null: nobody yet. */
             supervisor: components["schemas"]["PersonRef"] | null;
+            /** @description The tooth. */
             tooth: components["schemas"]["ToothNames"];
-            /** Format: uuid */
+            /**
+             * Format: uuid
+             * @description Id of the version.
+             */
             version: string;
             /** @description Seconds it has waited. */
             waiting_s: number;
         };
         /** @description How far another canal has to have come before this step is done. */
         WaitsFor: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description Or it stands at one of these steps. */
             nodes: string[];
@@ -7483,30 +9245,47 @@ export interface components {
         };
         /** @description The thinnest wall, measured on this tooth. */
         WallInput: {
-            /** from the end */
+            /**
+             * from the end
+             * @description Millimetres from the canal's end.
+             */
             from_end_mm: number;
-            /** thickness */
+            /**
+             * thickness
+             * @description Thickness, in millimetres.
+             */
             thickness_mm: number;
         };
         /** @description The thinnest wall, measured on this tooth. */
         WallInputRequest: {
-            /** from the end */
+            /**
+             * from the end
+             * @description Millimetres from the canal's end.
+             */
             from_end_mm: number;
-            /** thickness */
+            /**
+             * thickness
+             * @description Thickness, in millimetres.
+             */
             thickness_mm: number;
         };
         /** @description The thinnest wall of a canal before and after preparation. */
         WallLeft: {
+            /** @description Thickness of the wall before preparation, in millimetres. */
             before_mm: number;
+            /** @description Width of the canal there, in millimetres. */
             canal_mm: number;
             /** @description What is left if the preparation stays centred. */
             centred_mm: number;
             /** @description Level at which it is judged. */
             from_end_mm: number;
+            /** @description How it is known. */
             know: string;
             /** @description Measured on this tooth; otherwise the published cautious value. */
             measured: boolean;
+            /** @description Diameter after preparation, in millimetres. */
             prepared_mm: number;
+            /** @description Where it is from. */
             source: string;
             /** @description What is left if it drifts to this side all the way. */
             worst_mm: number;
@@ -7514,24 +9293,34 @@ export interface components {
         /** @description A supervisor asks to be shown something. */
         WantedPayload: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "wanted";
+            /** @description A remark, or empty. */
             note: string;
-            /** @constant */
+            /**
+             * @description Which thing it is about.
+             * @constant
+             */
             what: "image";
         };
         /** @description A supervisor asks to be shown something. */
         WantedPayloadRequest: {
             /**
-             * @description discriminator enum property added by openapi-typescript
+             * @description Which kind it is: it tells the members of a choice apart. (enum property replaced by openapi-typescript)
              * @enum {string}
              */
             kind: "wanted";
-            /** @default  */
+            /**
+             * @description A remark, or empty.
+             * @default
+             */
             note?: string;
-            /** @constant */
+            /**
+             * @description Which thing it is about.
+             * @constant
+             */
             what: "image";
         };
         /**
@@ -7546,7 +9335,10 @@ export interface components {
              * @description From where the preparation ends, at the working length.
              */
             from_end_mm: number;
-            /** narrow diameter */
+            /**
+             * narrow diameter
+             * @description Narrower diameter, in millimetres.
+             */
             narrow_mm: number;
             /**
              * wide diameter
@@ -7561,7 +9353,10 @@ export interface components {
              * @description From where the preparation ends, at the working length.
              */
             from_end_mm: number;
-            /** narrow diameter */
+            /**
+             * narrow diameter
+             * @description Narrower diameter, in millimetres.
+             */
             narrow_mm: number;
             /**
              * wide diameter
@@ -7570,15 +9365,19 @@ export interface components {
              */
             wide_mm?: number | null;
         };
+        /** @description Widths of a canal that a programme plans with. */
         WidthsGivenRequest: {
             /** @description From the end upwards. */
             widths: components["schemas"]["WidthInputRequest"][];
         };
+        /** @description Widths of canals that a programme plans with. */
         WidthsListed: {
+            /** @description The rows of this page. */
             results: components["schemas"]["WidthsShown"][];
         };
         /** @description How wide a canal is taken to be in the programme, in place of the published widths. */
         WidthsShown: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description ISO 3950; stands for the same tooth of the other side too. */
             tooth: string;
@@ -7587,14 +9386,18 @@ export interface components {
         };
         /** @description What is not in the order of work yet, and why. */
         Withheld: {
+            /** @description Which one it is, in a word that stays the same. */
             code: string;
+            /** @description The first phase that is withheld. */
             from_phase: string;
+            /** @description It in one sentence, for people. */
             says: string;
         };
-        /** @description A list within an object: the object can gain fields later, a bare list could not. */
+        /** @description Plans that wait for a supervisor. */
         WorkList: {
             /** @description There is more than is listed here. */
             more: boolean;
+            /** @description The rows of this page. */
             results: components["schemas"]["WaitingShown"][];
         };
     };
