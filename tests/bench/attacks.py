@@ -85,6 +85,13 @@ def slow_upload(target: Target, number: int) -> None:
             line.sendall(b"x")
 
 
+PLANS, UPLOADS = 4, 6
+
+
+def plan_or_upload(target: Target, number: int) -> None:
+    (plan if number < PLANS else slow_upload)(target, number)
+
+
 @dataclass(frozen=True, slots=True)
 class Attack:
     name: str
@@ -95,6 +102,7 @@ class Attack:
 ATTACKS = (
     Attack("anonymous, the description, 4 at once", description, 4),
     Attack("anonymous, the description, 16 at once", description, 16),
+    Attack(f"{PLANS} plans with the most samples and {UPLOADS} slow uploads", plan_or_upload, PLANS + UPLOADS),
     Attack("plans with the most samples, 4 at once", plan, 4),
     Attack("6 slow uploads", slow_upload, 6),
     Attack("60 slow uploads", slow_upload, 60),

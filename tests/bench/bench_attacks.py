@@ -3,7 +3,8 @@
     python -m tests.bench.bench_attacks
 
 Starts the real server on this machine alone, and ends by itself. DATABASE_URL names an empty database; without it,
-SQLite. 95th percentile of reading a case and of sending one event; quiet and attack take turns, medians of the rounds.
+SQLite. 95th percentile of asking for a session, for the worklist, and of sending a batch of events; quiet and attack
+take turns, medians of the rounds.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ import statistics
 import tempfile
 import time
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import cycle
 from typing import Any
 
@@ -30,7 +32,8 @@ MEASURED_S = 4.0
 # For an attack to come into its own.
 BEFORE_S = 0.5
 WANTED = 3.0
-CASES = 200
+CASES, WAITING = 200, 20
+LEAST_TIMES = 5
 KEY = "k" * 50
 
 
@@ -68,58 +71,66 @@ def _under(attack: Attack, ordinary: Ordinary) -> Iterator[Row]:
             process.kill()
             process.join()
         quiet.append(ordinary.measured(MEASURED_S / 2))
-    for what in ("read", "event"):
+    for what in ordinary.asks:
         calm, worse = (statistics.median(load[what] for load in each) for each in (quiet, under))
         yield Row(what=f"{attack.name}: {what}", now=worse / calm, against="the quiet (95th percentiles)", goal=WANTED)
 
 
 class Ordinary:
-    """A student whose phone reads a case and sends what was done, one request after the other."""
+    """A student whose phone asks who it is and sends what was done, and a supervisor's that asks for the worklist, one
+    request after the other."""
 
     def __init__(self, address: Address) -> None:
+        from cases.domain.plans.lifecycle import PlanState
         from tests.bench.chair import Chair
         from tests.cast import client
         from tests.many import copies
 
         self.chair = Chair()
-        self.case = str(self.chair.version.case_id)
         # A batch takes longer the more a case has: each has a few.
         self.cases = cycle([str(version.case_id) for version in copies(self.chair.version, CASES)])
+        list(copies(self.chair.version, WAITING, state=PlanState.WAITING))
         self.devices: dict[str, tuple[str, int]] = {}
-        browser = client(self.chair.student)
+        browser, supervisor = client(self.chair.student), client(self.chair.supervisor)
         self.target = Target(
             host=address.host,
             port=address.port,
             session=browser.cookies["sessionid"].value,
             token="t" * 32,
-            case=self.case,
+            case=str(self.chair.version.case_id),
             plan=_most(),
             pictures=_pictures(),
         )
+        self.supervisor = replace(self.target, session=supervisor.cookies["sessionid"].value)
+        self.asks = {"session": self.ask_session, "worklist": self.ask_worklist, "events": self.send_events}
 
     def measured(self, seconds: float) -> dict[str, float]:
         """95th percentiles in milliseconds."""
-        took: dict[str, list[float]] = {"read": [], "event": []}
+        took: dict[str, list[float]] = {what: [] for what in self.asks}
         ends_at = time.monotonic() + seconds
-        while time.monotonic() < ends_at or len(took["event"]) < 5:
-            for what, once in (("read", self.read), ("event", self.event)):
+        while time.monotonic() < ends_at or len(took["events"]) < LEAST_TIMES:
+            for what, once in self.asks.items():
                 start = time.perf_counter()
                 status = once()
                 took[what].append((time.perf_counter() - start) * 1000)
                 assert status == 200, (what, status)
         return {what: statistics.quantiles(times, n=20)[-1] for what, times in took.items()}
 
-    def read(self) -> int:
-        return self.target.ask("GET", f"cases/{self.case}")
+    def ask_session(self) -> int:
+        return self.target.ask("GET", "session")
 
-    def event(self) -> int:
+    def ask_worklist(self) -> int:
+        return self.supervisor.ask("GET", f"programmes/{self.chair.programme.pk}/worklist")
+
+    def send_events(self) -> int:
         from cases.domain.uuid7 import uuid7
-        from tests.bench.bench_events import event_body
+        from tests.bench.bench_events import OF, event_body
 
         case = next(self.cases)
         device, seq = self.devices.get(case, (str(uuid7()), 0))
-        self.devices[case] = device, seq + 1
-        batch = {"device": device, "events": [event_body(event) for event in self.chair.batch(1, seq + 1)]}
+        self.devices[case] = device, seq + OF
+        events = [*self.chair.batch(1, seq + 1), *self.chair.quiet(OF - 1, seq + 2)]
+        batch = {"device": device, "events": [event_body(event) for event in events]}
         return self.target.ask("POST", f"cases/{case}/events", json.dumps(batch).encode())
 
 
