@@ -79,6 +79,9 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_PROGRAMME}/running-work": {"GET": _READ},
     f"{_PROGRAMME}/worklist": {"GET": _READ},
     f"{_PROGRAMME}/changes": {"GET": _READ},
+    f"{_PROGRAMME}/export": {"GET": Scope.EXPORT},
+    f"{_PROGRAMME}/export/{{table}}.ndjson": {"GET": Scope.EXPORT},
+    f"{_PROGRAMME}/export/{{table}}.csv": {"GET": Scope.EXPORT},
     # --- a case ---
     _CASE: {"GET": _READ, "PATCH": _CHART},
     f"{_CASE}/external-id": {"PUT": _CHART, "DELETE": _CHART},

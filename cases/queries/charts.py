@@ -134,7 +134,7 @@ def shown(case_id: UUID, asker: Asker | None = None) -> CaseShown:
     return CaseShown(
         row=row,
         names=names_of(row.tooth.iso),
-        canals=[_canal(canal, row.setting, figures) for canal in row.tooth.canals.all()],
+        canals=[with_length(canal, row.setting, figures) for canal in row.tooth.canals.all()],
         roots=[root_input(root) for root in row.tooth.roots.all()],
         overrides=list(row.overrides.all()),
         status=plans.plan_status(row),
@@ -153,7 +153,8 @@ def canal_shown(case_id: UUID, canal_id: Any) -> CanalShown:
     return next(canal for canal in shown(case_id).canals if canal.row.pk == canal_id)
 
 
-def _canal(row: Canal, setting: str, figures: Figures) -> CanalShown:
+def with_length(row: Canal, setting: str, figures: Figures) -> CanalShown:
+    """The canal; its readings and junctions come with it, in order."""
     junction = last_junction(row)
     try:
         return CanalShown(row, length_of(row, setting, figures), "", junction)

@@ -155,6 +155,7 @@ REST_FRAMEWORK = {
     "DEFAULT_THROTTLE_RATES": {
         "description": "120/min",
         "computing": "120/min",
+        "exports": "240/min",
         "images": "600/min",
         "sign-in": "240/min",
         "keys": "1200/min",

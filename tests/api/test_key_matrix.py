@@ -68,6 +68,7 @@ def addresses(clinic: ToothPlanVersion) -> dict[str, str]:
         "canal_id": Canal.objects.filter(tooth__case=clinic.case_id).order_by("place")[0].pk,
         "hash_": clinic.hash,
         "iso": 26,
+        "table": "cases",
         "tooth": 26,
         "name": "MB",
         "canal": "MB1",

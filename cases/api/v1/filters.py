@@ -63,6 +63,12 @@ class CaseFilters(ExternalIdFilter):
         return changed_since(rows, value)
 
 
+class ExportFilters(CaseFilters):
+    case = UUIDFilter(field_name="pk")
+    opened_from = IsoDateTimeFilter(field_name="created_at", lookup_expr="gte")
+    opened_until = IsoDateTimeFilter(field_name="created_at", lookup_expr="lt")
+
+
 EXTERNAL_ID = OpenApiParameter("external_id", str, description="For services: the key that yours knows it by.")
 PEOPLE_FILTERS = [
     EXTERNAL_ID,
@@ -85,6 +91,14 @@ CASE_FILTERS = [
     OpenApiParameter("supervisor", {"type": "string", "format": "uuid"}, description="Whom they were given to."),
     OpenApiParameter("setting", {"type": "string", "enum": list(Setting)}, description="Where they are worked."),
     OpenApiParameter("tooth", str, description="ISO 3950 designation."),
+]
+
+_A_MOMENT: dict[str, Any] = {"type": "string", "format": "date-time"}
+EXPORT_FILTERS = [
+    *CASE_FILTERS,
+    OpenApiParameter("case", {"type": "string", "format": "uuid"}, description="One case alone."),
+    OpenApiParameter("opened_from", _A_MOMENT, description="Cases opened then or later."),
+    OpenApiParameter("opened_until", _A_MOMENT, description="Cases opened earlier than then."),
 ]
 
 

@@ -49,6 +49,8 @@ FILES = Lane(name="files", at_once=3, wait_s=20)
 CHANGES = Lane(name="changes", at_once=2, wait_s=20, waits=True)
 # Made once, and from then on read.
 DESCRIPTION = Lane(name="description", at_once=1, apart=True, most_waiting=64, wait_s=30)
+# A page of ten thousand rows takes a second of computing, and a whole export hundreds of pages.
+EXPORTS = Lane(name="exports", at_once=1, apart=True, most_waiting=32, wait_s=30, signed_in=True)
 # Computing takes its time after the waiting, within the phone's twenty seconds.
 COMPUTING = Lane(
     name="computing",
@@ -70,7 +72,7 @@ IMAGES = Lane(
 )
 # A class signs in at the beginning of a lesson, and hashing a password takes a third of a second by design.
 SIGN_IN = Lane(name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15)
-LANES = (HEALTH, READS, EVENTS, FILES, CHANGES, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN)
+LANES = (HEALTH, READS, EVENTS, FILES, CHANGES, EXPORTS, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN)
 
 _CASE = "/api/v1/cases/[^/]+"
 # The first that fits. What is not named here is a read or a small change.
@@ -81,6 +83,7 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("POST", "/api/v1/compute/tooth", READS),
     ("POST", f"/api/v1/compute/.*|{_CASE}/preview|{_CASE}/plan-versions", COMPUTING),
     ("GET", "/api/v1/programmes/[^/]+/changes", CHANGES),
+    ("GET", r"/api/v1/programmes/[^/]+/export/.*", EXPORTS),
     ("GET", "/api/v1/schema", DESCRIPTION),
     ("GET", rf"{_CASE}/bands|{_CASE}/record\.pdf", COMPUTING),
     ("GET", f"{_CASE}/images/[^/]+/[^/]+", FILES),

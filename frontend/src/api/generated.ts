@@ -1327,6 +1327,66 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/export": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The tables that can be exported
+         * @description Each with its columns, their units and what they mean. Ask for this first and keep `changes_after`; read each table from its first row, then from `next` in the `Link` header until there is none. The rows are in the order of `id`, the first column: a download that broke off goes on `after` the last whole line. All pages put together are one file. People stand in it by their ids alone.
+         */
+        get: operations["programme_export"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/export/{table}.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Rows of a table as CSV
+         * @description RFC 4180 in UTF-8, the same values as the lines of JSON. The names stand above the first row of all. What is empty is an empty cell; a text that a table program would take for a formula has an apostrophe before it, and so has one that begins with an apostrophe.
+         */
+        get: operations["programme_export_csv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/export/{table}.ndjson": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Rows of a table, each a line of JSON
+         * @description What is empty is null. Of several filters all hold: the rows are those of the cases that fit. The table of people takes none.
+         */
+        get: operations["programme_export_ndjson"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/figures": {
         parameters: {
             query?: never;
@@ -3335,6 +3395,22 @@ export interface components {
             /** @description The address as a QR code (ISO/IEC 18004): rows of 0 and 1. */
             square: string[];
         };
+        /** @description A column of an exported table. */
+        ColumnShown: {
+            /** @description Empty where the name says it all. */
+            meaning: string;
+            /** @description Of the column, its unit as the last part. */
+            name: string;
+            /** @description In CSV a `json` column holds JSON text. */
+            type: components["schemas"]["ColumnType"];
+            /** @description Null for what has none, such as a count. */
+            unit: string | null;
+        };
+        /**
+         * @description * `json`: A list, an object, or any other; in CSV its JSON text.
+         * @enum {string}
+         */
+        ColumnType: "id" | "text" | "moment" | "whole" | "number" | "yes_no" | "json";
         /** @description A supervisor comes to the chair before deciding. */
         ComePayload: {
             /**
@@ -4061,6 +4137,13 @@ export interface components {
              *     samples, once a depth is recorded, and in older plans.
              */
             short_below_mm: number | null;
+        };
+        /** @description What can be exported of a programme, and where its changes stand. */
+        ExportShown: {
+            /** @description Where the programme's changes stand: the tables hold all up to here, and what came in since may be in them. Asked again at the end, the same: they hold at just this point. Else ask for the changes `after` it. */
+            changes_after: string;
+            /** @description All that there are. */
+            tables: components["schemas"]["TableShown"][];
         };
         /** @description One image, and the canals that it shows beside each other. */
         Exposure: {
@@ -8426,6 +8509,19 @@ export interface components {
             name: string;
             /** @description One-time codes of theirs count on a student's phone. */
             signs_on_site: boolean;
+        };
+        /** @description An exported table: what a row is, its columns, and where its rows are. */
+        TableShown: {
+            /** @description In the order of the cells. */
+            columns: components["schemas"]["ColumnShown"][];
+            /** @description Address of the same rows as CSV (RFC 4180). */
+            csv: string;
+            /** @description What one row of it is. */
+            meaning: string;
+            /** @description As in its addresses. */
+            name: string;
+            /** @description Address of its first rows, each a line of JSON. */
+            ndjson: string;
         };
         /** @description A supervisor works the case from here on. */
         TakeOverPayload: {
@@ -14396,6 +14492,187 @@ export interface operations {
             412: components["responses"]["412.changed-since"];
             429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_export: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExportShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_export_csv: {
+        parameters: {
+            query?: {
+                /** @description `id` of the last row you have whole; left out: from the first row on. */
+                after?: string;
+                /** @description One case alone. */
+                case?: string;
+                /** @description For services: the key that yours knows it by. */
+                external_id?: string;
+                /** @description Those of students who are in the group now, by its whole name. */
+                group?: string;
+                /** @description Rows on a page. */
+                limit?: number;
+                /** @description Cases opened then or later. */
+                opened_from?: string;
+                /** @description Cases opened earlier than then. */
+                opened_until?: string;
+                /** @description Where they are worked. */
+                setting?: "block" | "extracted" | "clinic";
+                /** @description Where the plan stands, as in `status`. */
+                state?: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
+                /** @description Whose cases. */
+                student?: string;
+                /** @description Whom they were given to. */
+                supervisor?: string;
+                /** @description ISO 3950 designation. */
+                tooth?: string;
+                /** @description Those of which something was changed, decided or done then or later. What is being written just now has its time already: ask with a minute of overlap. */
+                updated_since?: string;
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+                /** @description As in the contents. */
+                table: "people" | "cases" | "canals" | "readings" | "junctions" | "images" | "markings" | "bends-in-space" | "plan-versions" | "canal-plans" | "reviews" | "remarks" | "revocations" | "overrides" | "events";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_export_ndjson: {
+        parameters: {
+            query?: {
+                /** @description `id` of the last row you have whole; left out: from the first row on. */
+                after?: string;
+                /** @description One case alone. */
+                case?: string;
+                /** @description For services: the key that yours knows it by. */
+                external_id?: string;
+                /** @description Those of students who are in the group now, by its whole name. */
+                group?: string;
+                /** @description Rows on a page. */
+                limit?: number;
+                /** @description Cases opened then or later. */
+                opened_from?: string;
+                /** @description Cases opened earlier than then. */
+                opened_until?: string;
+                /** @description Where they are worked. */
+                setting?: "block" | "extracted" | "clinic";
+                /** @description Where the plan stands, as in `status`. */
+                state?: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
+                /** @description Whose cases. */
+                student?: string;
+                /** @description Whom they were given to. */
+                supervisor?: string;
+                /** @description ISO 3950 designation. */
+                tooth?: string;
+                /** @description Those of which something was changed, decided or done then or later. What is being written just now has its time already: ask with a minute of overlap. */
+                updated_since?: string;
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+                /** @description As in the contents. */
+                table: "people" | "cases" | "canals" | "readings" | "junctions" | "images" | "markings" | "bends-in-space" | "plan-versions" | "canal-plans" | "reviews" | "remarks" | "revocations" | "overrides" | "events";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/x-ndjson": string;
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
             default: components["responses"]["any-other"];
         };
     };
