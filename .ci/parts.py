@@ -34,6 +34,7 @@ API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
 LIGHTHOUSE = ROOT / "tests" / "lighthouse"
+FHIR = ROOT / "tests" / "fhir"
 # What is only tested where the compiled kernel is installed.
 COMPILED = (
     "tests/planning/test_compiled_rows.py",
@@ -165,11 +166,20 @@ def lighthouse() -> None:
     _browse(["--log-cli-level=INFO", "tests/lighthouse"])
 
 
+def fhir() -> None:
+    """What outside judges say of everything that is sent as FHIR."""
+    build.install_packages(FHIR)
+    _pytest({**_sqlite(), "PLAYWRIGHT_NODEJS_PATH": _node()}, ["tests/fhir"])
+
+
+def _node() -> str:
+    return shutil.which("node", path=node.search_path()) or ""
+
+
 def _browse(what: Iterable[str], **more: str) -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
-    own_node = shutil.which("node", path=node.search_path()) or ""
-    settings = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node, "DEMONSTRATION": _demonstration()}
+    settings = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": _node(), "DEMONSTRATION": _demonstration()}
     _pytest({**settings, **more}, what, browser=True)
 
 
@@ -190,6 +200,7 @@ PARTS: dict[str, Callable[[], None]] = {
         clients,
         web,
         sqlite,
+        fhir,
         lighthouse,
         postgresql,
         any_request,

@@ -11,7 +11,7 @@ from rest_framework.authentication import BaseAuthentication
 from rest_framework.exceptions import AuthenticationFailed, PermissionDenied
 from rest_framework.request import Request
 
-from cases.api.needs import Need, Without, need_of
+from cases.api.needs import FHIR_PREFIX, PREFIX, Need, Without, need_of
 from cases.domain.access.scopes import FOR_SERVICES, Scope
 from cases.domain.errors import KeyRefused
 from cases.models import AccessKey, Person, Service
@@ -76,8 +76,9 @@ def scopes_of(key: AccessKey) -> list[str]:
 
 
 def _of_service(service: Service, route: str, kwargs: dict[str, Any]) -> Person | Service:
-    """An address begins with what it is of, and with its id: only a single case's have somebody to act for."""
-    word = route.removeprefix("api/v1/").partition("/")[0]
-    if word == "programmes" or not kwargs:
+    """An address begins with what it is of, and with its id: only a single case's have somebody to act for, and FHIR's,
+    where nothing is changed, have nobody."""
+    word = route.removeprefix(PREFIX.removeprefix("/")).partition("/")[0]
+    if word == "programmes" or not kwargs or route.startswith(FHIR_PREFIX.removeprefix("/")):
         return service
     return student_acted_for(service, word, next(iter(kwargs.values())))

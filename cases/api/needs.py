@@ -13,6 +13,7 @@ from functools import cache
 from cases.domain.access.scopes import Scope
 
 PREFIX = "/api/v1/"
+FHIR_PREFIX = "/api/fhir/R4/"
 
 
 class Without(StrEnum):
@@ -132,15 +133,40 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_CASE}/events": {"GET": _READ, "POST": _TELL},
     f"{_CASE}/on-site-sign-offs": {"POST": Without.KEY},
 }
+# By type and by id; of what is of images a key without their scope sees nothing anywhere.
+FHIR_TYPES: Mapping[str, Need] = {
+    "Patient": _READ,
+    "BodyStructure": _READ,
+    "Observation": _READ,
+    "CarePlan": _READ,
+    "ServiceRequest": _READ,
+    "Task": _READ,
+    "Provenance": _READ,
+    "Procedure": _READ,
+    "DocumentReference": _READ,
+    "ImagingStudy": _SEE_IMAGE,
+    "CodeSystem": Without.SIGN_IN,
+}
+FHIR_NEEDS: Mapping[str, Mapping[str, Need]] = {
+    "metadata": {"GET": Without.SIGN_IN},
+    "Patient/{resource_id}/$everything": {"GET": _READ},
+    **{type_: {"GET": need} for type_, need in FHIR_TYPES.items()},
+    **{f"{type_}/{{resource_id}}": {"GET": need} for type_, need in FHIR_TYPES.items()},
+}
 _PARAMETER = re.compile(r"<(?:\w+:)?(\w+)>")
 
 
 @cache
 def need_of(method: str, route: str) -> Need | None:
     """What an operation asks for; `route` as in a URL conf or in the description. None where nothing is said of it."""
-    return NEEDS.get(address_of(route), {}).get("GET" if method == "HEAD" else method)
+    table = FHIR_NEEDS if _rooted(route).startswith(FHIR_PREFIX) else NEEDS
+    return table.get(address_of(route), {}).get("GET" if method == "HEAD" else method)
 
 
 def address_of(route: str) -> str:
-    """The route as this table has it: below the API, its parameters in braces."""
-    return _PARAMETER.sub(r"{\1}", route).removeprefix("/").removeprefix(PREFIX.removeprefix("/"))
+    """The route as these tables have it: below the API or below FHIR's part of it, its parameters in braces."""
+    return _PARAMETER.sub(r"{\1}", _rooted(route)).removeprefix(FHIR_PREFIX).removeprefix(PREFIX)
+
+
+def _rooted(route: str) -> str:
+    return "/" + route.removeprefix("/")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Mapping
 from http import HTTPStatus
 from typing import Any
@@ -211,6 +212,12 @@ def _outside(data: dict[str, Any]) -> JsonResponse:
 def query_refused(wrong: Mapping[str, ErrorDetail]) -> HttpResponse:
     """Parameters of an address, by their names, with what is wrong with each."""
     return _outside(_of_api_error(exceptions.ValidationError(wrong), HTTPStatus.BAD_REQUEST))
+
+
+def data_of(problem: HttpResponse) -> dict[str, Any]:
+    """What such an answer says."""
+    data: dict[str, Any] = json.loads(problem.content)
+    return data
 
 
 def changed_since() -> HttpResponse:

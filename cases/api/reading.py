@@ -41,15 +41,22 @@ class ReadingMiddleware:
         if not request.path_info.startswith(API):
             return None
         method = "GET" if request.method == "HEAD" else str(request.method)
-        names = getattr(getattr(view, "cls", None), "query", {}).get(method, ())
-        wrong = {name: problem for name, values in request.GET.lists() if (problem := _problem(name in names, values))}
-        return problems.query_refused(wrong) if wrong else None
+        of_view = getattr(view, "cls", None)
+        names = getattr(of_view, "query", {}).get(method, ())
+        repeated = getattr(of_view, "repeated", ())
+        wrong = {
+            name: problem
+            for name, values in request.GET.lists()
+            if (problem := _problem(name in names, len(values) > 1 and name not in repeated))
+        }
+        refuse = getattr(of_view, "query_refused", problems.query_refused)
+        return refuse(wrong) if wrong else None
 
 
-def _problem(known: bool, values: list[str]) -> ErrorDetail | None:
+def _problem(known: bool, twice: bool) -> ErrorDetail | None:
     if not known:
         return ErrorDetail(sentence_of("unknown-key"), code="unknown-key")
-    return ErrorDetail(sentence_of("twice"), code="twice") if len(values) > 1 else None
+    return ErrorDetail(sentence_of("twice"), code="twice") if twice else None
 
 
 def _on_condition(request: HttpRequest, answer: HttpResponse) -> HttpResponse:

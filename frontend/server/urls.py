@@ -13,6 +13,7 @@ urlpatterns = [
     path("api/v1/docs", DocsView.as_view(url_name="schema"), name="docs"),
     path("api/v1/", include("planning.api.urls")),
     path("api/v1/", include("cases.api.v1.urls")),
+    path("api/fhir/R4/", include("cases.api.fhir.urls")),
     path("admin/", admin.site.urls),
     # The app's own addresses carry no dot; a missing file must stay missing.
     re_path(r"^(?!(?:api|admin|static|assets)(?:/|$))[^.]*$", views.shell, name="shell"),

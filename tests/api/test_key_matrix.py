@@ -6,6 +6,7 @@ A new endpoint without a row in the table of needs fails here.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from functools import cache
 from typing import Any
 from uuid import uuid4
@@ -14,14 +15,20 @@ import pytest
 from drf_spectacular.generators import EndpointEnumerator
 from rest_framework.test import APIClient
 
-from cases.api.needs import NEEDS, PREFIX, Need, Without, need_of
+from cases.api.fhir import urls as fhir_urls
+from cases.api.needs import FHIR_NEEDS, FHIR_PREFIX, NEEDS, PREFIX, Need, Without, need_of
 from cases.domain.access.scopes import FOR_SERVICES, Scope
 from cases.models import AccessKey, Canal, Person, ToothPlanVersion
 from tests.api.test_cases_description import description
 from tests.cast import client
 from tests.keys import own_key, program, service_key
 
+PARAMETER = re.compile(r"<(?:\w+:)?(\w+)>")
 REFUSED = {"scope-missing", "key-opens-not"}
+# Every address from the root of the server; FHIR's are in no description but their own.
+TABLE = {PREFIX + address: row for address, row in NEEDS.items()} | {
+    FHIR_PREFIX + address: row for address, row in FHIR_NEEDS.items()
+}
 # What the project does not let any service do, said once more by hand.
 NEVER_BY_A_SERVICE = {
     "POST plan-versions/{version_id}/reviews",
@@ -50,11 +57,12 @@ def operations() -> tuple[tuple[str, str], ...]:
     """Every method and address that the URL conf has."""
     enumerator: Any = EndpointEnumerator
     rows = enumerator().get_api_endpoints()
-    return tuple((method, path.removeprefix(PREFIX)) for path, _, method, _ in rows)
+    fhir = [FHIR_PREFIX + PARAMETER.sub(r"{\1}", str(each.pattern)) for each in fhir_urls.urlpatterns]
+    return (*((method, path) for path, _, method, _ in rows), *(("GET", address) for address in fhir))
 
 
 def need(method: str, address: str) -> Need:
-    return NEEDS[address][method]
+    return TABLE[address][method]
 
 
 @pytest.fixture
@@ -74,9 +82,17 @@ def addresses(clinic: ToothPlanVersion) -> dict[str, str]:
         "canal": "MB1",
         "key": "file.curve_margin",
     }
-    return {
-        address: PREFIX + re.sub(r"{(\w+)}", lambda part: str(ids.get(part[1], uuid4())), address) for address in NEEDS
-    }
+    return {address: filled(address, ids | {"resource_id": fhir_id(clinic, address)}) for address in TABLE}
+
+
+def filled(address: str, ids: Mapping[str, object]) -> str:
+    return re.sub(r"{(\w+)}", lambda part: str(ids.get(part[1], uuid4())), address)
+
+
+def fhir_id(version: ToothPlanVersion, address: str) -> object:
+    """The id of a resource of the type that the address has, where there is one."""
+    ids = {"Patient": version.case.patient_id, "CarePlan": version.pk, "Task": f"{version.pk}-1", "CodeSystem": "tooth"}
+    return ids.get(address.removeprefix(FHIR_PREFIX).partition("/")[0], version.case_id)
 
 
 @pytest.fixture
@@ -87,20 +103,22 @@ def people(clinic: ToothPlanVersion, priya: Person, vale: Person, rosa: Person) 
 def asked(asker: APIClient, method: str, address: str) -> tuple[int, str]:
     """The status, and the code of the problem or nothing."""
     answer = getattr(asker, method.lower())(address, **({} if method == "GET" else {"data": {}, "format": "json"}))
+    if answer.get("Content-Type") == "application/fhir+json" and not 200 <= answer.status_code < 300:
+        return answer.status_code, answer.json()["issue"][0]["diagnostics"].rpartition("/")[2]
     if answer.get("Content-Type") != "application/problem+json":
         return answer.status_code, ""
     return answer.status_code, answer.json()["type"].rpartition("/")[2]
 
 
 def test_every_operation_has_its_row_and_every_row_an_operation() -> None:
-    rows = {(method, address) for address, methods in NEEDS.items() for method in methods}
+    rows = {(method, address) for address, methods in TABLE.items() for method in methods}
     assert set(operations()) == rows
     assert len(rows) > 70
 
 
 def test_the_description_states_the_scope_of_each_operation() -> None:
     stated = {
-        (method.upper(), address.removeprefix(PREFIX)): [way["key"] for way in operation["security"] if "key" in way]
+        (method.upper(), address): [way["key"] for way in operation["security"] if "key" in way]
         for address, path in description()["paths"].items()
         for method, operation in path.items()
     }
@@ -148,7 +166,7 @@ def test_with_every_scope_a_script_sees_what_its_person_sees(
             if method == "GET" and isinstance(need(method, address), Scope):
                 by_key, by_hand = script.get(addresses[address]), browser.get(addresses[address])
                 assert by_key.status_code == by_hand.status_code, (person, address)
-                if by_hand["Content-Type"] == "application/json":
+                if by_hand["Content-Type"] in ("application/json", "application/fhir+json"):
                     assert by_key.content == by_hand.content, (person, address)
 
 
@@ -167,7 +185,7 @@ def test_some_things_no_service_does_whatever_its_key_says(addresses: dict[str, 
         for method, address in operations()
         if need(method, address) is not Without.SIGN_IN and asked(asker, method, addresses[address])[1] in REFUSED
     }
-    assert closed >= NEVER_BY_A_SERVICE
+    assert closed >= {each.replace(" ", f" {PREFIX}") for each in NEVER_BY_A_SERVICE}
     by_table = {
         f"{method} {address}"
         for method, address in operations()

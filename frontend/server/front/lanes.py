@@ -85,6 +85,8 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("GET", "/api/v1/programmes/[^/]+/changes", CHANGES),
     ("GET", r"/api/v1/programmes/[^/]+/export/.*", EXPORTS),
     ("GET", "/api/v1/schema", DESCRIPTION),
+    ("GET", "/api/fhir/R4/(metadata|CodeSystem.*)", READS),
+    ("GET", "/api/fhir/.*", COMPUTING),
     ("GET", rf"{_CASE}/bands|{_CASE}/record\.pdf", COMPUTING),
     ("GET", f"{_CASE}/images/[^/]+/[^/]+", FILES),
     ("POST|PUT|PATCH", f"{_CASE}/images(/[^/]+)?", IMAGES),

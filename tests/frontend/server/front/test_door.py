@@ -346,6 +346,10 @@ def is_problem(sent: Sent, status: int, code: str) -> None:
         ("GET", "/api/v1/cases/1/images/2/content", "files"),
         ("GET", "/api/v1/cases/1/images/2", "reads"),
         ("GET", "/livez", "health"),
+        ("GET", "/api/fhir/R4/metadata", "reads"),
+        ("GET", "/api/fhir/R4/CodeSystem/tooth", "reads"),
+        ("GET", "/api/fhir/R4/Patient/1/$everything", "computing"),
+        ("GET", "/api/fhir/R4/Observation", "computing"),
     ],
 )
 def test_what_is_heavy_has_a_lane_of_its_own(method: str, path: str, lane: str) -> None:
