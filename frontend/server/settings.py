@@ -166,7 +166,7 @@ REST_FRAMEWORK = {
 }
 # Pages of these origins may ask with a key; no cookie of ours goes with what they ask.
 CORS_ALLOWED_ORIGINS = ENVIRONMENT.cors_origins
-CORS_URLS_REGEX = r"^/api/v1/"
+CORS_URLS_REGEX = r"^/api/(v1|fhir)/"
 CORS_ALLOW_HEADERS = ("authorization", "content-type", "idempotency-key", "if-match", "if-none-match", "x-request-id")
 CORS_EXPOSE_HEADERS = cross_origin.EXPOSED
 SPECTACULAR_SETTINGS = {

@@ -26,6 +26,7 @@ def preflight(origin: str, where: str = f"{API}/teeth", header: str = "authoriza
 def test_a_browser_is_let_ask_with_a_key_and_a_condition(db: None) -> None:
     allowed = preflight(COURSE)
     assert allowed["access-control-allow-origin"] == COURSE
+    assert preflight(COURSE, "/api/fhir/R4/Patient")["access-control-allow-origin"] == COURSE
     assert "PATCH" in allowed["access-control-allow-methods"]
     named = {name.strip() for name in allowed["access-control-allow-headers"].split(",")}
     assert {"authorization", "content-type", "if-match", "if-none-match", "idempotency-key"} <= named

@@ -92,7 +92,8 @@ class MetadataView(FhirView):
 
     def get(self, request: Request) -> Response:
         version = str(settings.SPECTACULAR_SETTINGS["VERSION"])
-        return Response(capability_statement(base_of(request), version, types.stated()))
+        cors = bool(settings.CORS_ALLOWED_ORIGINS)
+        return Response(capability_statement(base_of(request), version, types.stated(), cors=cors))
 
 
 class SearchView(FhirView):

@@ -44,7 +44,7 @@ def operation_outcome(status: int, code: str, detail: str, places: Sequence[str]
     return {"resourceType": "OperationOutcome", "issue": issues}
 
 
-def capability_statement(base: str, version: str, resources: Sequence[Json]) -> Json:
+def capability_statement(base: str, version: str, resources: Sequence[Json], *, cors: bool) -> Json:
     """What the server can do; `resources` as the table of types has them."""
     return {
         "resourceType": "CapabilityStatement",
@@ -66,7 +66,7 @@ def capability_statement(base: str, version: str, resources: Sequence[Json]) -> 
                 "documentation": "Read only. A name in the query that is not stated here is refused. A page may hold "
                 "less than was asked for: go on as long as there is a next link.",
                 "security": {
-                    "cors": False,
+                    "cors": cors,
                     "description": "A session of the app, or an access key (RFC 6750) with the scope cases:read, for "
                     "images also images:read. What the asker may not see is not there.",
                 },

@@ -26,7 +26,7 @@ from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, ToothPlanVersion
 from planning.contract.plan_value import CanalPlan, Caution
 from planning.foundation.quantities import in_mm
-from planning.run_sheet.graph import Do
+from planning.run_sheet.graph import Step
 
 # FHIR has no "waits for approval": that is the Task's.
 _STATUS = {
@@ -122,7 +122,7 @@ def service_requests(
     titles = {phase.key: phase.title for phase in plan_input_of(version).technique.phases}
     instruments = {each.key: each.name for each in plan_input_of(version).kit.instruments}
     for id_, canal, phase in _groups(version):
-        steps = [step for step in canal.run_sheet.nodes.values() if isinstance(step, Do) and step.phase == phase]
+        steps = [step for step in canal.run_sheet.nodes.values() if isinstance(step, Step) and step.phase == phase]
         details = dict.fromkeys(_step(step, instruments) for step in steps)
         yield ServiceRequest(
             id=id_,
@@ -150,12 +150,12 @@ def _groups(version: ToothPlanVersion) -> Iterator[tuple[str, CanalPlan, str]]:
     number: a version never changes, so the id never does.
     """
     for place, canal in enumerate(plan_of(version).canals, start=1):
-        phases = dict.fromkeys(node.phase for node in canal.run_sheet.nodes.values() if isinstance(node, Do))
+        phases = dict.fromkeys(node.phase for node in canal.run_sheet.nodes.values() if isinstance(node, Step))
         for number, phase in enumerate(phases, start=1):
             yield f"{version.pk}-{place}-{number}", canal, phase
 
 
-def _step(step: Do, instruments: dict[str, str]) -> str:
+def _step(step: Step, instruments: dict[str, str]) -> str:
     stop = f"to {in_mm(step.stop_um)} mm" if step.stop_um is not None and step.target else ""
     name = instruments.get(step.instrument or "", step.instrument or "")
     return " ".join(part for part in (name, stop) if part) or step.say
