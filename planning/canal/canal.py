@@ -111,7 +111,7 @@ def describe(plan_input: PlanInput, number: int, tooth: Tooth, selected: Selecti
         size_asked=asked,
         size_range=advised,
         final_size=size,
-        lacks=() if size is None else kit.lacking(size),
+        lacks=() if size is None else kit.lacks[size],
         kit_makes=kit.within(advised),
         crown_mm=tooth.crown_mm or 0.0,
         widths=widths,

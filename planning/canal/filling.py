@@ -89,14 +89,10 @@ def rest_mm(tip_mm: float, taper: float, canal: Line) -> float:
         for (a, wide_a), (b, wide_b) in pairwise(canal)
         if wide_b < tip_mm <= wide_a
     ]
-    return min(_held_mm(x, wide, tip_mm, taper) for x, wide in (*canal, *narrower))
-
-
-def _held_mm(at_mm: float, wide_mm: float, tip_mm: float, taper: float) -> float:
-    spare = wide_mm - tip_mm
-    if spare < 0:
-        return at_mm
-    return at_mm + spare / taper if taper else math.inf
+    places = (*canal, *narrower)
+    if not taper:
+        return min((x for x, wide in places if wide < tip_mm), default=math.inf)
+    return min(x + max(0.0, wide - tip_mm) / taper for x, wide in places)
 
 
 def _tolerance_mm(item: FillingItem, figures: Figures) -> float:

@@ -11,14 +11,11 @@ from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
 
-import numpy as np
-
 from planning.anatomy import ovals
 from planning.contract.expected import InitialShape
 from planning.instruments.iso_3630 import Instrument, corners, diameter_mm
 
 STRAIGHT_MM2 = 1e-12  # rounding error of doubles over a canal's length, far below any instrument's tolerance
-FRUSTUM = math.pi / 12  # a frustum from its diameters is π/12 · height · (d₀² + d₀d₁ + d₁²)
 
 Line = tuple[tuple[float, float], ...]
 """(depth mm, diameter mm), reference point side first; straight between points, two points at one depth are a step."""
@@ -146,7 +143,7 @@ def volume_mm3(line: Line, initial_shape: InitialShape | None = None) -> float:
     """Volume [mm³] of a round canal of this outline, exactly; of an oval one that has been made as wide as that, of
     the oval and the round shape in its middle together."""
     if initial_shape is None:
-        return FRUSTUM * math.fsum((x1 - x0) * (d0 * d0 + d0 * d1 + d1 * d1) for (x0, d0), (x1, d1) in pairwise(line))
+        return math.fsum(ovals.frustum_mm3(x1 - x0, (d0, d1), (d0, d1)) for (x0, d0), (x1, d1) in pairwise(line))
     outlines = (narrow_line(initial_shape), wide_line(initial_shape), line)
     depths = sorted({x for outline in outlines for x, _ in outline if line[0][0] <= x <= line[-1][0]})
     narrow, wide, across = (_pieces(outline, depths) for outline in outlines)
@@ -155,8 +152,7 @@ def volume_mm3(line: Line, initial_shape: InitialShape | None = None) -> float:
     if crossings:
         depths = sorted({*depths, *crossings})
         narrow, wide, across = (_pieces(outline, depths) for outline in outlines)
-    along = [b - a for a, b in pairwise(depths)]
-    return ovals.volume_mm3(*map(np.array, (along, narrow, wide, across)))
+    return math.fsum(map(ovals.volume_mm3, [b - a for a, b in pairwise(depths)], narrow, wide, across))
 
 
 def _crossing(between: tuple[float, float], first: tuple[float, float], second: tuple[float, float]) -> float | None:

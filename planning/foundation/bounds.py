@@ -123,6 +123,17 @@ def _notes(hint: Any, kind: type[N]) -> Iterator[N]:
         yield from (note for note in getattr(part, "__metadata__", ()) if isinstance(note, kind))
 
 
+@cache
+def composed(type_: type) -> frozenset[str]:
+    """The fields of a dataclass that may hold other dataclasses, however deep."""
+    hints = get_type_hints(type_, include_extras=True)
+    return frozenset(field.name for field in fields(type_) if _composed(hints[field.name]))
+
+
+def _composed(hint: Any) -> bool:
+    return (isinstance(hint, type) and is_dataclass(hint)) or any(map(_composed, get_args(hint)))
+
+
 def of_fields(type_: type) -> Mapping[str, Bound]:
     """The rows that a dataclass's own fields are bounded by, by their names."""
     return noted(type_, Bound)
@@ -136,19 +147,20 @@ def outside(value: Any, at: Pointer = ()) -> Iterator[tuple[Pointer, Bound]]:
         return
     for name, bound in _bounded_parts(value.__class__):
         held = getattr(value, name)
-        if bound is None or held is None:
+        if bound is None:
             yield from outside(held, (*at, name))
-        elif not bound.holds(held):
+        elif held is not None and not bound.holds(held):
             yield (*at, name), bound
 
 
 @cache
 def _bounded_parts(type_: type) -> tuple[tuple[str, Bound | None], ...]:
-    """The fields of a dataclass, each with the row that bounds it; none of any other type."""
+    """The fields of a dataclass that are bounded or composed of others, each with the row that bounds it; none of any
+    other type."""
     if not is_dataclass(type_):
         return ()
-    bounded = of_fields(type_)
-    return tuple((field.name, bounded.get(field.name)) for field in fields(type_))
+    bounded, deep = of_fields(type_), composed(type_)
+    return tuple((f.name, bounded.get(f.name)) for f in fields(type_) if f.name in bounded or f.name in deep)
 
 
 def refuse_outside(value: Any, at: Pointer = (), of: str = "") -> None:

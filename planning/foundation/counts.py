@@ -10,7 +10,7 @@ from typing import Any, ClassVar, Literal
 from annotated_types import MaxLen
 
 from planning.foundation import tables
-from planning.foundation.bounds import noted
+from planning.foundation.bounds import composed, noted
 from planning.foundation.errors import Pointer, TooMuchWork
 
 
@@ -48,17 +48,20 @@ def refuse_too_many(value: Any, at: Pointer = ()) -> None:
     if isinstance(value, tuple):
         for number, item in enumerate(value):
             refuse_too_many(item, (*at, number))
-    for name, count in _parts(value.__class__):
+    for name, count, deeper in _parts(value.__class__):
         held = getattr(value, name)
         if count and held is not None and len(held) > count.most:
             raise count.refusal(len(held), (*at, name))
-        refuse_too_many(held, (*at, name))
+        if deeper:
+            refuse_too_many(held, (*at, name))
 
 
 @cache
-def _parts(type_: type) -> tuple[tuple[str, Count | None], ...]:
-    """The fields of a dataclass, each with its row if it has one; none of any other type."""
+def _parts(type_: type) -> tuple[tuple[str, Count | None, bool], ...]:
+    """The fields of a dataclass that are counted or composed of others, each with its row if it has one and whether it
+    is composed; none of any other type."""
     if not is_dataclass(type_):
         return ()
-    counted = noted(type_, Count)
-    return tuple((field.name, counted.get(field.name)) for field in fields(type_))
+    counted, deep = noted(type_, Count), composed(type_)
+    parts = ((field.name, counted.get(field.name), field.name in deep) for field in fields(type_))
+    return tuple((name, count, deeper) for name, count, deeper in parts if count or deeper)

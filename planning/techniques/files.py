@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 
 from planning.foundation.encoding import decode
 from planning.foundation.errors import NotUnderstood, Pointer, TechniqueFileRefused, TechniqueNotUsable
@@ -14,6 +14,7 @@ from planning.techniques.rules import faults
 from planning.techniques.technique import Technique
 from planning.techniques.toml_lines import Lines
 
+MOST_KEPT = 100  # techniques
 MOST_CHARACTERS = 60_000  # ten times the longest technique provided
 AT_LINE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
@@ -47,6 +48,7 @@ def read_technique(text: str, *, where: str) -> Technique:
     return technique
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def refuse_unusable(technique: Technique, *, where: str) -> None:
     """Raises TechniqueNotUsable for the first fault of a technique; its path says where in it."""
     for at, reason in faults(technique):

@@ -7,11 +7,11 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from planning.contract.plan_value import InstrumentName, Stop, StopRow, TrayItem
 from planning.foundation.quantities import mm
 from planning.instruments.iso_3630 import Instrument, colour, outline
-from planning.run_sheet.graph import Action, RunSheet, Step, Target
+from planning.run_sheet.graph import Action, Step, Target
 from planning.techniques.technique import PhaseKind, Technique
 
-Laid = Mapping[str, tuple[RunSheet, Sequence[str]]]
-"""Run sheet and expected path by canal."""
+Laid = Mapping[str, Sequence[Step]]
+"""Steps of the expected path by canal."""
 
 
 def instrument_name(instrument: Instrument) -> InstrumentName:
@@ -82,12 +82,12 @@ def _kind(node: Step, phase: PhaseKind, end_mm: float | None) -> str:
     return "above_final" if phase is PhaseKind.DESCEND and mm(node.stop_um or 0) != end_mm else "end"
 
 
-def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[TrayItem, ...]:
-    """What is expected to be used, in order of first use, then what may be needed: to make room or reopen."""
-    expected = _uses((node, canal) for node, canal in _in_order(laid, technique))
-    every = _uses(
-        (node, canal) for canal, (sheet, _) in laid.items() for node in sheet.nodes.values() if isinstance(node, Step)
-    )
+def tray_list(
+    laid: Laid, may_take: Mapping[str, Sequence[str]], technique: Technique, kit: Mapping[str, Instrument]
+) -> tuple[TrayItem, ...]:
+    """What is expected to be used, in order of first use, then what else may be needed: to make room or reopen."""
+    expected = _uses((node.instrument, canal) for node, canal in _in_order(laid, technique))
+    every = _uses((key, canal) for canal, keys in may_take.items() for key in keys)
     spare = {key: canals for key, canals in every.items() if key not in expected}
     return tuple(
         TrayItem(
@@ -100,20 +100,20 @@ def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -
     )
 
 
-def _uses(steps: Iterable[tuple[Step, str]]) -> dict[str, dict[str, None]]:
+def _uses(taken: Iterable[tuple[str | None, str]]) -> dict[str, dict[str, None]]:
     uses: dict[str, dict[str, None]] = {}
-    for node, canal in steps:
-        if node.instrument:
-            uses.setdefault(node.instrument, {})[canal] = None
+    for key, canal in taken:
+        if key:
+            uses.setdefault(key, {})[canal] = None
     return uses
 
 
 def _in_order(laid: Laid, technique: Technique) -> Iterator[tuple[Step, str]]:
     """Steps of all canals, phase by phase, within a phase canal by canal."""
     by_phase: dict[str, list[tuple[Step, str]]] = {phase.key: [] for phase in technique.phases}
-    for canal, (sheet, path) in laid.items():
-        for node in (sheet.nodes[id_] for id_ in path):
-            if isinstance(node, Step) and node.phase in by_phase:
+    for canal, path in laid.items():
+        for node in path:
+            if node.phase in by_phase:
                 by_phase[node.phase].append((node, canal))
     for steps in by_phase.values():
         yield from steps

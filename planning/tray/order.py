@@ -9,11 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import groupby
 
 from planning.contract.plan_value import TrayOrder, TrayStep
-from planning.run_sheet.graph import Action, RunSheet, Step
+from planning.run_sheet.graph import Action, Step
 from planning.tray.supersequence import shortest_common_supersequence
+
+MOST_KEPT = 64  # orders of 10 kB each; lengths do not move them
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,27 +33,27 @@ class TrayRun:
     """Number of the section at which it begins to wait for the main canal."""
 
 
-def tray_run(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> TrayRun:
+def tray_run(canal: str, path: Sequence[Step], *, shares: bool) -> TrayRun:
     """The instruments that the canal's expected path needs. Only those that shape count: recapitulating, gauging,
     needles and cones are no change of instrument.
     """
     sections: list[list[tuple[str, str]]] = [[]]
     first, waits_at = "", 0
-    for id_ in path:
-        node = sheet.nodes[id_]
-        if isinstance(node, Step) and node.action in (Action.IMAGE, Action.SIGN_OFF):
+    for node in path:
+        if node.action in (Action.IMAGE, Action.SIGN_OFF):
             sections.append([])
-        elif isinstance(node, Step) and node.action is Action.INSTRUMENT and node.instrument:
+        elif node.action is Action.INSTRUMENT and node.instrument:
             # A section of its own from here on, so that it can be put off until the main canal is done.
             if node.waits_for and not first:
                 sections.append([])
                 first, waits_at = node.waits_for[0].canal, len(sections) - 1
             sections[-1].append((node.phase, node.instrument))
     each = tuple(tuple(_once(section)) for section in sections)
-    return TrayRun(canal=sheet.canal, sections=each, shares=shares, first=first, waits_at=waits_at)
+    return TrayRun(canal=canal, sections=each, shares=shares, first=first, waits_at=waits_at)
 
 
-def shared(runs: Sequence[TrayRun]) -> TrayOrder:
+@lru_cache(maxsize=MOST_KEPT)
+def shared(runs: tuple[TrayRun, ...]) -> TrayOrder:
     """The order with the fewest changes of instrument from one image or hold point to the next: canals that share
     instruments go together, the others follow one by one. Raises TooMuchWork for lists that no technique gives.
     """

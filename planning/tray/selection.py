@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from planning.contract.plan_input import PlanInput
 from planning.foundation.errors import ChoiceNotPossible, InstrumentNotDescribed, KitLacks, MotionNotAccepted
@@ -10,22 +10,28 @@ from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, Motion, Use, refuse_undescribed, size_above, sizes
 from planning.techniques.technique import PhaseKind, Technique
 
+MEANS = ("technique", "kit", "setting", "thresholds")
+"""With what a canal is worked, in any tooth; and what was chosen for all canals."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Selection:
-    """The kit sorted for one technique."""
+    """The kit sorted for one technique. Two are equal where what they were sorted from is the same to the letter."""
 
-    kit: dict[str, Instrument]
+    means: str
+    """All that it was sorted from and is worked with, written out: 20 and 20.0 are equal numbers, and sentences tell
+    them apart."""
+    kit: dict[str, Instrument] = field(compare=False)
     """All instruments by key."""
-    hand: dict[int, Instrument]
+    hand: dict[int, Instrument] = field(compare=False)
     """Hand instruments by size, of the smallest taper the kit has of each."""
-    recapitulating: Instrument
-    glide_path_to: int
-    coronal: tuple[Instrument, ...]
+    recapitulating: Instrument = field(compare=False)
+    glide_path_to: int = field(compare=False)
+    coronal: tuple[Instrument, ...] = field(compare=False)
     """Instruments for coronal flaring, the steepest taper first."""
-    series: dict[int, Instrument]
+    series: dict[int, Instrument] = field(compare=False)
     """All shaping instruments of the chosen taper, by size."""
-    descending: tuple[Instrument, ...]
+    descending: tuple[Instrument, ...] = field(compare=False)
     """The series that is worked down, largest first; empty for a hand technique."""
 
     @property
@@ -53,6 +59,7 @@ def select(plan_input: PlanInput, figures: Figures) -> Selection:
     glide_path_to = _glide_path_to(plan_input)
     series = _series(plan_input) if engine else {}
     return Selection(
+        means=_means(plan_input),
         kit={instrument.key: instrument for instrument in instruments},
         hand=hand,
         recapitulating=hand[technique.recapitulate_size],
@@ -61,6 +68,11 @@ def select(plan_input: PlanInput, figures: Figures) -> Selection:
         series=series,
         descending=_descending(technique, series, glide_path_to) if engine else (),
     )
+
+
+def _means(plan_input: PlanInput) -> str:
+    shared = replace(plan_input.choices, canals=())
+    return repr([shared, *(getattr(plan_input, name) for name in MEANS)])
 
 
 def _refuse_unfit(plan_input: PlanInput, figures: Figures) -> None:

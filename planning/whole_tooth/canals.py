@@ -8,7 +8,7 @@ input, in which the other canals are not there but for how they lie to it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from functools import lru_cache
 
 from planning.anatomy import Tooth
@@ -18,20 +18,22 @@ from planning.contract.cautions import overridden, withholding
 from planning.contract.plan_input import CanalChoice, CanalInput, PlanInput
 from planning.contract.plan_value import Caution
 from planning.foundation.tables import Figure, Figures
-from planning.tray.selection import Selection
+from planning.tray.selection import MEANS, Selection
 from planning.whole_tooth import cautions
 from planning.whole_tooth.rationales import rationales
 from planning.work import joined
 from planning.work.canal_plan import PlannedCanal, plan_canal
 
 MOST_KEPT = 64  # canals of 0.2 MB each; as many as the plans have that a process keeps
+OF_THE_TOOTH = [f.name for f in fields(PlanInput) if f.name not in (*MEANS, "canals", "choices")]
+"""What canals share besides the means that they are worked with."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CanalView:
     """All that the plan of one canal rests on. Two are equal where that is the same to the letter."""
 
-    text: tuple[str, str]
+    text: tuple[str, ...]
     """The view written out: 20 and 20.0 are equal numbers, and sentences tell them apart."""
     number: int
     plan_input: PlanInput = field(compare=False)
@@ -127,15 +129,14 @@ def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
 
 def _views(plan_input: PlanInput, tooth: Tooth, selected: Selection) -> Iterator[CanalView]:
     choices = plan_input.choices
-    shared = repr(replace(plan_input, canals=(), choices=replace(choices, canals=())))
+    beside = tuple(map(_beside, plan_input.canals))
+    shared = repr([beside, *(getattr(plan_input, name) for name in OF_THE_TOOTH)])
     for number, own in enumerate(plan_input.canals):
         # Each in its place still: refusals name places, and a canal's place is part of its seed.
-        canals = tuple(each if each is own else _beside(each) for each in plan_input.canals)
-        chosen = tuple(
-            each if each.canal == own.name else CanalChoice(canal=each.canal) for each in plan_input.choices.canals
-        )
+        canals = (*beside[:number], own, *beside[number + 1 :])
+        chosen = tuple(each if each.canal == own.name else CanalChoice(canal=each.canal) for each in choices.canals)
         yield CanalView(
-            text=(shared, repr((number, canals, chosen))),
+            text=(selected.means, shared, repr((number, own, chosen))),
             number=number,
             plan_input=replace(plan_input, canals=canals, choices=replace(choices, canals=chosen)),
             tooth=tooth,

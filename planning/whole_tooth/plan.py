@@ -79,12 +79,13 @@ def _assembled(
     _refuse_short(planned, kit, figures)
     # The tray follows the path that is expected, the stop table what the technique writes: no stop hangs on an
     # estimate.
-    laid = {p.plan.canal: (p.ahead, p.path) for p in planned}
-    tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
-    runs = [
-        tray.tray_run(p.ahead, p.path, shares=cautions.passed_on(canal, figures))
+    laid = {p.plan.canal: p.steps for p in planned}
+    tabled = {p.plan.canal: p.tabled_steps for p in planned}
+    may_take = {p.plan.canal: p.may_take for p in planned}
+    runs = tuple(
+        tray.tray_run(p.plan.canal, p.steps, shares=cautions.passed_on(canal, figures))
         for canal, p in zip(canals.described, planned, strict=True)
-    ]
+    )
     joining = [canal.input.name for canal in canals.described if canal.join is not None]
     asks = asked_for(plan_input, tabled, joining, phases_of(plan_input), figures)
     return Plan(
@@ -104,7 +105,7 @@ def _assembled(
         stop_table=layout.stop_table(tabled, plan_input.technique, kit, {p.plan.canal: p.plan.end_mm for p in planned}),
         tray=tray.shared(runs),
         one_at_a_time=tray.one_at_a_time(runs),
-        tray_list=layout.tray_list(laid, plan_input.technique, kit),
+        tray_list=layout.tray_list(laid, may_take, plan_input.technique, kit),
         cautions=by_severity(all_cautions),
         rows_used=_rows_used(figures),
         planner_version=VERSION,
@@ -116,18 +117,20 @@ def _assembled(
 def _refuse_short(planned: Sequence[PlannedCanal], kit: Mapping[str, Instrument], figures: Figures) -> None:
     """Raises InstrumentTooShort for the first instrument that cannot reach one of its stops."""
     numbers = {key: number for number, key in enumerate(kit)}
+    reaches_um: dict[str, int] = {}
     for p in planned:
         # Not the order of work alone: what is tabled although it is withheld must be possible too.
         for node in p.tabled.nodes.values():
             if not isinstance(node, Step) or node.instrument is None or node.stop_um is None:
                 continue
             instrument = kit[node.instrument]
-            reach = reach_mm(instrument, figures)
-            if um(reach) < node.stop_um:
+            if node.instrument not in reaches_um:
+                reaches_um[node.instrument] = um(reach_mm(instrument, figures))
+            if reaches_um[node.instrument] < node.stop_um:
                 raise InstrumentTooShort(
                     instrument=instrument.name,
                     length_mm=instrument.length_mm,
-                    reach_mm=reach,
+                    reach_mm=reach_mm(instrument, figures),
                     canal=p.plan.canal,
                     need_mm=mm(node.stop_um),
                     at=("kit", "instruments", numbers[instrument.key], "length_mm"),

@@ -8,6 +8,7 @@ from planning.instruments.iso_3630 import Instrument, sizes
 from planning.run_sheet.graph import Action, Exit, PassesBelow, Step, Target
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of
+from planning.work.form import AT_END
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 
 
@@ -20,17 +21,17 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
     small, key = sheet.selection.recapitulating, f"{phase.key}/blocked"
     # Each further try comes back to here, so that there is fresh irrigant before every one of them.
     sheet.irrigate(phase, key, then=f"{key}/try")
-    sheet.add(
+    sheet.add_open(
         Step(
             id=f"{key}/try",
             action=Action.RECAPITULATE,
             phase=phase.key,
             instrument=small.key,
-            stop_um=sheet.work.end_um,
             target=Target.TO_LENGTH,
             say="Pre-curve the tip, small watch-winding movements, no push.",
             exits={Exit.REACHED: f"{key}/bounded", Exit.BLOCKED: f"{key}/again"},
-        )
+        ),
+        AT_END,
     )
     again = PassesBelow(node=f"{key}/try", n=sheet.figures.count("blocked.times"))
     sheet.ask(phase, f"{key}/again", again, yes=key, no=f"{key}/image")
@@ -61,7 +62,7 @@ def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> st
             phase,
             instrument,
             id_=id_,
-            stop_um=sheet.work.end_um,
+            stop=AT_END,
             target=Target.TO_LENGTH,
             then=then,
             say="Open the way again.",
@@ -71,4 +72,4 @@ def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> st
 
 def _hand_sizes(sheet: Sheet, phase: Phase, above: int) -> list[Instrument]:
     wanted = [s for s in sizes() if above < s <= sheet.selection.glide_path_to]
-    return [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]
+    return [hand_of(sheet.selection, s, sheet.technique, sheet.asked.canal) for s in wanted]

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import reduce
+from dataclasses import dataclass
+from functools import lru_cache, reduce
 
 from planning.canal import prepared_shape, profile
 from planning.canal.canal import Canal
@@ -23,14 +24,18 @@ from planning.instruments.iso_3630 import reach_mm
 from planning.lengths.readings import LengthState
 from planning.run_sheet.graph import Action, End, RunSheet, Step, Target
 from planning.run_sheet.walk import Walk, expected_path
-from planning.techniques.technique import Phase, PhaseKind, Setting
+from planning.techniques.technique import Phase, PhaseKind, Setting, Technique
 from planning.tray.selection import Selection
 from planning.work import irrigation, joined, mid_course, phases, sheet_builder
-from planning.work.sheet_builder import CanalWork, Sheet, step_name
+from planning.work.flaring import nested
+from planning.work.form import CanalDepths, Form
+from planning.work.sheet_builder import Asked, Sheet, step_name
+
+MOST_FORMS = 64  # of 0.2 MB each
 
 
-def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
-    """What the phases need to know of the canal. Raises CanalsDoNotFit."""
+def depths_of(canal: Canal, selected: Selection, figures: Figures) -> CanalDepths:
+    """What the canal's order of work is filled in from. Raises CanalsDoNotFit."""
     full = um(canal.length.stop_mm or 0)
     end = full
     if canal.join is not None and canal.join.end_um is not None:
@@ -44,20 +49,11 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
     if curve is not None:
         # A charted curve may begin within the coronal third: then these instruments stay before it.
         coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
-    small = canal.plan_input.technique.recapitulate_size
-    return CanalWork(
-        canal=canal.input.name,
+    return CanalDepths(
         full_um=full,
         end_um=end,
         coronal_um=min(coronal, end),
         first_third_um=min(third, end),
-        final_size=canal.worked_size,
-        above_short_um=um(figures["final.above_short"]),
-        nearest_um=um(figures["make_room.less"]),
-        largest_size=small if _unjoined(canal) else None,
-        may_widen=canal.length.state is not LengthState.UNSETTLED,
-        irrigant=canal.plan_input.choices.irrigant,
-        final_rinse=tuple(canal.plan_input.choices.final_rinse),
         needle=irrigation.limits(
             canal.plan_input.choices.needle,
             orifice_um=um(canal.orifice_mm),
@@ -103,29 +99,92 @@ def _unjoined(canal: Canal) -> bool:
 # --- the order of work ---------------------------------------------------------------------------------------------
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """A canal's order of work from its beginning."""
+
+    sheet: RunSheet
+    path: tuple[str, ...]
+    """The path through it that the technique expects."""
+
+
 def written(
     canal: Canal,
-    work: CanalWork,
+    depths: CanalDepths,
     selected: Selection,
     figures: Figures,
     open_phases: Sequence[Phase],
     withheld: Sequence[Withheld],
-    progress: Progress | None = None,
+) -> Order:
+    """The order of work through the open phases."""
+    form, path = form_once(_asked(canal, depths, selected, open_phases, withheld))
+    return Order(sheet=_filled(form, canal, depths, withheld, figures), path=path)
+
+
+def resumed(
+    canal: Canal,
+    depths: CanalDepths,
+    selected: Selection,
+    figures: Figures,
+    open_phases: Sequence[Phase],
+    withheld: Sequence[Withheld],
+    progress: Progress,
 ) -> RunSheet:
-    """The order of work through the open phases, from where the work stands if it has begun."""
-    sheet = Sheet(work, selected, canal.plan_input.technique, figures)
-    looped = _looped(open_phases)
-    for phase in open_phases:
+    """The order of work through the open phases from where the work stands."""
+    every, length_mm = phases_of(canal.plan_input), canal.length.working_length_mm
+    sheet = _all_phases(_asked(canal, depths, selected, open_phases, withheld))
+    form = mid_course.finish(sheet, every, _last(withheld), progress, length_mm, depths.full_um)
+    return _filled(form, canal, depths, withheld, figures)
+
+
+@lru_cache(maxsize=MOST_FORMS)
+def form_once(asked: Asked) -> tuple[Form, tuple[str, ...]]:
+    """The order of work with its depths left open, and the path through it that the technique expects."""
+    form = sheet_builder.finish(_all_phases(asked), _end(asked.closed))
+    return form, as_written(asked.plan_input.technique, asked.selection, form.unfilled())
+
+
+def _asked(
+    canal: Canal,
+    depths: CanalDepths,
+    selected: Selection,
+    open_phases: Sequence[Phase],
+    withheld: Sequence[Withheld],
+) -> Asked:
+    small = canal.plan_input.technique.recapitulate_size
+    return Asked(
+        selection=selected,
+        phases=tuple(open_phases),
+        closed=bool(withheld),
+        final_size=canal.worked_size,
+        largest_size=small if _unjoined(canal) else None,
+        may_widen=canal.length.state is not LengthState.UNSETTLED,
+        nested=nested(selected.coronal or tuple(selected.hand.values()), depths.coronal_um),
+        canal=canal.input.name,
+        plan_input=canal.plan_input,
+    )
+
+
+def _all_phases(asked: Asked) -> Sheet:
+    sheet, looped = Sheet(asked), _looped(asked.phases)
+    for phase in asked.phases:
         phases.write(sheet, phase, phase.key in looped)
-    if withheld:
-        last = End(id=sheet_builder.PLAN_AGAIN, outcome="plan_again", say=withheld[0].says)
-    else:
-        last = End(id=sheet_builder.FINISHED, outcome="finished", say="Finished: complete the record.")
-    every = phases_of(canal.plan_input)
-    if progress is None:
-        return joined.waiting(sheet_builder.finish(sheet, open_phases, last), canal, every)
-    made = mid_course.finish(sheet, every, open_phases, last, progress, canal.length.working_length_mm)
-    return joined.waiting(made, canal, every)
+    return sheet
+
+
+def _last(withheld: Sequence[Withheld]) -> End:
+    return _end(True, withheld[0].says) if withheld else _end(False, "Finished: complete the record.")
+
+
+def _end(closed: bool, say: str = "") -> End:
+    if closed:
+        return End(id=sheet_builder.PLAN_AGAIN, outcome="plan_again", say=say)
+    return End(id=sheet_builder.FINISHED, outcome="finished", say=say)
+
+
+def _filled(form: Form, canal: Canal, depths: CanalDepths, withheld: Sequence[Withheld], figures: Figures) -> RunSheet:
+    sheet = form.filled(canal.input.name, depths, _last(withheld), figures)
+    return joined.waiting(sheet, canal, phases_of(canal.plan_input))
 
 
 def _looped(every: Sequence[Phase]) -> set[str]:
@@ -140,9 +199,9 @@ def _looped(every: Sequence[Phase]) -> set[str]:
     }
 
 
-def as_written(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
+def as_written(technique: Technique, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
     """The path through the sheet that the technique expects."""
-    phase = _descend(canal)
+    phase = _descend(technique)
     if phase is None:
         return expected_path(sheet, None, 1)
     return expected_path(sheet, f"{phase.key}/{step_name(selected.descending[-1])}", phase.expected_passes or 1)
@@ -163,10 +222,10 @@ def expected(
     """
     initial_shape = canal.initial_shape
     if initial_shape is None or canal.widths is None:
-        path = as_written(canal, selected, sheet)
+        path = as_written(canal.plan_input.technique, selected, sheet)
         return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, selected, sheet, path))
     progress = canal.input.progress
-    descend = _descend(canal)
+    descend = _descend(canal.plan_input.technique)
     flaring = [p.key for p in canal.plan_input.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
         initial_shape=initial_shape,
@@ -253,5 +312,5 @@ def _insertions(sheet: RunSheet) -> int:
     return sum(isinstance(node, Step) and node.action is Action.INSTRUMENT for node in sheet.nodes.values())
 
 
-def _descend(canal: Canal) -> Phase | None:
-    return next((p for p in canal.plan_input.technique.phases if p.kind is PhaseKind.DESCEND), None)
+def _descend(technique: Technique) -> Phase | None:
+    return next((p for p in technique.phases if p.kind is PhaseKind.DESCEND), None)

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
+from itertools import permutations
 
 from planning.canal.profile import Stand, wider_mm
 from planning.foundation.quantities import mm
 from planning.instruments.iso_3630 import Instrument
 from planning.run_sheet.graph import AtLength, Target
 from planning.techniques.technique import Phase
-from planning.work.sheet_builder import Sheet
+from planning.work.form import CORONAL
+from planning.work.sheet_builder import Nested, Sheet
 
 APART_MM = 1e-9  # rounding error of doubles
+MOST_KEPT = 256  # stops of a few kits
 
 
 def flare(
@@ -27,14 +31,13 @@ def flare(
 
     An instrument is passed over once it, or one that is nowhere narrower, has stood at the stop: it would cut nothing.
     """
-    stop_um = sheet.work.coronal_um
     # Before every instrument the walk asks of it, and of each earlier one that is nowhere narrower, whether it last
     # stood at the stop. The hand's record decides, not the estimate.
     asks = [
         [
             (f"{step}/after-{before.rpartition('/')[2]}", before)
             for before, larger in worked[: number + 1]
-            if _within(instrument, larger, mm(stop_um))
+            if instrument == larger or (instrument.key, larger.key) in sheet.asked.nested
         ]
         for number, (step, instrument) in enumerate(worked)
     ]
@@ -48,7 +51,7 @@ def flare(
             phase,
             instrument,
             id_=step,
-            stop_um=stop_um,
+            stop=CORONAL,
             target=Target.TO_RESISTANCE,
             then=following,
             recapitulated=recapitulated,
@@ -57,7 +60,12 @@ def flare(
     return entries[0]
 
 
-def _within(instrument: Instrument, other: Instrument, stop_mm: float) -> bool:
-    """Whether it is nowhere wider than the other, with both at the stop; true of an instrument and itself."""
-    mine, its = (Stand(instrument=each, tip_mm=stop_mm).line(0.0) for each in (instrument, other))
-    return instrument == other or (bool(its) and wider_mm(mine, its) <= APART_MM)
+@lru_cache(maxsize=MOST_KEPT)
+def nested(instruments: tuple[Instrument, ...], stop_um: int) -> Nested:
+    """Which of them are nowhere wider than which others, with both at the stop."""
+    lines = {each.key: Stand(instrument=each, tip_mm=mm(stop_um)).line(0.0) for each in instruments}
+    return frozenset(
+        (mine, its)
+        for mine, its in permutations(lines, 2)
+        if lines[its] and wider_mm(lines[mine], lines[its]) <= APART_MM
+    )

@@ -11,6 +11,7 @@ from planning.instruments.iso_3630 import Instrument, size_above, sizes
 from planning.run_sheet.graph import AtLength, Target
 from planning.techniques.technique import Phase
 from planning.work.flaring import flare
+from planning.work.form import AT_END
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 
 SMALLER = 2  # ISO sizes below the one that is held
@@ -56,9 +57,8 @@ def _smaller(sheet: Sheet, instrument: Instrument) -> tuple[list[Instrument], li
 def _tried(sheet: Sheet, phase: Phase, instrument: Instrument, id_: str, at_length: str, held: str, *, say: str) -> str:
     """Adds one try of an instrument, and where it leads: at length to `at_length`, else to `held`."""
     question = f"{id_}/at-length"
-    stop = sheet.work.end_um
     sheet.cut(
-        phase, instrument, id_=id_, stop_um=stop, target=Target.TO_LENGTH, then=question, recapitulated=False, say=say
+        phase, instrument, id_=id_, stop=AT_END, target=Target.TO_LENGTH, then=question, recapitulated=False, say=say
     )
     sheet.ask(phase, question, AtLength(nodes=(id_,)), yes=at_length, no=held)
     return id_
@@ -68,7 +68,7 @@ def _room(
     sheet: Sheet, phase: Phase, instrument: Instrument, start: str, *, then: str, lacking: Sequence[int]
 ) -> str | None:
     """Adds steps that widen the coronal third further; None where that is not allowed or the kit has no instrument."""
-    flaring = (sheet.selection.coronal or _by_hand(sheet, instrument)) if sheet.work.may_widen else ()
+    flaring = (sheet.selection.coronal or _by_hand(sheet, instrument)) if sheet.asked.may_widen else ()
     worked = [(f"{start}/room/{step_name(each)}", each) for each in flaring]
     say = "Held: more room in the coronal third, to resistance."
     if lacking:

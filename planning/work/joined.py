@@ -18,6 +18,8 @@ from planning.work.withholding import fills, open_phases, shapes
 
 UNFINISHED = "joined-canal-unfinished"
 MAIN_FIRST = "main-canal-first"
+WAIT = (Action.INSTRUMENT, Action.IMAGE, Action.FILL)
+"""What may have to wait for another canal."""
 _Kind = Callable[[Phase], bool]
 
 
@@ -79,7 +81,11 @@ def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
     by_key = {phase.key: phase for phase in every}
     nodes = dict(sheet.nodes)
     for id_, node in sheet.nodes.items():
-        if isinstance(node, Step) and (waits := tuple(_waits(node, by_key[node.phase], canal, every, partners))):
+        if (
+            isinstance(node, Step)
+            and node.action in WAIT
+            and (waits := tuple(_waits(node, by_key[node.phase], canal, every, partners)))
+        ):
             nodes[id_] = replace(node, waits_for=waits)
     return replace(sheet, nodes=nodes)
 

@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 
 from planning.contract.plan_input import PastInsertion, Progress
 from planning.foundation.quantities import in_mm
-from planning.run_sheet.graph import Action, End, Exit, RunSheet, Step, Walked
+from planning.run_sheet.graph import Action, End, Exit, Step, Walked
 from planning.run_sheet.walk import Left, Walk
 from planning.techniques.technique import Phase, PhaseKind
 from planning.work import sheet_builder
+from planning.work.form import Form
 from planning.work.sheet_builder import Sheet
 
 LENGTH_MOVED = "length-moved/sign-off"
@@ -64,16 +65,18 @@ def _ends_phase(last: Step, sign_off: Left) -> bool:
 def finish(
     sheet: Sheet,
     every: Sequence[Phase],
-    open_phases: Sequence[Phase],
     last: End,
     progress: Progress,
     length_mm: float | None,
-) -> RunSheet:
-    """The order of work from where the work stands; `every` are the open phases and those that are withheld.
+    full_um: int,
+) -> Form:
+    """The order of work from where the work stands; `every` are the open phases and those that are withheld,
+    `full_um` the stop at the length.
 
     A length that moved is signed off before anything else. Where it grew, no instrument has been at the new end yet,
     so the hand instruments go there first. Raises TechniqueNotUsable.
     """
+    open_phases = sheet.asked.phases
     start = _where_it_stands(sheet, every, open_phases, last, progress)
     if length_mm is not None and progress.length_mm is not None and length_mm > progress.length_mm:
         start = _to_the_new_end(open_phases, progress) or start
@@ -81,11 +84,9 @@ def finish(
     # A sheet that ends at once has no step that a length would be signed off for.
     if place != sheet_builder.PLAN_AGAIN and length_mm != progress.length_mm and _signed_before(every, progress):
         phase = next(each for each in every if each.key == progress.phase)
-        say = f"The length was taken again: all stops are set from {in_mm(sheet.work.full_um)} mm now."
+        say = f"The length was taken again: all stops are set from {in_mm(full_um)} mm now."
         place = sheet.sign_off(phase, LENGTH_MOVED, "length", then=place, returned=sheet_builder.PLAN_AGAIN, say=say)
-    return sheet_builder.finish(
-        sheet, open_phases, last, start=place, walked_before=_behind(progress.walked_before, start)
-    )
+    return sheet_builder.finish(sheet, last, start=place, walked_before=_behind(progress.walked_before, start))
 
 
 def _where_it_stands(

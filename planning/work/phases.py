@@ -13,6 +13,7 @@ from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of, shaping_of
 from planning.work.blocked import blocked
 from planning.work.flaring import flare
+from planning.work.form import AT_END, StopAt
 from planning.work.held import answer_held
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 
@@ -21,7 +22,7 @@ GAUGED = "Straight in without turning; it must not cut."
 
 def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     """Adds the phase's steps to the sheet. A `looped` phase lies inside a loop and is worked on the first pass only."""
-    before, shape = len(sheet.nodes), sheet.shape
+    before, needle_after = len(sheet.nodes), sheet.needle_after
     start = WRITERS[phase.kind](sheet, phase)
     # There may be nothing to do: no hand size within the phase's bounds, or a canal that may not be opened so far.
     if start is None:
@@ -33,9 +34,9 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     sheet.starts[phase.key] = start
     if any(map(_can_block, islice(sheet.nodes.values(), before, None))):
         # The phase may be blocked at its first step: the needle then goes by the canal as it was before the phase.
-        sheet.shape, worked = shape, sheet.shape
+        sheet.needle_after = needle_after
         blocked(sheet, phase)
-        sheet.shape = worked
+        sheet.needle_after = len(sheet.at_end)
 
 
 def _can_block(node: Node) -> bool:
@@ -43,7 +44,7 @@ def _can_block(node: Node) -> bool:
 
 
 def _sign_off(sheet: Sheet, phase: Phase) -> str:
-    shows = f"{sheet.at_end.name} back at its stop and left there"
+    shows = f"{sheet.shown.name} back at its stop and left there"
     if not phase.hold_point:
         return sheet.image(phase, f"{phase.key}/image", then="@next", say=f"{shows} for the image. {phase.why}")
     if phase.image:
@@ -56,14 +57,14 @@ def _sign_off(sheet: Sheet, phase: Phase) -> str:
 def _to_length(sheet: Sheet, phase: Phase) -> str | None:
     """Adds hand sizes, each worked until it is loose at length. None where there is no size to work."""
     last = _last_hand_size(sheet, phase)
-    most = min(last, sheet.work.largest_size or last)
+    most = min(last, sheet.asked.largest_size or last)
     wanted = [s for s in sizes() if (phase.from_size or 0) <= s <= most]
-    instruments = [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]
+    instruments = [hand_of(sheet.selection, s, sheet.technique, sheet.asked.canal) for s in wanted]
     if not instruments:
         return None
     starts = [f"{phase.key}/{step_name(instrument)}" for instrument in instruments]
     for instrument, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
-        sheet.cut(phase, instrument, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+        sheet.cut(phase, instrument, stop=AT_END, target=Target.TO_LENGTH, then=f"{start}/at-length")
         held = (
             answer_held(sheet, phase, instrument, start, then)
             if phase.to_estimate
@@ -71,7 +72,7 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
         )
         sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=held)
         # Every way on from here leads through this instrument at its stop, so all later steps may count on it.
-        sheet.stood(instrument, sheet.work.end_um)
+        sheet.stood(instrument)
     return starts[0]
 
 
@@ -86,7 +87,7 @@ def _again(sheet: Sheet, phase: Phase, instrument: Instrument, start: str) -> st
 
 def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
     if phase.to_size is None:
-        return sheet.work.final
+        return sheet.asked.final
     return phase.to_size if phase.to_estimate else sheet.selection.glide_path_to
 
 
@@ -101,11 +102,11 @@ def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
     Where none up to the final size is held, or no hand size at all while none is chosen, the canal is wider than
     planned.
     """
-    loose, final = sheet.selection.glide_path_to, sheet.work.final_size or sizes()[-1]
+    loose, final = sheet.selection.glide_path_to, sheet.asked.final_size or sizes()[-1]
     wanted = [sheet.selection.hand[size] for size in sizes() if loose < size <= final and size in sheet.selection.hand]
     ids = [f"{phase.key}/{step_name(instrument)}" for instrument in wanted]
     for instrument, id_, then in zip(wanted, ids, [*ids, PLAN_AGAIN][1:], strict=True):
-        wider = "the final size is planned anew" if sheet.work.final_size else "no hand size here is held"
+        wider = "the final size is planned anew" if sheet.asked.final_size else "no hand size here is held"
         last = f"{GAUGED} If this one goes to its stop too, the end is wider than planned: {wider}."
         say = last if then == PLAN_AGAIN else phase.why
         _gauge(sheet, phase, instrument, id_=id_, reached=then, short="@next", target=Target.TO_RESISTANCE, say=say)
@@ -120,11 +121,9 @@ def _descend(sheet: Sheet, phase: Phase) -> str:
     series = sheet.selection.descending
     starts = [f"{phase.key}/{step_name(instrument)}" for instrument in series]
     for instrument, start, then in zip(series, starts, [*starts[1:], f"{phase.key}/gained"], strict=True):
-        above = sheet.work.sizes_above(instrument) > 0
+        above = sheet.sizes_above(instrument) > 0
         after = then if above else f"{start}/at-length"
-        sheet.cut(
-            phase, instrument, stop_um=sheet.work.shaping_stop_um(instrument), target=Target.TO_RESISTANCE, then=after
-        )
+        sheet.cut(phase, instrument, stop=StopAt(sheet.short_um(instrument)), target=Target.TO_RESISTANCE, then=after)
         if not above:
             # Once one of the series is at length the smaller ones have nothing to do: from here on sizes go up.
             sheet.ask(phase, after, AtLength(nodes=(start,)), yes=f"@up:{instrument.size}", no=then)
@@ -156,18 +155,18 @@ def _ascend(sheet: Sheet, phase: Phase) -> str:
     """Adds the sizes from the smallest of the series up to the final one. Where one stops short, the next larger makes
     room.
     """
-    smallest, final = sheet.selection.descending[-1].size, sheet.work.final
+    smallest, final = sheet.selection.descending[-1].size, sheet.asked.final
     if final < smallest:
         reason = (
             f"a final size of {final} lies below the smallest of the series, {smallest}. Choose {smallest} or more."
         )
-        raise ChoiceNotPossible(canal=sheet.work.canal, reason=reason, at=("choices", "canals"))
+        raise ChoiceNotPossible(canal=sheet.asked.canal, reason=reason, at=("choices", "canals"))
     wanted = [s for s in sizes() if smallest <= s <= final]
     for size, then in zip(wanted, [*wanted[1:], None], strict=True):
-        instrument = shaping_of(sheet.selection, size, sheet.technique, sheet.work.canal)
+        instrument = shaping_of(sheet.selection, size, sheet.technique, sheet.asked.canal)
         following = "@next" if then is None else f"{phase.key}/{then:02d}-{instrument.taper:02d}"
         _up_one(sheet, phase, instrument, following)
-        sheet.stood(instrument, sheet.work.end_um)
+        sheet.stood(instrument)
     # The descending series leads into this one at the size that came to length, so each size needs an entry of its own.
     _enter_ascending(sheet, phase, wanted)
     return sheet.starts[f"to:{smallest}"]
@@ -175,7 +174,7 @@ def _ascend(sheet: Sheet, phase: Phase) -> str:
 
 def _up_one(sheet: Sheet, phase: Phase, instrument: Instrument, then: str) -> None:
     start = f"{phase.key}/{step_name(instrument)}"
-    sheet.cut(phase, instrument, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+    sheet.cut(phase, instrument, stop=AT_END, target=Target.TO_LENGTH, then=f"{start}/at-length")
     larger = sheet.selection.series.get(size_above(instrument.size) or 0)
     supervisor = f"{start}/supervisor"
     short = f"{start}/room" if larger else f"{start}/again"
@@ -204,7 +203,7 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
         id_=room,
         # The deepest that it may ever go. Where the smaller one's depth is known, the walker takes `less` off that
         # depth and the shallower of the two counts.
-        stop_um=min(sheet.work.end_um - less, sheet.work.shaping_stop_um(larger)),
+        stop=StopAt(max(less, sheet.short_um(larger))),
         shorter_than=ShorterThan(node=start, less_um=less),
         target=Target.TO_RESISTANCE,
         then=start,
@@ -217,7 +216,7 @@ def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
     itself is worked to length."""
     taper = sheet.selection.series_taper
     for instrument in sheet.selection.descending:
-        if sheet.work.sizes_above(instrument):
+        if sheet.sizes_above(instrument):
             continue
         larger = [s for s in wanted if s > instrument.size]
         sheet.starts[f"up:{instrument.size}"] = (
@@ -228,19 +227,19 @@ def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
 
 def _step_back(sheet: Sheet, phase: Phase) -> str | None:
     """Adds larger hand sizes, each a step shorter; between them the final size goes to length again."""
-    size, step = sheet.work.final, um(phase.step_mm or 0)
-    final = hand_of(sheet.selection, size, sheet.technique, sheet.work.canal)
+    size, step = sheet.asked.final, um(phase.step_mm or 0)
+    final = hand_of(sheet.selection, size, sheet.technique, sheet.asked.canal)
     small = final if sheet.technique.recapitulate_with_final else sheet.selection.recapitulating
     instruments = []
     for number in range(1, (phase.steps or 0) + 1):
         larger = size_above(size, number * sheet.figures.count("step_back.next_size"))
         if larger is None:
             raise TechniqueNotUsable(where=sheet.technique.name, reason=f"the series ends above size {size}")
-        instrument = hand_of(sheet.selection, larger, sheet.technique, sheet.work.canal)
-        instruments.append((instrument, sheet.work.end_um - max(number * step, sheet.work.nearest_um)))
+        instrument = hand_of(sheet.selection, larger, sheet.technique, sheet.asked.canal)
+        instruments.append((instrument, StopAt(max(number * step, sheet.nearest_um))))
     starts = [f"{phase.key}/{step_name(instrument)}" for instrument, _ in instruments]
     for (instrument, stop), then in zip(instruments, [*starts[1:], "@next"], strict=True):
-        sheet.cut(phase, instrument, stop_um=stop, target=Target.TO_LENGTH, then=then, recapitulating=small)
+        sheet.cut(phase, instrument, stop=stop, target=Target.TO_LENGTH, then=then, recapitulating=small)
     return starts[0] if starts else None
 
 
@@ -248,7 +247,7 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
     """Adds the gauging of the end: the final size seats at length and the next larger stays short. Only then is the end
     that size.
     """
-    final = hand_of(sheet.selection, sheet.work.final, sheet.technique, sheet.work.canal)
+    final = hand_of(sheet.selection, sheet.asked.final, sheet.technique, sheet.asked.canal)
     larger = sheet.selection.hand.get(size_above(final.size) or 0)
     seats = f"{phase.key}/{step_name(final)}"
     shown = f"{phase.key}/image" if phase.hold_point else "@next"
@@ -295,22 +294,22 @@ def _gauge(
     target: Target = Target.TO_LENGTH,
     say: str = GAUGED,
 ) -> str:
-    return sheet.add(
+    return sheet.add_open(
         Step(
             id=id_ or f"{phase.key}/{step_name(instrument)}",
             action=Action.GAUGE,
             phase=phase.key,
             instrument=instrument.key,
-            stop_um=sheet.work.end_um,
             target=target,
             say=say,
             exits={Exit.REACHED: reached, Exit.SHORT: short},
-        )
+        ),
+        AT_END,
     )
 
 
 def _rinse(sheet: Sheet, phase: Phase) -> str:
-    irrigants = sheet.work.final_rinse or (sheet.work.irrigant,)
+    irrigants = sheet.choices.final_rinse or (sheet.choices.irrigant,)
     ids = [f"{phase.key}/{number}-{name}" for number, name in enumerate(irrigants, start=1)]
     for name, id_, then in zip(irrigants, ids, [*ids[1:], "@next"], strict=True):
         sheet.irrigate(phase, id_, then=then, irrigant=name, rinse=True)
@@ -319,28 +318,28 @@ def _rinse(sheet: Sheet, phase: Phase) -> str:
 
 def _cone(sheet: Sheet, phase: Phase) -> str:
     fit, shown = f"{phase.key}/fit", f"{phase.key}/image"
-    sheet.add(
+    sheet.add_open(
         Step(
             id=f"{phase.key}/dry",
             action=Action.DRY,
             phase=phase.key,
-            stop_um=sheet.work.end_um,
             say="Dry with paper points, not past the stop.",
             exits={Exit.DONE: fit},
-        )
+        ),
+        AT_END,
     )
-    sheet.add(
+    sheet.add_open(
         Step(
             id=fit,
             action=Action.FIT_CONE,
             phase=phase.key,
-            stop_um=sheet.work.end_um,
             target=Target.TO_LENGTH,
-            say=f"Cone of size {sheet.work.final}, checked by fit: cones vary within their tolerance. "
+            say=f"Cone of size {sheet.asked.final}, checked by fit: cones vary within their tolerance. "
             "Short or loose, try another; no push.",
             # An image either way: it shows how far the cone goes, and the supervisor judges that.
             exits={Exit.REACHED: shown, Exit.SHORT: shown},
-        )
+        ),
+        AT_END,
     )
     sheet.image_and_sign_off(
         phase,
@@ -355,15 +354,15 @@ def _cone(sheet: Sheet, phase: Phase) -> str:
 
 
 def _fill(sheet: Sheet, phase: Phase) -> str:
-    sheet.add(
+    sheet.add_open(
         Step(
             id=f"{phase.key}/fill",
             action=Action.FILL,
             phase=phase.key,
-            stop_um=sheet.work.end_um,
             say=phase.why,
             exits={Exit.DONE: f"{phase.key}/image"},
-        )
+        ),
+        AT_END,
     )
     sheet.image_and_sign_off(
         phase, phase.key, phase.hold_point or "final image", then="@next", say=phase.why, shows="the filling in place"

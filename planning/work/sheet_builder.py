@@ -7,12 +7,12 @@ every walk through the result ends.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 
-from planning.canal.profile import Line, Stand, upper
+from planning.contract.plan_input import PlanInput
 from planning.foundation.errors import TechniqueNotUsable
-from planning.foundation.quantities import mm
+from planning.foundation.quantities import um
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, Motion, sizes
 from planning.run_sheet.graph import (
@@ -24,7 +24,6 @@ from planning.run_sheet.graph import (
     Gained,
     Node,
     PassesBelow,
-    RunSheet,
     ShorterThan,
     Step,
     Target,
@@ -33,57 +32,37 @@ from planning.run_sheet.graph import (
     next_ids,
     why_unsound,
 )
-from planning.techniques.technique import Phase, Technique
+from planning.techniques.technique import Phase
 from planning.tray.selection import Selection
-from planning.work import irrigation
-from planning.work.irrigation import NeedleLimits
+from planning.work.form import AT_END, Blank, Form, Rinsing, StopAt
 
 FINISHED = "finished"
 PLAN_AGAIN = "plan-again"
 Question = Gained | AtLength | PassesBelow
+Nested = frozenset[tuple[str, str]]
+"""Keys of two instruments, the first of which is nowhere wider than the second."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CanalWork:
-    """What the phases need to know of one canal. Depths in whole micrometres from the reference point."""
+class Asked:
+    """All that an order of work rests on but its depths. Two are equal where that is the same to the letter."""
 
-    canal: str
-    full_um: int
-    """Stop at the working length, or at the estimate before there is one."""
-    end_um: int
-    """Deepest stop of anything: short of `full_um` in a canal whose junction is known."""
-    coronal_um: int
-    """Stop of the coronal instruments."""
-    first_third_um: int
-    """Where the coronal third ends: no needle goes deeper before the length is signed off."""
+    selection: Selection
+    phases: tuple[Phase, ...]
+    """Those that are open."""
+    closed: bool
+    """Whether others are withheld."""
     final_size: int | None
     """None while nobody has chosen one: nothing that goes by it is written."""
-    largest_size: int | None = None
+    largest_size: int | None
     """Nothing larger goes in as long as the junction of a joining canal has not been found; None: no such limit."""
-    may_widen: bool = True
+    may_widen: bool
     """Whether the coronal third may be widened where the first instrument is held: not by a length that is in doubt."""
-    irrigant: str
-    final_rinse: tuple[str, ...]
-    needle: NeedleLimits
-    shape: Line
-    """How wide the canal is at least before this order of work begins; empty where nothing is known."""
-
-    above_short_um: int
-    """How much further short of the end an instrument stays for each size that it lies above the final one."""
-    nearest_um: int
-    """An instrument above the final size never comes nearer to the end than this."""
-
-    def shaping_stop_um(self, instrument: Instrument) -> int:
-        """The end for sizes up to the final one; larger ones end short of it, a step for every size."""
-        steps = self.sizes_above(instrument)
-        if not steps:
-            return self.end_um
-        return max(0, self.end_um - max(steps * self.above_short_um, self.nearest_um))
-
-    def sizes_above(self, instrument: Instrument) -> int:
-        """How many sizes of the series it lies above the final one."""
-        series = sizes()
-        return max(0, bisect_right(series, instrument.size) - bisect_right(series, self.final))
+    nested: Nested
+    """Which instruments lie within which others at the coronal stop."""
+    canal: str = field(compare=False)
+    """Named in refusals; what is refused is not remembered."""
+    plan_input: PlanInput = field(compare=False)
 
     @property
     def final(self) -> int:
@@ -101,30 +80,54 @@ class Sheet:
     `@after:KEY` whatever comes after phase KEY.
     """
 
-    def __init__(self, work: CanalWork, selection: Selection, technique: Technique, figures: Figures) -> None:
-        self.work = work
-        self.selection = selection
-        self.technique = technique
-        self.figures = figures
+    def __init__(self, asked: Asked) -> None:
+        self.asked = asked
+        self.selection = asked.selection
+        self.technique = asked.plan_input.technique
+        self.choices = asked.plan_input.choices
+        self.figures = Figures(asked.plan_input.thresholds)
+        self.above_short_um = um(self.figures["final.above_short"])
+        """How much further short of the end an instrument stays for each size that it lies above the final one."""
+        self.nearest_um = um(self.figures["make_room.less"])
+        """An instrument above the final size never comes nearer to the end than this."""
         self.nodes: dict[str, Node] = {}
+        self.open: dict[str, StopAt | Rinsing] = {}
+        """What is left open, by step."""
         self.starts: dict[str, str] = {}
-        self.shape = work.shape
-        """How wide the canal is at least at the step that is written next: the needle's depth follows from it."""
-        self.at_end = selection.recapitulating
+        self.at_end: list[Instrument] = []
+        """What has been at the canal's end for certain before any step that is written from here on."""
+        self.needle_after = 0
+        """How many of these the needle goes by at the step that is written next."""
+        self.shown = asked.selection.recapitulating
         """The hand instrument that was the last to go to the canal's end: what an image of a length shows."""
 
-    def stood(self, instrument: Instrument, stop_um: int) -> None:
-        """Notes that the instrument has stood there for certain before any step that is written from here on."""
-        if instrument.motion is Motion.HAND and stop_um == self.work.end_um:
-            self.at_end = instrument
-        line = Stand(instrument=instrument, tip_mm=mm(stop_um)).line(mm(self.work.needle.orifice_um))
-        self.shape = upper(self.shape, line)
+    def stood(self, instrument: Instrument) -> None:
+        """Notes that the instrument has stood at the canal's end before any step that is written from here on."""
+        if instrument.motion is Motion.HAND:
+            self.shown = instrument
+        self.at_end.append(instrument)
+        self.needle_after = len(self.at_end)
+
+    def sizes_above(self, instrument: Instrument) -> int:
+        """How many sizes of the series it lies above the final one."""
+        series = sizes()
+        return max(0, bisect_right(series, instrument.size) - bisect_right(series, self.asked.final))
+
+    def short_um(self, instrument: Instrument) -> int:
+        """How far short of the end a shaping instrument stays: one above the final size, a step for every size."""
+        steps = self.sizes_above(instrument)
+        return max(steps * self.above_short_um, self.nearest_um) if steps else 0
 
     def add(self, node: Node) -> str:
         if node.id in self.nodes:
             raise TechniqueNotUsable(where=self.technique.name, reason=f"step '{node.id}' would be there twice")
         self.nodes[node.id] = node
         return node.id
+
+    def add_open(self, step: Step, open_: StopAt | Rinsing) -> str:
+        """Adds a step, a depth of which each canal fills in; until then it is 0."""
+        self.open[step.id] = open_
+        return self.add(replace(step, stop_um=0) if isinstance(open_, StopAt) else replace(step, needle_at_most_um=0))
 
     # --- steps that several phases use -------------------------------------------------------------------------
 
@@ -133,7 +136,7 @@ class Sheet:
         phase: Phase,
         instrument: Instrument,
         *,
-        stop_um: int,
+        stop: StopAt,
         target: Target,
         then: str,
         id_: str | None = None,
@@ -146,19 +149,19 @@ class Sheet:
         small = recapitulating or self.selection.recapitulating
         id_ = id_ or f"{phase.key}/{step_name(instrument)}"
         recapitulated = recapitulated and instrument.size > self.selection.recapitulating.size
-        self.add(
+        self.add_open(
             Step(
                 id=id_,
                 action=Action.INSTRUMENT,
                 phase=phase.key,
                 instrument=instrument.key,
-                stop_um=stop_um,
                 target=target,
                 shorter_than=shorter_than,
                 say=say or phase.why,
                 # The same comes next at the stop and short of it; where that matters, a question after it decides.
                 exits={Exit.REACHED: f"{id_}/irrigate", Exit.SHORT: f"{id_}/irrigate"},
-            )
+            ),
+            stop,
         )
         self.irrigate(phase, f"{id_}/irrigate", then=f"{id_}/recapitulate" if recapitulated else then)
         if recapitulated:
@@ -166,40 +169,31 @@ class Sheet:
         return id_
 
     def irrigate(self, phase: Phase, id_: str, *, then: str, irrigant: str | None = None, rinse: bool = False) -> str:
-        rinses_with, now_um = irrigant or self.work.irrigant, self.work.needle.now_um(self.shape)
-        return self.add(
+        return self.add_open(
             Step(
                 id=id_,
                 action=Action.IRRIGATE,
                 phase=phase.key,
-                irrigant=rinses_with,
+                irrigant=irrigant or self.choices.irrigant,
                 volume_ml=self.figures["irrigant.rinse_ml" if rinse else "irrigant.between_ml"],
-                # No length has been signed off while a phase goes to the estimate.
-                needle_at_most_um=min(now_um, self.work.first_third_um) if phase.to_estimate else now_um,
-                say=self._irrigate_says(rinses_with, rinse, now_um),
+                say="Keep the needle loose and moving; take it back if it touches.",
                 exits={Exit.DONE: then},
-            )
+            ),
+            Rinsing(after=self.needle_after, to_estimate=phase.to_estimate, final=rinse),
         )
 
-    def _irrigate_says(self, irrigant: str, rinse: bool, now_um: int) -> str:
-        if self.work.needle.chamber_alone(now_um):
-            return irrigation.chamber_says(self.work.needle, self.shape)
-        if rinse:
-            return irrigation.rinse_says(irrigant, self.figures)
-        return "Keep the needle loose and moving; take it back if it touches."
-
     def recapitulate(self, phase: Phase, id_: str, small: Instrument, *, then: str) -> str:
-        return self.add(
+        return self.add_open(
             Step(
                 id=id_,
                 action=Action.RECAPITULATE,
                 phase=phase.key,
                 instrument=small.key,
-                stop_um=self.work.end_um,
                 target=Target.TO_LENGTH,
                 say="Passes freely to its stop, once; no push.",
                 exits={Exit.REACHED: then, Exit.BLOCKED: f"{phase.key}/blocked"},
-            )
+            ),
+            AT_END,
         )
 
     def ask(self, phase: Phase, id_: str, question: Question, *, yes: str, no: str) -> str:
@@ -246,9 +240,7 @@ def step_name(instrument: Instrument) -> str:
     return f"{instrument.size:02d}-{instrument.taper:02d}"
 
 
-def finish(
-    sheet: Sheet, phases: Sequence[Phase], last: End, start: str | None = None, walked_before: Walked | None = None
-) -> RunSheet:
+def finish(sheet: Sheet, last: End, start: str | None = None, walked_before: Walked | None = None) -> Form:
     """Joins the phases in order, drops what cannot be reached and proves that every walk ends.
 
     It starts with the first phase or at `start`, a step or the place of one. Raises TechniqueNotUsable.
@@ -260,7 +252,7 @@ def finish(
     goals = dict(sheet.starts)
     following = last.id
     # From the last to the first, so that a phase without steps stands for the start of whatever follows it.
-    for phase in reversed(phases):
+    for phase in reversed(sheet.asked.phases):
         goals[f"after:{phase.key}"] = following
         following = goals.setdefault(phase.key, following)
     first = following if start is None else _placed(start, goals)
@@ -270,11 +262,20 @@ def finish(
             passes={step: count for step, count in walked_before.passes.items() if step in reachable},
             depths_um={step: depths for step, depths in walked_before.depths_um.items() if step in reachable},
         )
-    written = RunSheet(canal=sheet.work.canal, start=first, nodes=reachable, walked_before=walked_before)
-    unsound = why_unsound(written)
+    form = Form(
+        start=first,
+        nodes={
+            id_: Blank(node, sheet.open[id_]) if isinstance(node, Step) and id_ in sheet.open else node
+            for id_, node in reachable.items()
+        },
+        at_end=tuple(sheet.at_end),
+        walked_before=walked_before,
+        rows=sheet.figures.used(),
+    )
+    unsound = why_unsound(form.unfilled())
     if unsound:
-        raise TechniqueNotUsable(where=f"{sheet.technique.name}, {sheet.work.canal}", reason=unsound)
-    return written
+        raise TechniqueNotUsable(where=f"{sheet.technique.name}, {sheet.asked.canal}", reason=unsound)
+    return form
 
 
 def _resolved(node: Node, goals: Mapping[str, str]) -> Node:

@@ -9,7 +9,7 @@ from planning.canal.joins import shares_with
 from planning.contract.plan_input import CanalInput, PlanInput
 from planning.contract.plan_value import AskedFor, Exposure, Stage
 from planning.foundation.tables import Figures
-from planning.run_sheet.graph import Action, RunSheet, Step
+from planning.run_sheet.graph import Action, Step
 from planning.techniques.rules import cuts
 from planning.techniques.technique import Phase, PhaseKind
 from planning.work.withholding import shapes
@@ -18,8 +18,8 @@ ONE_END = (PhaseKind.CONE, PhaseKind.FILL)
 """Kinds of phases in which canals that share part of their way are looked at as one."""
 SIDES = ("M", "D")
 """First letters of canals that lie mesially and distally of the others."""
-Walked = Mapping[str, tuple[RunSheet, Sequence[str]]]
-"""Order of work and expected path by canal."""
+Walked = Mapping[str, Sequence[Step]]
+"""Steps of the expected path by canal."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +39,7 @@ def asked_for(
     where the programme asks for that. Exposures: one for a group, and others from another angle where canals lie one
     behind the other.
     """
-    each = {name: _by_phase(*way) for name, way in walked.items()}
+    each = {name: _by_phase(way) for name, way in walked.items()}
     stages = [
         _stage(plan_input, phase, group, each, figures)
         for number, phase in enumerate(every)
@@ -52,10 +52,10 @@ def asked_for(
     )
 
 
-def _by_phase(sheet: RunSheet, path: Sequence[str]) -> dict[str, _Asks]:
+def _by_phase(path: Sequence[Step]) -> dict[str, _Asks]:
     asks: dict[str, _Asks] = {}
-    for node in (sheet.nodes[id_] for id_ in path):
-        if isinstance(node, Step) and node.action in (Action.IMAGE, Action.SIGN_OFF):
+    for node in path:
+        if node.action in (Action.IMAGE, Action.SIGN_OFF):
             before = asks.get(node.phase, _Asks())
             image = before.image or node.action is Action.IMAGE
             asks[node.phase] = _Asks(node.hold_point or before.hold_point, image)

@@ -9,7 +9,6 @@ from planning.contract.cautions import caution
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import CanalPlan, Caution
 from planning.foundation.tables import Figures
-from planning.run_sheet.graph import Step
 from planning.whole_tooth.cautions.felt import felt_cautions
 from planning.work.canal_plan import PlannedCanal
 
@@ -89,8 +88,8 @@ def worn_cautions(plan_input: PlanInput, planned: Sequence[PlannedCanal]) -> lis
     """Instruments that would be used in more canals than they are allowed."""
     canals: dict[str, set[str]] = {}
     for each in planned:
-        for node in (each.ahead.nodes[id_] for id_ in each.path):
-            if isinstance(node, Step) and node.instrument:
+        for node in each.steps:
+            if node.instrument:
                 # One use is one canal, however often the instrument enters it.
                 canals.setdefault(node.instrument, set()).add(each.plan.canal)
     return [
