@@ -8,6 +8,7 @@ from typing import Any
 NAMES = {
     "A B": ("ReferenceSet", "Which of two published sets of lengths the figures are from."),
     "GEOMETRY FIDUCIAL other": ("CalibrationType", "DICOM's Pixel Spacing Calibration Type (0028,0A02)."),
+    "active paused": ("WebhookSwitch", "Whether messages are sent, or wait."),
     "apex constriction": ("LocatorMark", "The mark on the apex locator's scale that was read at."),
     "approved returned": ("SignOffExit", "What a supervisor says at a hold point."),
     "as_expected shorter longer": ("Against", "A depth that was felt, against what was expected."),

@@ -29,7 +29,9 @@ Need = Scope | Without
 _READ, _CHART, _SUBMIT = Scope.CASES_READ, Scope.CASES_WRITE, Scope.PLANS_SUBMIT
 _REVIEW, _TELL = Scope.REVIEWS_WRITE, Scope.EVENTS_WRITE
 _SEE_IMAGE, _IMAGE = Scope.IMAGES_READ, Scope.IMAGES_WRITE
+_HOOK = Scope.WEBHOOKS
 _PROGRAMME, _CASE = "programmes/{programme_id}", "cases/{case_id}"
+_WEBHOOK = f"{_PROGRAMME}/webhooks/{{webhook_id}}"
 _IMAGE_OF_CASE, _VERSION = f"{_CASE}/images/{{image_id}}", "plan-versions/{version_id}"
 NEEDS: Mapping[str, Mapping[str, Need]] = {
     # --- open, and computing, which keeps nothing ---
@@ -83,6 +85,12 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_PROGRAMME}/export": {"GET": Scope.EXPORT},
     f"{_PROGRAMME}/export/{{table}}.ndjson": {"GET": Scope.EXPORT},
     f"{_PROGRAMME}/export/{{table}}.csv": {"GET": Scope.EXPORT},
+    f"{_PROGRAMME}/webhooks": {"GET": _HOOK, "POST": _HOOK},
+    _WEBHOOK: {"GET": _HOOK, "PATCH": _HOOK, "DELETE": _HOOK},
+    f"{_WEBHOOK}/secret": {"POST": _HOOK},
+    f"{_WEBHOOK}/replay": {"POST": _HOOK},
+    f"{_WEBHOOK}/deliveries": {"GET": _HOOK, "POST": _HOOK},
+    f"{_WEBHOOK}/deliveries/{{delivery_id}}": {"GET": _HOOK},
     # --- a case ---
     _CASE: {"GET": _READ, "PATCH": _CHART},
     f"{_CASE}/external-id": {"PUT": _CHART, "DELETE": _CHART},

@@ -120,5 +120,6 @@ class Bookmark:
         return cls(int(written[1]), written[2] or "")
 
 
+STAMP_DIGITS = 8
 START = Bookmark(0, "")
 """Before the first change."""

@@ -4,6 +4,7 @@ import django.contrib.auth.validators
 import django.core.validators
 import django.db.models.deletion
 import django.db.models.expressions
+import django.utils.timezone
 from django.conf import settings
 from django.db import migrations, models
 
@@ -2446,5 +2447,189 @@ class Migration(migrations.Migration):
                     ),
                 ],
             },
+        ),
+        migrations.CreateModel(
+            name="Webhook",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("address", models.CharField(max_length=1000)),
+                ("kinds", models.JSONField(help_text="JSON list of kinds of changes; empty: all.")),
+                (
+                    "state",
+                    models.CharField(
+                        choices=[("active", "active"), ("paused", "paused"), ("given_up", "given up")],
+                        default="active",
+                        max_length=8,
+                    ),
+                ),
+                ("reached", models.PositiveBigIntegerField(help_text="Position in the programme's feed.")),
+                ("secret", models.CharField(editable=False, max_length=50)),
+                ("secret_before", models.CharField(blank=True, editable=False, max_length=50)),
+                ("secret_before_until", models.DateTimeField(null=True)),
+                ("revision", models.PositiveIntegerField(default=1, help_text="Counts changes by whoever keeps it.")),
+                ("given_up_at", models.DateTimeField(null=True)),
+                ("lease", models.UUIDField(help_text="Of the worker that is at it until `free_at`.", null=True)),
+                (
+                    "free_at",
+                    models.DateTimeField(
+                        default=django.utils.timezone.now, help_text="From then on a worker may take it up."
+                    ),
+                ),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "made_by",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
+                    ),
+                ),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="webhooks", to="cases.programme"
+                    ),
+                ),
+                (
+                    "service",
+                    models.ForeignKey(
+                        help_text="Null: the coordinator's.",
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="webhooks",
+                        to="cases.service",
+                    ),
+                ),
+            ],
+        ),
+        migrations.CreateModel(
+            name="Delivery",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("position", models.PositiveBigIntegerField(null=True)),
+                (
+                    "state",
+                    models.CharField(
+                        choices=[
+                            ("waiting", "waiting"),
+                            ("delivered", "delivered"),
+                            ("failed", "failed"),
+                            ("replaced", "replaced"),
+                        ],
+                        default="waiting",
+                        max_length=9,
+                    ),
+                ),
+                ("tries", models.PositiveSmallIntegerField(default=0)),
+                ("due_at", models.DateTimeField()),
+                ("first_tried_at", models.DateTimeField(null=True)),
+                ("last_tried_at", models.DateTimeField(null=True)),
+                ("status", models.PositiveSmallIntegerField(help_text="Of the last answer.", null=True)),
+                (
+                    "no_answer",
+                    models.CharField(
+                        blank=True,
+                        choices=[
+                            ("inside", "inside"),
+                            ("not_reached", "not reached"),
+                            ("not_trusted", "not trusted"),
+                            ("too_slow", "too slow"),
+                        ],
+                        max_length=11,
+                    ),
+                ),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "case",
+                    models.ForeignKey(
+                        db_index=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to="cases.case",
+                    ),
+                ),
+                (
+                    "change",
+                    models.ForeignKey(
+                        db_index=False,
+                        help_text="Null: a test message.",
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to="cases.change",
+                    ),
+                ),
+                (
+                    "webhook",
+                    models.ForeignKey(
+                        db_index=False,
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="deliveries",
+                        to="cases.webhook",
+                    ),
+                ),
+            ],
+        ),
+        migrations.AddConstraint(
+            model_name="webhook",
+            constraint=models.CheckConstraint(
+                condition=models.Q(("state__in", ["active", "given_up", "paused"])), name="webhook_state_known"
+            ),
+        ),
+        migrations.AddConstraint(
+            model_name="webhook",
+            constraint=models.CheckConstraint(
+                condition=models.Q(
+                    models.Q(("given_up_at__isnull", False), ("state", "given_up")),
+                    models.Q(models.Q(("state", "given_up"), _negated=True), ("given_up_at", None)),
+                    _connector="OR",
+                ),
+                name="webhook_given_up_at_some_time",
+            ),
+        ),
+        migrations.AddIndex(
+            model_name="delivery",
+            index=models.Index(fields=["webhook", "-created_at", "-id"], name="delivery_log"),
+        ),
+        migrations.AddIndex(
+            model_name="delivery",
+            index=models.Index(
+                condition=models.Q(("state", "waiting")), fields=["webhook", "due_at"], name="delivery_waiting"
+            ),
+        ),
+        migrations.AddIndex(
+            model_name="delivery",
+            index=models.Index(fields=["created_at"], name="delivery_by_time"),
+        ),
+        migrations.AddConstraint(
+            model_name="delivery",
+            constraint=models.UniqueConstraint(
+                condition=models.Q(("state", "waiting")), fields=("webhook", "position"), name="delivery_waits_once"
+            ),
+        ),
+        migrations.AddConstraint(
+            model_name="delivery",
+            constraint=models.CheckConstraint(
+                condition=models.Q(("state__in", ["delivered", "failed", "replaced", "waiting"])),
+                name="delivery_state_known",
+            ),
+        ),
+        migrations.AddConstraint(
+            model_name="delivery",
+            constraint=models.CheckConstraint(
+                condition=models.Q(
+                    ("first_tried_at", None), ("last_tried_at__gte", models.F("first_tried_at")), _connector="OR"
+                ),
+                name="delivery_tried_in_order",
+            ),
         ),
     ]

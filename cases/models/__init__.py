@@ -33,6 +33,7 @@ from cases.models.push import PushKey, PushSubscription
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.reviews import Review, ReviewRemark, Revocation
 from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
+from cases.models.webhooks import Delivery, Webhook
 
 __all__ = [
     "AccessKey",
@@ -43,6 +44,7 @@ __all__ = [
     "CautionOverride",
     "Change",
     "ChangeLog",
+    "Delivery",
     "DemoPatient",
     "ExternalId",
     "FailedSignIn",
@@ -78,5 +80,6 @@ __all__ = [
     "Tooth",
     "ToothPlanVersion",
     "TreatmentEvent",
+    "Webhook",
     "WrongCode",
 ]

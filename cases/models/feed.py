@@ -6,10 +6,11 @@ from django.db import models
 from django.db.models import Q
 
 from cases.domain.events.kinds import EventKind
-from cases.domain.feed import FeedKind
+from cases.domain.feed import STAMP_DIGITS, Bookmark, FeedKind
 from cases.models.base import AppendOnly, choices, one_of
 from cases.models.people import Person, Programme
 from cases.models.teeth import Case
+from planning.foundation.encoding import digest
 
 
 class Change(AppendOnly):
@@ -42,3 +43,10 @@ class Change(AppendOnly):
 
     def __str__(self) -> str:
         return f"{self.position}: {self.kind}"
+
+    @property
+    def bookmark(self) -> Bookmark:
+        """Of somebody who has read up to this one, which has its position."""
+        # To the millisecond, which is as much as a dump of the tables as JSON keeps.
+        at = self.at.isoformat(timespec="milliseconds")
+        return Bookmark(self.position or 0, digest(f"{self.subject_id} {at}")[:STAMP_DIGITS])

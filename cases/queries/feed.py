@@ -12,9 +12,7 @@ from cases.models import Case, Change, ToothPlanVersion
 from cases.models.prepared import Prepared
 from cases.queries import seen
 from cases.queries.seen import Asker
-from planning.foundation.encoding import digest
 
-STAMP_DIGITS = 8
 OF_REVISION = (Resource.CASE, Resource.CANAL)
 """What has the case's revision in its ETag."""
 _LAST = Prepared(
@@ -51,31 +49,42 @@ def page(asker: Asker, programme_id: UUID, *, after: Bookmark | None, limit: int
     """
     # First how far they go: what gets its position meanwhile is for the next page.
     end = _end(programme_id)
-    if after is None or after == end:
+    after = _stands(programme_id, after, end)
+    if after == end:
         return Page((), end, False)
-    if after != START and _at(programme_id, after.position) != after:
-        raise NotOfThisFeed(at=("after",))
     between = seen.changes(asker, programme_id).filter(position__gt=after.position, position__lte=end.position)
     # One more than is shown tells that there are more.
     rows = list(between.order_by("position")[: limit + 1])
     shown, more = rows[:limit], len(rows) > limit
-    return Page(_with_states(shown), _bookmark(shown[-1]) if more else end, more)
+    return Page(_with_states(shown), shown[-1].bookmark if more else end, more)
+
+
+def position(programme_id: UUID, after: Bookmark | None) -> int:
+    """The position of who has read up to a bookmark, or to the end where it is None. Raises NotOfThisFeed."""
+    return _stands(programme_id, after, _end(programme_id)).position
+
+
+def listed(row: Change) -> Listed:
+    """One change, as on a page."""
+    return _with_states([row])[0]
+
+
+def _stands(programme_id: UUID, after: Bookmark | None, end: Bookmark) -> Bookmark:
+    if after is None:
+        return end
+    if after not in (START, end) and _at(programme_id, after.position) != after:
+        raise NotOfThisFeed(at=("after",))
+    return after
 
 
 def _end(programme_id: UUID) -> Bookmark:
     last = _LAST.first(programme_id)
-    return _bookmark(last) if last else START
+    return last.bookmark if last else START
 
 
 def _at(programme_id: UUID, position: int) -> Bookmark | None:
     row = Change.objects.filter(programme=programme_id, position=position).first()
-    return _bookmark(row) if row else None
-
-
-def _bookmark(row: Change) -> Bookmark:
-    # To the millisecond, which is as much as a dump of the tables as JSON keeps.
-    at = row.at.isoformat(timespec="milliseconds")
-    return Bookmark(row.position or 0, digest(f"{row.subject_id} {at}")[:STAMP_DIGITS])
+    return row.bookmark if row else None
 
 
 def _with_states(rows: Sequence[Change]) -> Sequence[Listed]:

@@ -49,6 +49,11 @@ class Environment:
     # What was compiled is kept beside the program, or in the folder that NUMBA_CACHE_DIR names.
     depth_kernel: str = field(default_factory=lambda: str(_read.str("DEPTH_KERNEL", default="")))
 
+    # True lets webhooks go to addresses inside (private, this machine's, of one line), and there without HTTPS too.
+    webhooks_inside: bool = field(default_factory=lambda: bool(_read.bool("WEBHOOKS_INSIDE", default=False)))
+    # Certificates, as PEM, that vouch for receivers instead of those everybody knows.
+    webhooks_ca_file: str = field(default_factory=lambda: str(_read.str("WEBHOOKS_CA_FILE", default="")))
+
     @property
     def production(self) -> bool:
         return self.mode == "production"

@@ -138,6 +138,10 @@ IMAGE_READ_SECONDS = 15
 # True lets a push service be plain HTTP on this machine: for tests.
 PUSH_HTTP_HERE = False
 
+# --- webhooks ---
+WEBHOOKS_INSIDE = ENVIRONMENT.webhooks_inside
+WEBHOOKS_CA_FILE = ENVIRONMENT.webhooks_ca_file
+
 # --- words and times ---
 LANGUAGE_CODE = "en-gb"
 USE_I18N = False
@@ -186,7 +190,9 @@ SPECTACULAR_SETTINGS = {
     "SERVE_PERMISSIONS": ["rest_framework.permissions.AllowAny"],
     "APPEND_COMPONENTS": {"securitySchemes": SECURITY_SCHEMES},
     "COMPONENT_SPLIT_REQUEST": True,
+    "WEBHOOKS": ["cases.api.v1.webhook_messages.CHANGED", "cases.api.v1.webhook_messages.TEST"],
     "POSTPROCESSING_HOOKS": [
+        "cases.api.v1.webhook_messages.described",
         "cases.api.enum_names.named",
         "cases.api.words.described",
         "frontend.server.front.described.of_the_door",

@@ -13,7 +13,7 @@ from cases.api.base import LOCATION, NewestFirst, View, answer, asker, given, ke
 from cases.api.etags import seen_revision
 from cases.api.fields import Each, FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
-from cases.api.v1.filters import CASE_FILTERS, OF_PAGES, CaseFilters, filtered
+from cases.api.v1.filters import CASE_FILTERS, OF_PAGES, PAGES, CaseFilters, filtered
 from cases.api.v1.shapes import CaseListed, CaseShown
 from cases.domain.errors import AliasLooksLikeAName, AliasRefused, NotAllowed, NotUsable, SentDifferently, SettingFixed
 from cases.queries import charts, seen
@@ -73,20 +73,7 @@ class CasesView(View):
         summary="Cases of the programme, newest first",
         description="Students see their own; supervisors and coordinators all of the programme. Of several filters all "
         "hold. 400 for a filter that is not known.",
-        parameters=[
-            *CASE_FILTERS,
-            OpenApiParameter("cursor", str, description="As in `next` or `previous`."),
-            OpenApiParameter(
-                "limit",
-                {
-                    "type": "integer",
-                    "minimum": 1,
-                    "maximum": NewestFirst.max_page_size,
-                    "default": NewestFirst.page_size,
-                },
-                description="Cases on a page.",
-            ),
-        ],
+        parameters=[*CASE_FILTERS, *PAGES],
         extensions=refuses(NotAllowed),
         responses=inline_serializer(
             "CasePage",

@@ -176,6 +176,15 @@ SERVICE_KEY = _given(
         "password": "not-this-one",
     },
 )
+WEBHOOK = _given(
+    "Decisions on plans, from now on",
+    {
+        "address": "https://records.example/fourth-canal",
+        "kinds": ["version_approved", "version_returned", "version_revoked"],
+    },
+)
+WEBHOOK_CHANGES = _given("Nothing for a while", {"state": "paused"})
+REPLAY = _given("All there ever was", {"after": "0"})
 MARKING = _given(
     "One canal, scaled by the instrument that stands in it",
     {

@@ -114,7 +114,7 @@ class FeedView(View):
     def get(self, request: Request, programme_id: UUID) -> Response:
         limit = asked_number(request, "limit", USUAL_CHANGES, range(1, MOST_CHANGES + 1))
         asked_number(request, "wait_s", 0, range(MOST_WAIT_S + 1))  # the waiting is done before Django
-        after = _after(request)
+        after = bookmark_of(request.query_params.get("after", "0"))
         seen.programme(asker(request), programme_id)
         number(programme_id)
         page = feed.page(asker(request), programme_id, after=after, limit=limit)
@@ -124,9 +124,8 @@ class FeedView(View):
         return response
 
 
-def _after(request: Request) -> Bookmark | None:
+def bookmark_of(text: str) -> Bookmark | None:
     """Where to go on; None for the end. Raises ValidationError for what no page has named."""
-    text = request.query_params.get("after", "0")
     if text == LAST:
         return None
     bookmark = Bookmark.read(text)

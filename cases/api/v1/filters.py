@@ -11,7 +11,7 @@ from drf_spectacular.utils import OpenApiParameter
 from rest_framework.exceptions import ErrorDetail, ValidationError
 from rest_framework.request import Request
 
-from cases.api.base import asker
+from cases.api.base import NewestFirst, asker
 from cases.api.fields import Id, Moment
 from cases.domain.access.roles import Role
 from cases.domain.plans.status import PlanStatusState
@@ -23,6 +23,14 @@ from planning.foundation.encoding import sentence_of
 from planning.techniques.technique import Setting
 
 OF_PAGES = ("cursor", "limit")
+PAGES = [
+    OpenApiParameter("cursor", str, description="As in `next` or `previous`."),
+    OpenApiParameter(
+        "limit",
+        {"type": "integer", "minimum": 1, "maximum": NewestFirst.max_page_size, "default": NewestFirst.page_size},
+        description="So many on a page.",
+    ),
+]
 Row = TypeVar("Row", bound=Model)
 
 

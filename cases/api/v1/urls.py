@@ -29,6 +29,7 @@ from cases.api.v1 import (
     record,
     sessions,
     treatment,
+    webhooks,
     worklist,
 )
 
@@ -72,6 +73,15 @@ urlpatterns = [
     path("programmes/<uuid:programme_id>/export", export.ExportView.as_view()),
     path("programmes/<uuid:programme_id>/export/<str:table>.ndjson", export.NdjsonView.as_view()),
     path("programmes/<uuid:programme_id>/export/<str:table>.csv", export.CsvView.as_view()),
+    path("programmes/<uuid:programme_id>/webhooks", webhooks.WebhooksView.as_view()),
+    path("programmes/<uuid:programme_id>/webhooks/<uuid:webhook_id>", webhooks.WebhookView.as_view()),
+    path("programmes/<uuid:programme_id>/webhooks/<uuid:webhook_id>/secret", webhooks.SecretView.as_view()),
+    path("programmes/<uuid:programme_id>/webhooks/<uuid:webhook_id>/replay", webhooks.ReplayView.as_view()),
+    path("programmes/<uuid:programme_id>/webhooks/<uuid:webhook_id>/deliveries", webhooks.DeliveriesView.as_view()),
+    path(
+        "programmes/<uuid:programme_id>/webhooks/<uuid:webhook_id>/deliveries/<uuid:delivery_id>",
+        webhooks.DeliveryView.as_view(),
+    ),
     path("cases/<uuid:case_id>", cases.CaseView.as_view()),
     path("cases/<uuid:case_id>/external-id", external_ids.CaseExternalIdView.as_view()),
     path("cases/<uuid:case_id>/canals", canals.CanalsView.as_view()),

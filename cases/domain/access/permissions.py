@@ -26,6 +26,7 @@ class May(StrEnum):
     OVERRIDE = "let the work go on in spite of a caution"
     KEEP_KITS = "change kits, techniques and figures of the programme"
     KEEP_KEYS = "make and revoke keys of the programme's services"
+    KEEP_WEBHOOKS = "keep webhooks of the programme"
     SEE_PEOPLE = "see who belongs to the programme"
 
 
@@ -87,6 +88,10 @@ RULES: dict[May, Rule] = {
         roles=frozenset({_COORDINATOR}), otherwise="Kits, techniques and figures are kept by the coordinator."
     ),
     May.KEEP_KEYS: Rule(roles=frozenset({_COORDINATOR}), otherwise="Keys of services are kept by the coordinator."),
+    May.KEEP_WEBHOOKS: Rule(
+        roles=frozenset({_COORDINATOR}),
+        otherwise="Webhooks are kept by the coordinator, or by the service itself.",
+    ),
     May.SEE_PEOPLE: Rule(
         roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="Who belongs to the programme is for supervisors."
     ),

@@ -20,6 +20,7 @@ class Scope(StrEnum):
     IMAGES_WRITE = "images:write"
     PEOPLE_READ = "people:read"
     EXPORT = "export"
+    WEBHOOKS = "webhooks"
 
 
 # A decision and what was done at the chair are a person's own word.

@@ -61,6 +61,13 @@ KINDS: dict[tuple[str, str], FeedKind | None] = {
     ("OneTimeCode", "remove"): None,
     ("AccessKey", "make"): None,
     ("AccessKey", "revoke"): None,
+    # Nor whom else all this is told.
+    ("Webhook", "add"): None,
+    ("Webhook", "change"): None,
+    ("Webhook", "turn secret"): None,
+    ("Webhook", "replay"): None,
+    ("Webhook", "give up"): None,
+    ("Webhook", "remove"): None,
 }
 """What a line of the change log is told as; None: it is told to nobody."""
 

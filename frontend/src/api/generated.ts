@@ -1640,6 +1640,136 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/webhooks": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Webhooks of the programme
+         * @description A service sees its own; the coordinator sees all.
+         */
+        get: operations["webhooks_list"];
+        put?: never;
+        /**
+         * Have a system told of changes
+         * @description By a service with a key that has `cases:read` too, or by the coordinator. It is told as long as a key of the service has both, or the coordinator is one; what it was not told meanwhile comes later. The server keeps the secret, as it signs with it, and shows it this once.
+         */
+        post: operations["webhooks_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/webhooks/{webhook_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A webhook */
+        get: operations["webhook_retrieve"];
+        put?: never;
+        post?: never;
+        /**
+         * Remove a webhook
+         * @description With the log of its deliveries.
+         */
+        delete: operations["webhook_destroy"];
+        options?: never;
+        head?: never;
+        /**
+         * Change a webhook, pause it, or go on
+         * @description What waits then goes to the new address. Other kinds count for changes that are not yet waiting.
+         */
+        patch: operations["webhook_update"];
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/webhooks/{webhook_id}/deliveries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Messages to a webhook, the newest first
+         * @description What waits, and for 30 days what was sent.
+         */
+        get: operations["webhook_deliveries_list"];
+        put?: never;
+        /**
+         * Send a test message
+         * @description Once. Read it again to see what came of it.
+         */
+        post: operations["webhook_deliveries_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/webhooks/{webhook_id}/deliveries/{delivery_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A message to a webhook */
+        get: operations["webhook_delivery_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/webhooks/{webhook_id}/replay": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Tell it again, from a position on
+         * @description What waits is left aside, and what comes after the position is sent, with the ids that it had before. A later position leaves out what lies between. The webhook is active then.
+         */
+        post: operations["webhook_replay"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/webhooks/{webhook_id}/secret": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Turn the secret
+         * @description For a day messages carry a signature by the one before too.
+         */
+        post: operations["webhook_secret_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/widths": {
         parameters: {
             query?: never;
@@ -1868,7 +1998,48 @@ export interface paths {
         trace?: never;
     };
 }
-export type webhooks = Record<string, never>;
+export interface webhooks {
+    changed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Something has changed
+         * @description Signed after Standard Webhooks, sent at least once, and of each case one after another. Answer 2xx within 15 s, and do the work afterwards. Anything else is sent again: after 5 s, 30 s, 2 min, 10 min and 30 min, then hourly for two days, or when `Retry-After` says, up to 6 h. Until it is taken, what comes later in the case waits, and other cases go on; after 429, 502, 503, 504 and no answer at all they wait too. After two days, or at once after 410, the webhook is given up: nothing is lost, and it goes on once it is set active. Redirects are not followed.
+         */
+        post: operations["changed"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    test: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Nothing has changed
+         * @description Sent once, when somebody asks for it.
+         */
+        post: operations["test"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+}
 export interface components {
     schemas: {
         /** @description What must be put right and was acknowledged by its name when the plan was approved. */
@@ -3222,6 +3393,18 @@ export interface components {
          * @enum {string}
          */
         ChangeKind: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
+        /** @description A message about one change. It says what is to be read anew, and nothing of what is there. */
+        ChangeMessage: {
+            /** @description The change, as in the list of changes. */
+            data: components["schemas"]["ChangeSent"];
+            /**
+             * Format: date-time
+             * @description When the change was written.
+             */
+            timestamp: string;
+            /** @description What has changed. */
+            type: components["schemas"]["FeedKind"];
+        };
         /** @description One page of what changed, in order. */
         ChangePage: {
             /** @description There are more: ask again at once. */
@@ -3230,6 +3413,41 @@ export interface components {
             next: string;
             /** @description The rows of this page. */
             results: components["schemas"]["ChangeShown"][];
+        };
+        /** @description One change, as in the list of changes, and how to go on there. */
+        ChangeSent: {
+            /**
+             * Format: uuid
+             * @description Id of who did it.
+             */
+            actor: string;
+            /** @description What shows the change: read it anew. 404: it is gone. */
+            readonly address: string;
+            /**
+             * Format: date-time
+             * @description When it was written. The order is the position's.
+             */
+            at: string;
+            /** @description Ask for changes with it as `after` to get what comes after this one. */
+            bookmark: string;
+            /**
+             * Format: uuid
+             * @description Null for what is of no case.
+             */
+            case: string | null;
+            /** @description What happened at the chair; null for all but an event. */
+            event: components["schemas"]["EventKind"] | null;
+            /** @description Which kind it is: it tells the members of a choice apart. */
+            kind: components["schemas"]["FeedKind"];
+            /** @description Counts the programme's changes from 1. */
+            position: number;
+            /** @description What stands before the hyphen in the present ETag at that address: a case's revision, a version's hash. Null where the ETag has no such part. The rest changes with all that is shown: only the address knows it, and answers 304 where you name the one you have. */
+            state: string | null;
+            /**
+             * Format: uuid
+             * @description Id of the case, canal, image, version, event or person, by its kind.
+             */
+            subject: string;
         };
         /** @description One change. It says what is to be read anew, and nothing of what is there. */
         ChangeShown: {
@@ -3726,6 +3944,72 @@ export interface components {
             /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
+        /** @description One page of messages to a webhook. */
+        DeliveryPage: {
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /**
+             * Format: uri
+             * @description Address of the page before; null: this is the first.
+             */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["DeliveryShown"][];
+        };
+        /** @description A stored message to a webhook, and what came of it last. */
+        DeliveryShown: {
+            /**
+             * Format: uuid
+             * @description Id of the case.
+             */
+            case: string | null;
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            created_at: string;
+            /**
+             * Format: date-time
+             * @description When it is sent next, while it waits.
+             */
+            due_at: string;
+            /**
+             * Format: date-time
+             * @description Null: not yet.
+             */
+            first_tried_at: string | null;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Which kind it is: it tells the members of a choice apart. */
+            kind?: components["schemas"]["FeedKind"] | null;
+            /**
+             * Format: date-time
+             * @description Null: not yet.
+             */
+            last_tried_at: string | null;
+            /** @description Why there was none. */
+            no_answer: components["schemas"]["NoAnswer"] | null;
+            /** @description Of the change; null: a test message. */
+            position: number | null;
+            /** @description How it is. */
+            state: components["schemas"]["DeliveryState"];
+            /** @description Of the last answer; null: there was none. */
+            status: number | null;
+            /** @description How often it was sent. */
+            tries: number;
+        };
+        /**
+         * @description * `failed`: A test message that was not taken: it is sent once.
+         *     * `replaced`: It waited when the webhook was told to go on from elsewhere.
+         * @enum {string}
+         */
+        DeliveryState: "waiting" | "delivered" | "failed" | "replaced";
         /** @description How thick an instrument is at a distance from its tip. */
         DiameterAt: {
             /**
@@ -5722,6 +6006,13 @@ export interface components {
          */
         NeedleTip: "open" | "side_vented";
         /**
+         * @description Why a receiver gave no answer at all.
+         *     * `inside`: The address is of a network that webhooks do not go to: private, of this machine, of one line.
+         *     * `not_trusted`: Its certificate is not of the name, has ended, or nobody known vouches for it.
+         * @enum {string}
+         */
+        NoAnswer: "inside" | "not_reached" | "not_trusted" | "too_slow";
+        /**
          * @description Why there is no image.
          * @enum {string}
          */
@@ -6154,6 +6445,15 @@ export interface components {
              * @description The supervisor; null: nobody yet.
              */
             supervisor?: string | null;
+        };
+        /** @description What changes of a webhook; what is left out stays. */
+        PatchedWebhookChangesRequest: {
+            /** @description Begins with `https://`. */
+            address?: string;
+            /** @description Of these it is told; empty: of all. */
+            kinds?: components["schemas"]["FeedKind"][];
+            /** @description Active again also where it was given up. */
+            state?: components["schemas"]["WebhookSwitch"];
         };
         /**
          * @description How the canals of one root run from orifices to foramina.
@@ -7567,6 +7867,11 @@ export interface components {
             /** @description Hash of the plan that was in force until now; the new plan's own hash where there was none. */
             replaces: string;
         };
+        /** @description Where a webhook is to go on from. */
+        ReplayGivenRequest: {
+            /** @description `next` of a page of changes, or a message's `bookmark`: from there on; `0`: from the start; `last`: from now. */
+            after: string;
+        };
         /**
          * @description What the image shows around the root's end; it decides the set-back.
          * @enum {string}
@@ -7909,7 +8214,7 @@ export interface components {
          * @description What a key opens; each operation states the one it asks for.
          * @enum {string}
          */
-        Scope: "cases:read" | "cases:write" | "plans:submit" | "reviews:write" | "events:write" | "images:read" | "images:write" | "people:read" | "export";
+        Scope: "cases:read" | "cases:write" | "plans:submit" | "reviews:write" | "events:write" | "images:read" | "images:write" | "people:read" | "export" | "webhooks";
         /** @description How often the descending series is worked until its smallest is at length. */
         SeriesPasses: {
             /** @description The number that is expected. */
@@ -7918,6 +8223,16 @@ export interface components {
             high: number | null;
             /** @description Lower end. */
             low: number | null;
+        };
+        /** @description A stored service. */
+        ServiceRef: {
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Its name, for people. */
+            name: string;
         };
         /** @description The stored person who is signed in; nobody else is shown the user name. */
         SessionPerson: {
@@ -8751,6 +9066,21 @@ export interface components {
          * @enum {string}
          */
         Temporary: "none" | "zinc_oxide" | "glass_ionomer" | "other";
+        /** @description A message that somebody asked for, to see whether it comes. */
+        TestMessage: {
+            /** @description Which webhook it is of. */
+            data: components["schemas"]["WebhookRef"];
+            /**
+             * Format: date-time
+             * @description When it was sent.
+             */
+            timestamp: string;
+            /**
+             * @description It is of no change.
+             * @constant
+             */
+            type: "test";
+        };
         /** @description Two stored texts, sent as they are kept: this class describes them and encodes nothing. */
         TextsShown: {
             /** @description All the plan rests on, as it was then. */
@@ -9424,6 +9754,86 @@ export interface components {
          * @enum {string}
          */
         Way: "mesial" | "distal";
+        /** @description A webhook to be made. */
+        WebhookGivenRequest: {
+            /** @description Begins with `https://`. */
+            address: string;
+            /**
+             * @description `next` of a page of changes, or a message's `bookmark`: from there on; `0`: from the start; `last`: from now.
+             * @default last
+             */
+            after?: string;
+            /** @description Of these it is told; empty: of all. */
+            kinds: components["schemas"]["FeedKind"][];
+        };
+        /** @description The programme's webhooks, as many of them as are shown to who asks. */
+        WebhookList: {
+            /** @description The rows of this page. */
+            results: components["schemas"]["WebhookShown"][];
+        };
+        /** @description A stored webhook with its secret, which is shown this once. */
+        WebhookMade: {
+            /** @description By which messages are signed: `whsec_` and base64. */
+            secret: string;
+            /** @description As it is shown from now on. */
+            webhook: components["schemas"]["WebhookShown"];
+        };
+        /** @description The id of a stored webhook. */
+        WebhookRef: {
+            /**
+             * Format: uuid
+             * @description Its id.
+             */
+            webhook: string;
+        };
+        /** @description A stored webhook; never its secret. */
+        WebhookShown: {
+            /** @description Where messages are sent. */
+            address: string;
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            created_at: string;
+            /**
+             * Format: date-time
+             * @description When the first of those was tried that was not taken; null: none.
+             */
+            failing_since: string | null;
+            /**
+             * Format: date-time
+             * @description Null: it was not.
+             */
+            given_up_at: string | null;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Of these it is told; empty: of all. */
+            kinds: components["schemas"]["FeedKind"][];
+            /** @description Who made it. */
+            made_by: components["schemas"]["PersonRef"];
+            /** @description Up to this position every change was sent, or waits to be. */
+            reached: number;
+            /** @description Whose it is; null: the coordinator's. */
+            service: components["schemas"]["ServiceRef"] | null;
+            /** @description How it is. */
+            state: components["schemas"]["WebhookState"];
+            /** @description Messages that wait. */
+            waiting: number;
+        };
+        /**
+         * @description * `paused`: By whoever keeps it; goes on from where it was.
+         *     * `given_up`: The receiver took nothing for two days, or said that it is gone (410). Set it active to go on.
+         * @enum {string}
+         */
+        WebhookState: "active" | "paused" | "given_up";
+        /**
+         * @description Whether messages are sent, or wait.
+         * @enum {string}
+         */
+        WebhookSwitch: "active" | "paused";
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInput: {
             /**
@@ -9804,6 +10214,23 @@ export interface components {
         };
         /**
          * @description - `conflict`: At odds with how things stand.
+         *     - `not-of-this-feed`: Nothing, or another change, stands where a reader of the feed says it has read to: a server was restored.
+         */
+        "409.conflict.not-of-this-feed": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/conflict" | "/api/v1/problems/not-of-this-feed";
+                };
+            };
+        };
+        /**
+         * @description - `conflict`: At odds with how things stand.
          *     - `plan-stale`: The case has changed since the plan was made.
          *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
          */
@@ -9817,6 +10244,23 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
                     type?: "/api/v1/problems/conflict" | "/api/v1/problems/plan-stale" | "/api/v1/problems/still-under-way";
+                };
+            };
+        };
+        /**
+         * @description - `conflict`: At odds with how things stand.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         */
+        "409.conflict.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/conflict" | "/api/v1/problems/still-under-way";
                 };
             };
         };
@@ -9962,6 +10406,23 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
                     type?: "/api/v1/problems/not-of-this-feed";
+                };
+            };
+        };
+        /**
+         * @description - `not-of-this-feed`: Nothing, or another change, stands where a reader of the feed says it has read to: a server was restored.
+         *     - `still-under-way`: The first request with this `Idempotency-Key` is not answered yet.
+         */
+        "409.not-of-this-feed.still-under-way": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/not-of-this-feed" | "/api/v1/problems/still-under-way";
                 };
             };
         };
@@ -14207,7 +14668,7 @@ export interface operations {
                 external_id?: string;
                 /** @description Those of students who are in the group now, by its whole name. */
                 group?: string;
-                /** @description Cases on a page. */
+                /** @description So many on a page. */
                 limit?: number;
                 /** @description Where they are worked. */
                 setting?: "block" | "extracted" | "clinic";
@@ -15468,6 +15929,394 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    webhooks_list: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WebhookList"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhooks_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WebhookGivenRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WebhookMade"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict.not-of-this-feed"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WebhookShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_update: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description The ETag of the webhook as you saw it. */
+                "If-Match": string;
+            };
+            path: {
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["PatchedWebhookChangesRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WebhookShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            428: components["responses"]["428.precondition-missing"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_deliveries_list: {
+        parameters: {
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description So many on a page. */
+                limit?: number;
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DeliveryPage"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_deliveries_create: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DeliveryShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.conflict.still-under-way"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_delivery_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                delivery_id: string;
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DeliveryShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_replay: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReplayGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WebhookShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.not-of-this-feed.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    webhook_secret_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+                webhook_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WebhookMade"];
+                };
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
+            404: components["responses"]["404.not-found"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
     programme_widths_list: {
         parameters: {
             query?: never;
@@ -16002,6 +16851,92 @@ export interface operations {
             429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
+        };
+    };
+    changed: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Of the message; the same each time it is sent. Whoever has had it may leave it aside. */
+                "webhook-id": string;
+                /** @description `v1,` and the HMAC-SHA256, in base64, of `<webhook-id>.<webhook-timestamp>.<body>` with the secret, which is the base64 after `whsec_`. Several, with a blank between them, while a secret is turned. */
+                "webhook-signature": string;
+                /** @description When it was sent, in seconds since 1970. Refuse what is minutes old. */
+                "webhook-timestamp": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChangeMessage"];
+            };
+        };
+        responses: {
+            /** @description Taken. */
+            "2XX": {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Send nothing more: the webhook is given up. */
+            410: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Send it again. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    test: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Of the message; the same each time it is sent. Whoever has had it may leave it aside. */
+                "webhook-id": string;
+                /** @description `v1,` and the HMAC-SHA256, in base64, of `<webhook-id>.<webhook-timestamp>.<body>` with the secret, which is the base64 after `whsec_`. Several, with a blank between them, while a secret is turned. */
+                "webhook-signature": string;
+                /** @description When it was sent, in seconds since 1970. Refuse what is minutes old. */
+                "webhook-timestamp": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TestMessage"];
+            };
+        };
+        responses: {
+            /** @description Taken. */
+            "2XX": {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Send nothing more: the webhook is given up. */
+            410: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Send it again. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
         };
     };
 }

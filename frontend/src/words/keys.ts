@@ -19,6 +19,7 @@ export const keys = {
     'images:read': 'see images',
     'images:write': 'send images and mark them',
     'people:read': 'see who belongs to the programme',
+    webhooks: 'be told of changes at an address',
     export: 'fetch records on paper',
   },
   ends: 'It ends after',

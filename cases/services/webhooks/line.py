@@ -1,0 +1,92 @@
+"""The line out to receivers: one signed POST, to no address inside, and what came of it."""
+
+from __future__ import annotations
+
+import socket
+from contextlib import suppress
+from dataclasses import dataclass
+from http import HTTPStatus
+from urllib.parse import urlsplit
+
+import requests
+from django.conf import settings
+from requests_hardened import Config, HTTPSession, Manager
+from requests_hardened.ip_filter import InvalidIPAddress, filter_host
+from urllib3.exceptions import HTTPError
+
+from cases.domain.errors import NotUsable
+from cases.domain.webhooks import NoAnswer
+
+TIMEOUTS_S = (5, 15)  # to connect, to answer
+MOST_READ_BYTES = 4096
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reply:
+    """What a receiver answered, or why there was no answer."""
+
+    status: int | None = None
+    no_answer: NoAnswer | None = None
+    retry_after_s: int = 0
+    """How long it asks to be left alone."""
+
+    @property
+    def taken(self) -> bool:
+        return self.status is not None and HTTPStatus.OK <= self.status < HTTPStatus.MULTIPLE_CHOICES
+
+
+def session() -> HTTPSession:
+    """Resolves a name once for each message, connects to that very address, and only if it is none inside."""
+    own = Manager(
+        Config(
+            ip_filter_enable=not settings.WEBHOOKS_INSIDE,
+            ip_filter_allow_loopback_ips=False,
+            never_redirect=True,
+            default_timeout=TIMEOUTS_S,
+            user_agent_override="fourth-canal",
+        )
+    ).get_session()
+    # Otherwise a password for the host in the server's own files would be sent along, and a proxy asked for the name.
+    own.trust_env = False
+    own.verify = settings.WEBHOOKS_CA_FILE or True
+    return own
+
+
+def post(lines: HTTPSession, address: str, *, headers: dict[str, str], body: str) -> Reply:
+    """The answer; raises nothing that has to do with the receiver."""
+    try:
+        with lines.post(address, data=body.encode(), headers=headers, stream=True) as answer:
+            # The status says all. A short answer is read off, so that the line can be used again.
+            with suppress(HTTPError, OSError):
+                answer.raw.read(MOST_READ_BYTES, decode_content=False)
+            return Reply(status=answer.status_code, retry_after_s=_retry_after_s(answer.headers.get("Retry-After", "")))
+    except InvalidIPAddress:
+        return Reply(no_answer=NoAnswer.INSIDE)
+    except requests.exceptions.SSLError:
+        return Reply(no_answer=NoAnswer.NOT_TRUSTED)
+    except requests.Timeout:
+        return Reply(no_answer=NoAnswer.TOO_SLOW)
+    # A name that cannot be asked for is a ValueError.
+    except (requests.RequestException, ValueError):
+        return Reply(no_answer=NoAnswer.NOT_REACHED)
+
+
+def _retry_after_s(text: str) -> int:
+    """RFC 9110, 10.2.3; a date is left aside."""
+    return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else 0
+
+
+def refuse_inside(address: str) -> None:
+    """Raises NotUsable for an address in numbers, in whatever notation, that is inside. No name is asked for."""
+    if settings.WEBHOOKS_INSIDE:
+        return
+    url = urlsplit(address)
+    host, port = str(url.hostname), url.port or 443
+    try:
+        socket.getaddrinfo(host, port, flags=socket.AI_NUMERICHOST)
+        filter_host(host, port, allow_loopback=False)
+    except InvalidIPAddress:
+        reason = "This address is inside a network that webhooks do not go to."
+        raise NotUsable(reason=reason, at=("address",)) from None
+    except (OSError, UnicodeError):
+        return  # a name
