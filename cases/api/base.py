@@ -21,6 +21,7 @@ from rest_framework.serializers import BaseSerializer
 from rest_framework.views import APIView
 
 from cases.api import once
+from cases.api.chosen_fields import Shape, chosen_fields, with_fields
 from cases.api.etags import tag, tag_of_state
 from cases.api.needs import PREFIX
 from cases.api.schema import OperationSchema
@@ -29,6 +30,7 @@ from cases.models import AccessKey, Person, Service
 from cases.queries.seen import Asker, service_of
 from planning.api.parsing import BoundedJSONParser
 
+READS = ("GET", "HEAD")
 LOCATION = OpenApiParameter(
     "Location", str, OpenApiParameter.HEADER, response=[201], description="Where what was made lies."
 )
@@ -43,14 +45,24 @@ class View(APIView):
     # Whether a POST takes an `Idempotency-Key`. Not where nothing is made, nor where a secret is answered, as it would
     # be kept.
     keeps_answers: ClassVar[bool] = True
+    # What a GET shows, or each row of its `results`, where a query may choose from its fields.
+    shape: ClassVar[Shape | None] = None
+    chosen: Collection[str] | None = None
 
     def initial(self, request: Request, *args: Any, **kwargs: Any) -> None:
         super().initial(request, *args, **kwargs)
+        if self.shape and request.method in READS:
+            self.chosen = chosen_fields(request, self.shape)
         if request.method == "POST" and self.keeps_answers and once.HEADER in request.headers:
             # After this the framework asks the view for the handler of the method.
             name = request.method.lower()
             handler = getattr(self, name, self.http_method_not_allowed)
             setattr(self, name, once.keyed(self, handler, (service_of(asker(request)) or me(request)).pk))
+
+    def finalize_response(self, request: Request, response: Any, *args: Any, **kwargs: Any) -> Any:
+        if self.chosen is not None and response.status_code == status.HTTP_200_OK:
+            response.data = with_fields(response.data, self.chosen)
+        return super().finalize_response(request, response, *args, **kwargs)
 
 
 def asker(request: Request) -> Asker:

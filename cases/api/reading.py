@@ -12,6 +12,7 @@ from django.utils.cache import get_conditional_response, set_response_etag
 from rest_framework.exceptions import ErrorDetail
 
 from cases.api import problems
+from cases.api.chosen_fields import FIELDS
 from planning.foundation.encoding import sentence_of
 
 API = "/api/"
@@ -42,7 +43,7 @@ class ReadingMiddleware:
             return None
         method = "GET" if request.method == "HEAD" else str(request.method)
         of_view = getattr(view, "cls", None)
-        names = getattr(of_view, "query", {}).get(method, ())
+        names = query_names(of_view, method)
         repeated = getattr(of_view, "repeated", ())
         wrong = {
             name: problem
@@ -51,6 +52,12 @@ class ReadingMiddleware:
         }
         refuse = getattr(of_view, "query_refused", problems.query_refused)
         return refuse(wrong) if wrong else None
+
+
+def query_names(view: Any, method: str) -> tuple[str, ...]:
+    """What the query of a view's method may hold."""
+    names = getattr(view, "query", {}).get(method, ())
+    return (*names, FIELDS) if method == "GET" and getattr(view, "shape", None) else tuple(names)
 
 
 def _problem(known: bool, twice: bool) -> ErrorDetail | None:

@@ -7,6 +7,7 @@ from typing import Any, Literal
 from drf_spectacular.openapi import AutoSchema
 from rest_framework.permissions import SAFE_METHODS, AllowAny
 
+from cases.api.chosen_fields import parameter
 from cases.api.needs import need_of
 from cases.api.security import requirements
 
@@ -44,7 +45,10 @@ class OperationSchema(AutoSchema):
         parameters: list[dict[str, Any]] = super()._get_parameters()
         if self.method == "POST" and getattr(self.view, "keeps_answers", False):
             return [*parameters, IDEMPOTENCY_KEY]
-        return [*parameters, IF_NONE_MATCH] if self.method == "GET" else parameters
+        if self.method != "GET":
+            return parameters
+        shape = getattr(self.view, "shape", None)
+        return [*parameters, *([parameter(shape)] if shape else []), IF_NONE_MATCH]
 
     def _get_response_bodies(self, direction: Literal["request", "response"] = "response") -> dict[str, Any]:
         bodies: dict[str, Any] = super()._get_response_bodies(direction)

@@ -11,6 +11,7 @@ import pytest
 from django.urls import resolve
 from rest_framework.test import APIClient
 
+from cases.api.reading import query_names
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, ToothPlanVersion
@@ -54,7 +55,7 @@ def at(address: str, version: ToothPlanVersion) -> str:
 def test_what_a_query_may_hold_is_what_is_described(approved: ToothPlanVersion) -> None:
     for method, address, operation in operations():
         view: Any = resolve(at(address, approved)).func
-        known = getattr(view.cls, "query", {}).get(method.upper(), ())
+        known = query_names(view.cls, method.upper())
         described = {each["name"] for each in operation.get("parameters", []) if each["in"] == "query"}
         assert {*known} == described, (method, address)
 

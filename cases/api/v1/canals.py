@@ -73,6 +73,8 @@ class ReadingList(Listing):
 
 
 class CanalsView(View):
+    shape = CanalShown
+
     @extend_schema(operation_id="canals_list", tags=TAGS, summary="Canals of a case", responses=CanalList)
     def get(self, request: Request, case_id: UUID) -> Response:
         chart = charts.shown(seen.case(me(request), case_id).pk)
@@ -100,6 +102,8 @@ class CanalsView(View):
 
 
 class CanalView(View):
+    shape = CanalShown
+
     @extend_schema(operation_id="canal_retrieve", tags=TAGS, summary="A canal", responses=CanalShown)
     def get(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)

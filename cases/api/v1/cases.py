@@ -65,6 +65,7 @@ class CaseChanges(FieldsOf, Strict):
 
 
 class CasesView(View):
+    shape = CaseListed
     query = {"GET": (*CaseFilters.base_filters, *OF_PAGES)}
 
     @extend_schema(
@@ -118,6 +119,8 @@ class CasesView(View):
 
 
 class CaseView(View):
+    shape = CaseShown
+
     @extend_schema(
         operation_id="case_retrieve",
         tags=TAGS,

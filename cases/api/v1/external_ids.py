@@ -78,6 +78,8 @@ class KnownCaseGiven(FieldsOf, Strict):
 
 
 class CaseByExternalIdView(View):
+    shape = CaseShown
+
     @extend_schema(
         operation_id="case_by_external_id_retrieve",
         tags=["external ids"],

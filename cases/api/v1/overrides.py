@@ -37,6 +37,8 @@ class OverrideList(Listing):
 
 
 class OverridesView(View):
+    shape = OverrideShown
+
     @extend_schema(
         operation_id="overrides_list",
         tags=TAGS,
@@ -69,6 +71,8 @@ class OverridesView(View):
 
 
 class OverrideView(View):
+    shape = OverrideShown
+
     @extend_schema(operation_id="override_retrieve", tags=TAGS, summary="An override", responses=OverrideShown)
     def get(self, request: Request, override_id: UUID) -> Response:
         return answer(OverrideShown, seen.override(me(request), override_id))

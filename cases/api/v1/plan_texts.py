@@ -39,6 +39,8 @@ class TextsShown(serializers.Serializer[Any]):
 
 
 class VersionSummaryView(View):
+    shape = VersionSummary
+
     @extend_schema(
         operation_id="plan_version_summary",
         tags=["plan"],

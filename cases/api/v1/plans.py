@@ -157,6 +157,8 @@ class PreviewChangesView(View):
 
 
 class VersionsView(View):
+    shape = VersionListed
+
     @extend_schema(
         operation_id="plan_versions_list", tags=TAGS, summary="Versions of a case's plan", responses=VersionList
     )
@@ -184,6 +186,8 @@ class VersionsView(View):
 
 
 class VersionView(View):
+    shape = VersionShown
+
     @extend_schema(
         operation_id="plan_version_retrieve",
         tags=TAGS,

@@ -111,6 +111,8 @@ TAGS = ["programme"]
 
 
 class ProgrammeView(View):
+    shape = ProgrammeShown
+
     @extend_schema(
         operation_id="programme_retrieve", tags=TAGS, summary="A programme of yours", responses=ProgrammeShown
     )
@@ -119,6 +121,7 @@ class ProgrammeView(View):
 
 
 class PeopleView(View):
+    shape = MemberShown
     query = {"GET": tuple(PeopleFilters.base_filters)}
 
     @extend_schema(
@@ -136,6 +139,7 @@ class PeopleView(View):
 
 
 class KitsView(View):
+    shape = KitShown
     query = {"GET": tuple(ExternalIdFilter.base_filters)}
 
     @extend_schema(
@@ -173,6 +177,8 @@ class KitsView(View):
 
 
 class KitView(View):
+    shape = KitShown
+
     @extend_schema(operation_id="kit_retrieve", tags=TAGS, summary="A kit", responses=KitShown)
     def get(self, request: Request, programme_id: UUID, kit_id: UUID) -> Response:
         seen.programme(asker(request), programme_id)

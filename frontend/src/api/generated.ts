@@ -11005,7 +11005,10 @@ export type $defs = Record<string, never>;
 export interface operations {
     canal_retrieve: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "name" | "root" | "reference_point" | "length" | "length_problem" | "junction" | "readings" | "junctions" | "finding" | "resorption" | "orifice_mm" | "curvature_deg" | "curve_start_mm" | "apex_mm" | "first_binder_size" | "curve_radius_mm" | "curve_from_end_mm" | "wall" | "widths")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -11408,7 +11411,10 @@ export interface operations {
     };
     case_retrieve: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "programme" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version" | "notation" | "designation" | "roots" | "canals" | "overrides" | "isolated" | "root_filled" | "perforation" | "anatomy" | "factors")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -11551,7 +11557,10 @@ export interface operations {
     };
     canals_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "name" | "root" | "reference_point" | "length" | "length_problem" | "junction" | "readings" | "junctions" | "finding" | "resorption" | "orifice_mm" | "curvature_deg" | "curve_start_mm" | "apex_mm" | "first_binder_size" | "curve_radius_mm" | "curve_from_end_mm" | "wall" | "widths")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -12676,7 +12685,10 @@ export interface operations {
     };
     overrides_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "code" | "canal" | "reason" | "final_size" | "supervisor" | "at" | "withdrawn_at" | "withdrawn_by")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -12767,7 +12779,10 @@ export interface operations {
     };
     plan_versions_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "case" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -13983,7 +13998,10 @@ export interface operations {
     };
     override_retrieve: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "code" | "canal" | "reason" | "final_size" | "supervisor" | "at" | "withdrawn_at" | "withdrawn_by")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -14057,7 +14075,10 @@ export interface operations {
     };
     plan_version_retrieve: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "case" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status" | "choices" | "plan" | "given")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -14427,7 +14448,10 @@ export interface operations {
     };
     plan_version_summary: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "case" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -14620,7 +14644,10 @@ export interface operations {
     };
     programme_retrieve: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "name" | "invented" | "role" | "supervisors" | "thresholds")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -14666,6 +14693,8 @@ export interface operations {
                 cursor?: string;
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "programme" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version")[];
                 /** @description Those of students who are in the group now, by its whole name. */
                 group?: string;
                 /** @description So many on a page. */
@@ -14793,7 +14822,10 @@ export interface operations {
     };
     case_by_external_id_retrieve: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "programme" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version" | "notation" | "designation" | "roots" | "canals" | "overrides" | "isolated" | "root_filled" | "perforation" | "anatomy" | "factors")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -15246,6 +15278,8 @@ export interface operations {
             query?: {
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "external_id" | "kit" | "yours")[];
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -15355,7 +15389,10 @@ export interface operations {
     };
     kit_retrieve: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "external_id" | "kit" | "yours")[];
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -15474,6 +15511,8 @@ export interface operations {
             query?: {
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("person" | "role" | "group" | "external_id")[];
                 /** @description The group they are in, by its whole name. */
                 group?: string;
                 /** @description What they are in the programme. */
