@@ -160,6 +160,7 @@ FHIR_NEEDS: Mapping[str, Mapping[str, Need]] = {
     "Patient/{resource_id}/$everything": {"GET": _READ},
     **{type_: {"GET": need} for type_, need in FHIR_TYPES.items()},
     **{f"{type_}/{{resource_id}}": {"GET": need} for type_, need in FHIR_TYPES.items()},
+    "{nothing}": {"GET": Without.SIGN_IN},
 }
 _PARAMETER = re.compile(r"<(?:\w+:)?(\w+)>")
 

@@ -234,6 +234,14 @@ def test_nobody_is_told_how_to_sign_in(molar: Case) -> None:
     assert "Bearer" in answer["WWW-Authenticate"]
 
 
+def test_what_cannot_be_asked_for_is_refused_in_fhirs_words(molar: Case, priya: Person) -> None:
+    for path in ("Medication", "Patient/a/b/c", f"Patient/{molar.patient_id}/_history", f"Patient/{molar.pk}"):
+        assert ask(priya, path, 404)["issue"][0]["code"] == "not-found"
+    for path in ("Patient", f"Patient/{molar.patient_id}"):
+        answer = client(priya).post(f"{BASE}/{path}", {}, format="json")
+        assert (answer.status_code, answer.json()["resourceType"]) == (405, "OperationOutcome")
+
+
 def test_a_service_finds_a_case_by_the_key_it_gave_it(rosa: Person, priya: Person, programme: Programme) -> None:
     service = program(service_key(rosa).text)
     body = {"patient_alias": "Bench 7", "tooth": {"notation": "iso_3950", "designation": "26"}, "setting": "extracted"}

@@ -83,7 +83,7 @@ def sent(db: None, kept: list[Json], request: pytest.FixtureRequest) -> list[Jso
 @pytest.fixture
 def answered(mishaps: Case, vale: Person, monkeypatch: pytest.MonkeyPatch) -> list[Json]:
     """Bundles, what is in them, what the server can do, its codes, a refusal."""
-    monkeypatch.setitem(drawn.COUNTS, Size.GROUP, (2, 12))
+    monkeypatch.setitem(drawn.COUNTS, Size.GROUP, (2, 8))
     demo.load()
     drawn.load(Size.GROUP, seed=5)
     anouk = Person.objects.get(username="anouk")

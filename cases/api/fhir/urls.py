@@ -10,6 +10,7 @@ from cases.api.fhir.views import (
     CodeSystemView,
     EverythingView,
     MetadataView,
+    NothingView,
     read_view,
     search_view,
 )
@@ -21,4 +22,5 @@ urlpatterns = [
     path(f"{CODE_SYSTEM}/<str:resource_id>", CodeSystemView.as_view()),
     *(path(name, search_view(type_)) for name, type_ in TYPES.items()),
     *(path(f"{name}/<str:resource_id>", read_view(type_)) for name, type_ in TYPES.items()),
+    path("<path:nothing>", NothingView.as_view()),
 ]

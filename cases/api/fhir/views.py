@@ -157,6 +157,15 @@ class CodeSystemView(FhirView):
         raise NotHere(what="CodeSystem")
 
 
+class NothingView(FhirView):
+    """Every other address, so that what is not there is said in FHIR's words too."""
+
+    permission_classes = (AllowAny,)
+
+    def get(self, request: Request, nothing: str) -> Response:
+        raise NotHere(what="address")
+
+
 def search_view(type_: Type) -> Callable[..., Any]:
     """The view that searches the type; its query has the names of the table."""
     names = {"GET": (*type_.parameters, *PAGE)}

@@ -63,8 +63,8 @@ def capability_statement(base: str, version: str, resources: Sequence[Json], *, 
         "rest": [
             {
                 "mode": "server",
-                "documentation": "Read only. A name in the query that is not stated here is refused. A page may hold "
-                "less than was asked for: go on as long as there is a next link.",
+                "documentation": "Read only, by GET. A name in the query that is not stated here is refused. A page "
+                "may hold less than was asked for: go on as long as there is a next link.",
                 "security": {
                     "cors": cors,
                     "description": "A session of the app, or an access key (RFC 6750) with the scope cases:read, for "
