@@ -1,6 +1,6 @@
 """A fresh copy of the program, started by its one command as on a machine that has nothing of it.
 
-Prints what each start takes, and tells what is in the environment that serves beyond what it serves with.
+Prints what each step of a start takes, and tells what is in the environment that serves beyond what it serves with.
 """
 
 from __future__ import annotations
@@ -14,9 +14,10 @@ import sys
 import tempfile
 import time
 import urllib.request
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from threading import Thread
 
 from frontend.server import environment
 
@@ -37,7 +38,7 @@ else:
 
 
 def check() -> list[str]:
-    """What is wrong with it, a sentence each; prints what the two starts took."""
+    """What is wrong with it, a sentence each; prints when each step of the two starts began, and what they took."""
     with tempfile.TemporaryDirectory() as folder:
         program, home = Path(folder) / "program", Path(folder) / "home"
         home.mkdir()
@@ -62,8 +63,12 @@ def _demonstration(program: Path, home: Path) -> Iterator[float]:
         cwd=program,
         env={**kept, **apart, "PORT": PORT},
         stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
         text=True,
     )
+    # It says what it begins with as it goes; with the seconds before them these lines are what each step takes.
+    reader = Thread(target=_tell, args=(server.stderr, began), daemon=True)
+    reader.start()
     try:
         line = server.stdout.readline() if server.stdout else ""
         with urllib.request.urlopen(json.loads(line)["url"]) as page:  # noqa: S310 - the address that it printed
@@ -72,6 +77,12 @@ def _demonstration(program: Path, home: Path) -> Iterator[float]:
     finally:
         server.send_signal(signal.SIGINT)
         server.wait()
+        reader.join()
+
+
+def _tell(lines: Iterable[str] | None, began: float) -> None:
+    for line in lines or ():
+        print(f"{time.monotonic() - began:6.1f} s  {line}", end="", flush=True)
 
 
 def _needless(program: Path) -> Iterator[str]:
