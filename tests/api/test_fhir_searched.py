@@ -66,6 +66,29 @@ def test_what_changed_since_is_found_to_the_microsecond(clinic: ToothPlanVersion
                 ], (type_, prefix)
 
 
+def test_whatever_is_asked_for_is_answered_or_refused(clinic: ToothPlanVersion, priya: Person) -> None:
+    odd = (
+        "",
+        "|",
+        "a|b|c",
+        ",",
+        "/",
+        "//",
+        "a/b",
+        "x.-1",
+        f"{clinic.case_id}.-1",
+        f"{clinic.case_id}.{9**99}",
+        "%",
+        "ÿ",
+    )
+    for type_ in TYPES.values():
+        for name in (*type_.parameters, "_count", "_after", "_format"):
+            statuses = {value: client(priya).get(f"{BASE}/{type_.name}", {name: value}).status_code for value in odd}
+            assert set(statuses.values()) <= {200, 400, 406}, (type_.name, name, statuses)
+            wrong = client(priya).get(f"{BASE}/{type_.name}", {name: "a\x00b"})
+            assert wrong.status_code in (400, 406), (type_.name, name)
+
+
 HOLDS: dict[str, Callable[[str, str], bool]] = {
     "": lambda time, at: time == at,
     "eq": lambda time, at: time == at,

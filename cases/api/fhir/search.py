@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -17,12 +18,14 @@ from cases.api.fhir.moments import Asked, asked_moment
 from cases.api.fhir.types import TYPES, Type
 from cases.exports.fhir.elements import as_json
 from cases.queries import charts, resources, seen
+from planning.foundation.encoding import sentence_of
 
 Json = dict[str, Any]
 Fits = Callable[[Json], bool]
 USUAL_COUNT, MOST_COUNT = 50, 200
 # Of one case there may be hundreds of steps and a record to make; a page ends here, and the next one goes on.
 MOST_CASES = 20
+MOST_DIGITS = 10  # of a number that somebody sends
 # A row has its time before the log's line of the same transaction.
 OVERLAP = timedelta(minutes=1)
 
@@ -36,6 +39,7 @@ class Page:
 
 def page(type_: Type, query: QueryDict, reader: Reader) -> Page:
     """The resources that fit, from where the last page ended. Raises ValidationError."""
+    _refuse_control_characters(query)
     count = _count(query)
     rows, fits = resources.cases(reader.asker, type_.name), []
     for moment in map(asked_moment, query.getlist("_lastUpdated")):
@@ -120,10 +124,9 @@ def _identified(value: str) -> Fits:
 
 def _refers(element: str, wanted: str) -> Fits:
     def fits(each: Json) -> bool:
-        references = each.get(element, [])
-        return any(
-            one_way["reference"] == wanted for one_way in (references if isinstance(references, list) else [references])
-        )
+        of_element = each.get(element, [])
+        references = of_element if isinstance(of_element, list) else [of_element]
+        return any(reference["reference"] == wanted for reference in references)
 
     return fits
 
@@ -139,12 +142,22 @@ def _reference(name: str, value: str, base: str) -> str:
     return relative
 
 
+def _refuse_control_characters(query: QueryDict) -> None:
+    """No database takes all of them. Raises ValidationError."""
+    wrong = [
+        name for name, values in query.lists() if any(unicodedata.category(each) == "Cc" for each in "".join(values))
+    ]
+    if wrong:
+        fault = ErrorDetail(sentence_of("control-characters"), code="control-characters")
+        raise ValidationError({name: [fault] for name in wrong})
+
+
 def _count(query: QueryDict) -> int:
     text = query.get("_count", str(USUAL_COUNT))
     if not (text.isascii() and text.isdecimal() and int(text[:9]) >= 1):
         says = f"Must be a whole number from 1; no page has more than {MOST_COUNT}."
         raise ValidationError({"_count": [ErrorDetail(says, code="out-of-bounds")]})
-    return min(int(text[:9]), MOST_COUNT)
+    return min(int(text), MOST_COUNT)
 
 
 def _after(query: QueryDict) -> tuple[UUID, int]:
@@ -154,6 +167,8 @@ def _after(query: QueryDict) -> tuple[UUID, int]:
         return UUID(int=0), 0
     case_id, _, passed = text.partition(".")
     try:
+        if not (passed.isascii() and passed.isdecimal() and len(passed) < MOST_DIGITS):
+            raise ValueError
         return UUID(case_id), int(passed)
     except ValueError:
         says = "Is not from this list: take it from a next link."
