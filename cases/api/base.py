@@ -26,7 +26,8 @@ from cases.api.etags import tag, tag_of_state
 from cases.api.needs import PREFIX
 from cases.api.schema import OperationSchema
 from cases.domain.errors import ChangedSince
-from cases.models import AccessKey, Person, Service
+from cases.models import AccessKey, ClientToken, Person, Service
+from cases.models.clients import Key
 from cases.queries.seen import Asker, service_of
 from planning.api.parsing import BoundedJSONParser
 
@@ -71,10 +72,10 @@ def asker(request: Request) -> Asker:
     return user if isinstance(user, Service) else me(request)
 
 
-def key_of(request: Request) -> AccessKey | None:
-    """The key that the request came with; None for one by hand."""
+def key_of(request: Request) -> Key | None:
+    """The key or token that the request came with; None for one by hand."""
     key: object = request.auth
-    return key if isinstance(key, AccessKey) else None
+    return key if isinstance(key, AccessKey | ClientToken) else None
 
 
 def me(request: Request) -> Person:

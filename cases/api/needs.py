@@ -64,6 +64,10 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     "keys/{key_id}": {"GET": Without.KEY, "DELETE": Without.KEY},
     f"{_PROGRAMME}/service-keys": {"GET": Without.KEY, "POST": Without.KEY},
     f"{_PROGRAMME}/service-keys/{{key_id}}": {"GET": Without.KEY, "DELETE": Without.KEY},
+    f"{_PROGRAMME}/clients": {"GET": Without.KEY, "POST": Without.KEY},
+    f"{_PROGRAMME}/clients/{{client_id}}": {"GET": Without.KEY, "DELETE": Without.KEY},
+    "consents": {"GET": Without.KEY},
+    "consents/{consent_id}": {"DELETE": Without.KEY},
     # --- the programme; what it keeps is changed by its coordinator at the app ---
     _PROGRAMME: {"GET": _READ},
     f"{_PROGRAMME}/people": {"GET": Scope.PEOPLE_READ},

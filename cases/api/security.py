@@ -1,4 +1,5 @@
-"""How the description says who may ask: the session with the page's token, or a key with its scope."""
+"""How the description says who may ask: the session with the page's token, or a key or a client's token with its
+scope."""
 
 from __future__ import annotations
 
@@ -7,13 +8,16 @@ from typing import Any
 
 from cases.api.needs import Need, Without
 from cases.domain.access.key_text import START
-from cases.domain.access.scopes import NEVER_A_SERVICES, Scope
+from cases.domain.access.scopes import FOR_SERVICES, NEVER_A_SERVICES, SAYS, Scope
+
+ISSUES = "/oauth/token"
 
 
 def _listed(scopes: Iterable[Scope]) -> str:
     return ", ".join(f"`{scope}`" for scope in sorted(scopes))
 
 
+_SAYS = {scope.value: says for scope, says in SAYS.items()}
 SECURITY_SCHEMES: dict[str, Any] = {
     "session": {"type": "apiKey", "in": "cookie", "name": "sessionid", "description": "Somebody signed in at the app."},
     "token": {
@@ -32,6 +36,24 @@ SECURITY_SCHEMES: dict[str, Any] = {
         "open, each with `WWW-Authenticate` (RFC 6750). Each answer to a key has `RateLimit` and `RateLimit-Policy` "
         "(draft-ietf-httpapi-ratelimit-headers-10).",
     },
+    "oauth2": {
+        "type": "oauth2",
+        "description": "Tokens of a quarter of an hour, for a client that a coordinator registered; sent and refused "
+        "as keys are. What a person allows is refreshed until they end it. All of it is told at "
+        "`/.well-known/oauth-authorization-server` (RFC 8414).",
+        "flows": {
+            "clientCredentials": {
+                "tokenUrl": ISSUES,
+                "scopes": {scope.value: _SAYS[scope] for scope in FOR_SERVICES},
+            },
+            "authorizationCode": {
+                "authorizationUrl": "/oauth/authorize",
+                "tokenUrl": ISSUES,
+                "refreshUrl": ISSUES,
+                "scopes": _SAYS,
+            },
+        },
+    },
 }
 
 
@@ -41,5 +63,6 @@ def requirements(need: Need | None, *, changes: bool, open_to_all: bool) -> list
     if need is None or need is Without.KEY:
         ways = [session]
     else:
-        ways = [session, {"key": [need.value] if isinstance(need, Scope) else []}]
+        scopes = [need.value] if isinstance(need, Scope) else []
+        ways = [session, {"key": scopes}, {"oauth2": scopes}]
     return [*ways, {}] if open_to_all else ways

@@ -140,7 +140,7 @@ _ENTERED = (
 
 def _entered(record: Record) -> Iterator[Row]:
     for row in record.entered:
-        yield Row(cells=(row.service, cells.person(row.student), row.says, cells.time(row.at)))
+        yield Row(cells=(row.service, cells.person(row.person), row.says, cells.time(row.at)))
 
 
 _STRUCK = (

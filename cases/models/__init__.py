@@ -9,6 +9,7 @@ A record is only added to (`base.AppendOnly`). Every rule that the database can 
 
 from cases.models.access_keys import AccessKey, Service
 from cases.models.bends_in_space import BendInSpace
+from cases.models.clients import Client, ClientToken, Consent
 from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.external_ids import ExternalId
 from cases.models.feed import Change
@@ -44,6 +45,9 @@ __all__ = [
     "CautionOverride",
     "Change",
     "ChangeLog",
+    "Client",
+    "ClientToken",
+    "Consent",
     "Delivery",
     "DemoPatient",
     "ExternalId",

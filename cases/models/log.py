@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from django.db import models
+from django.db.models import Q
 
 from cases.models.access_keys import AccessKey
 from cases.models.base import AppendOnly
+from cases.models.clients import Client
 from cases.models.people import Person, Programme
 from cases.models.teeth import Case
 
@@ -17,7 +19,10 @@ class ChangeLog(AppendOnly):
     case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="log", null=True)
     actor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
     key = models.ForeignKey(
-        AccessKey, on_delete=models.PROTECT, related_name="+", null=True, help_text="By which it came; null: by hand."
+        AccessKey, on_delete=models.PROTECT, related_name="+", null=True, help_text="By which it came; null: by none."
+    )
+    client = models.ForeignKey(
+        Client, on_delete=models.PROTECT, related_name="+", null=True, help_text="Whose token it came by."
     )
     at = models.DateTimeField(auto_now_add=True)
     verb = models.CharField(max_length=40)
@@ -27,6 +32,7 @@ class ChangeLog(AppendOnly):
     after = models.TextField(blank=True)
 
     class Meta:
+        constraints = [models.CheckConstraint(condition=Q(key=None) | Q(client=None), name="log_by_one_program")]
         indexes = [
             models.Index(fields=["case", "id"], name="log_of_a_case"),
             models.Index(fields=["case", "-at"], name="log_of_a_case_by_time"),

@@ -15,7 +15,7 @@ from cases.models.base import HASH_LENGTH, Identified, Listed, choices, one_of
 from cases.models.prepared import Prepared
 
 if TYPE_CHECKING:
-    from cases.models.access_keys import AccessKey
+    from cases.models.clients import Key
 
 
 class PersonManager(BaseUserManager["Person"]):
@@ -41,7 +41,7 @@ class Person(AbstractBaseUser, PermissionsMixin):
     created_at = models.DateTimeField(auto_now_add=True)
 
     # Not stored: the key by which this person, or a service for them, asks at this moment.
-    by_key: AccessKey | None = None
+    by_key: Key | None = None
 
     objects = PersonManager()
 

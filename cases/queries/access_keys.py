@@ -32,6 +32,11 @@ def _student_by(path: str) -> Prepared[Person]:
 _STUDENTS = {word: _student_by(path) for word, path in _LEADS_TO.items()}
 
 
+def is_of_a_case(word: str) -> bool:
+    """Whether addresses that begin with the word lead to a case."""
+    return word in _STUDENTS
+
+
 def student_acted_for(service: Service, word: str, id_: UUID) -> Person:
     """The student of the case that an address is of, by its first word and its first id. Raises NotHere."""
     row = _STUDENTS[word].first(service.programme_id, id_) if word in _STUDENTS else None

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from uuid import UUID
 
-from django.db.models import Prefetch
+from django.db.models import Prefetch, Q
 
 from cases import models
 from cases.domain.access.roles import Role
@@ -178,18 +178,19 @@ class _Made:
         )
 
     def _entered(self) -> tuple[Entered, ...]:
-        """What services entered, in the order of time."""
-        rows = ChangeLog.objects.filter(case=self.case, key__service__isnull=False).order_by("pk")
+        """What services entered, and clients for people, in the order of time."""
+        by_program = Q(key__service__isnull=False) | Q(client__isnull=False)
+        rows = ChangeLog.objects.filter(by_program, case=self.case).order_by("pk")
         names = {str(canal.row.pk): canal.row.name for canal in self.chart.canals}
         return tuple(
             Entered(
-                service=row.key.name,
-                student=self._person(row.actor),
+                service=program.name,
+                person=self._person(row.actor),
                 says=words.entered(row.subject, row.verb, names.get(row.subject_id) or _canal_named(row)),
                 at=row.at,
             )
-            for row in rows.select_related("key", "actor")
-            if row.key
+            for row in rows.select_related("key", "client", "actor")
+            if (program := row.client or row.key)
         )
 
     def _struck(self) -> tuple[StruckReading, ...]:

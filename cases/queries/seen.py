@@ -19,6 +19,7 @@ from cases.models import (
     Case,
     CautionOverride,
     Change,
+    ClientToken,
     Image,
     JunctionReading,
     Kit,
@@ -49,6 +50,12 @@ def _programme_of_service(asker: Asker) -> UUID | None:
     return service.programme_id if service else None
 
 
+def _programme_of_client(asker: Asker) -> UUID | None:
+    """The one programme in which a client acts for the person who asks; None where they ask by themselves."""
+    key = None if isinstance(asker, Service) else asker.by_key
+    return key.client.service.programme_id if isinstance(key, ClientToken) else None
+
+
 def refuse_unless_may(what: May, asker: Asker, programme_id: UUID) -> None:
     """Raises NotHere for somebody of another programme, and NotAllowed; of a service its scopes were asked before."""
     if isinstance(asker, Service):
@@ -63,13 +70,17 @@ def refuse_unless_may(what: May, asker: Asker, programme_id: UUID) -> None:
 def programmes(asker: Asker) -> QuerySet[Programme]:
     if programme_id := _programme_of_service(asker):
         return Programme.objects.filter(pk=programme_id)
-    return Programme.objects.filter(memberships__person=asker.pk)
+    rows = Programme.objects.filter(memberships__person=asker.pk)
+    only = _programme_of_client(asker)
+    return rows.filter(pk=only) if only else rows
 
 
 def cases(asker: Asker) -> QuerySet[Case]:
     if programme_id := _programme_of_service(asker):
         return Case.objects.filter(programme=programme_id)
     member = Membership.objects.filter(person=asker.pk)
+    if only := _programme_of_client(asker):
+        member = member.filter(programme=only)
     whole = member.filter(role__in=WHOLE_PROGRAMME).values("programme")
     # Their own cases too only in programmes of theirs: who has left one sees nothing of it any more.
     return Case.objects.filter(Q(programme__in=whole) | Q(student=asker.pk, programme__in=member.values("programme")))
@@ -105,7 +116,8 @@ def case(asker: Asker, id_: UUID) -> Case:
     """Raises NotHere."""
     programme_id = _programme_of_service(asker)
     row = _CASE_OF_PROGRAMME.first(programme_id, id_) if programme_id else _CASE.first(asker.pk, id_)
-    if row is None:
+    only = _programme_of_client(asker)
+    if row is None or (only and row.programme_id != only):
         raise NotHere(what="case")
     return row
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from cases.api.deprecation import CHANGES
+from cases.api.oauth import server
 from cases.api.security import SECURITY_SCHEMES
 from frontend.server import env, files, policies
 from frontend.server.env import Environment
@@ -20,6 +21,7 @@ ALLOWED_HOSTS = ENVIRONMENT.allowed_hosts or ["localhost", "127.0.0.1", "[::1]"]
 INSTALLED_APPS = [
     "frontend",
     "cases",
+    "oauth2_provider",
     "rest_framework",
     "drf_spectacular",
     "drf_spectacular_sidecar",
@@ -210,6 +212,33 @@ SPECTACULAR_SETTINGS = {
     }""",
     "SWAGGER_UI_DIST": "SIDECAR",
     "SWAGGER_UI_FAVICON_HREF": "SIDECAR",
+}
+
+# --- clients of OAuth 2 ---
+TABLES = ("APPLICATION", "GRANT", "ACCESS_TOKEN", "REFRESH_TOKEN", "ID_TOKEN")
+OAUTH2_PROVIDER_APPLICATION_MODEL = "cases.Client"
+OAUTH2_PROVIDER = {
+    "OAUTH2_SERVER_CLASS": "cases.api.oauth.server.OfferedServer",
+    "OAUTH2_VALIDATOR_CLASS": "cases.api.oauth.validator.Validator",
+    "SCOPES_BACKEND_CLASS": "cases.api.oauth.scopes.ClientScopes",
+    "ACCESS_TOKEN_GENERATOR": "cases.api.oauth.server.access_token",
+    "REFRESH_TOKEN_GENERATOR": "cases.api.oauth.server.refresh_token",
+    "OAUTH2_GRANT_TYPES_SUPPORTED": server.GRANTS,
+    "OAUTH2_RESPONSE_TYPES_SUPPORTED": server.RESPONSES,
+    "OAUTH2_TOKEN_ENDPOINT_AUTH_METHODS_SUPPORTED": ["client_secret_basic", "client_secret_post", "none"],
+    "AUTHORIZATION_CODE_EXPIRE_SECONDS": 60,
+    "ACCESS_TOKEN_EXPIRE_SECONDS": 900,
+    # Since a refresh token was used last: a term's holidays.
+    "REFRESH_TOKEN_EXPIRE_SECONDS": 30 * 86_400,
+    # One that comes a second time ends all that came of the same code (RFC 9700, 4.14.2).
+    "REFRESH_TOKEN_REUSE_PROTECTION": True,
+    "COMPLIANT_BCP_RFC9700_IMPLICIT_GRANT": True,
+    "COMPLIANT_BCP_RFC9700_PASSWORD_GRANT": True,
+    "COMPLIANT_BCP_RFC9700_PKCE_METHOD": True,
+    "COMPLIANT_BCP_RFC9700_ACCESS_TOKEN_TRANSPORT": True,
+    "COMPLIANT_BCP_RFC9700_AUTHZ_RESPONSE_ISS": True,
+    "COMPLIANT_BCP_RFC9700_TOKEN_STORAGE": True,
+    **{f"{kind}_ADMIN_CLASS": "cases.admin.LookedAt" for kind in TABLES},
 }
 
 LOGGING = {

@@ -5,18 +5,26 @@ from __future__ import annotations
 from django.contrib import admin
 from django.urls import include, path, re_path
 
-from frontend import views
+from cases.api.oauth import urls as oauth
+from frontend import consent, views
 from frontend.description import DescriptionView, DocsView
 
+# The library tells where they lie, and asks for them by its own name.
+OAUTH = [
+    *oauth.urlpatterns,
+    path("oauth/authorize", consent.ConsentView.as_view(), name="authorize"),
+    path("oauth/consents", consent.ConsentsView.as_view(), name="consents"),
+]
 urlpatterns = [
     path("api/v1/schema", DescriptionView.as_view(), name="schema"),
     path("api/v1/docs", DocsView.as_view(url_name="schema"), name="docs"),
     path("api/v1/", include("planning.api.urls")),
     path("api/v1/", include("cases.api.v1.urls")),
     path("api/fhir/R4/", include("cases.api.fhir.urls")),
+    path("", include((OAUTH, "oauth2_provider"))),
     path("admin/", admin.site.urls),
     # The app's own addresses carry no dot; a missing file must stay missing.
-    re_path(r"^(?!(?:api|admin|static|assets)(?:/|$))[^.]*$", views.shell, name="shell"),
+    re_path(r"^(?!(?:api|admin|oauth|static|assets)(?:/|$))[^.]*$", views.shell, name="shell"),
 ]
 
 handler400 = "frontend.views.bad_request"

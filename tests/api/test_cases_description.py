@@ -21,6 +21,7 @@ def description() -> dict[str, Any]:
 def operations() -> list[tuple[str, dict[str, Any]]]:
     names = (
         "problems",
+        "guide",
         "session",
         "one-time-code",
         "push",
@@ -31,6 +32,7 @@ def operations() -> list[tuple[str, dict[str, Any]]]:
         "readings",
         "junctions",
         "overrides",
+        "consents",
         "plan-versions",
     )
     roots = tuple(f"/api/v1/{name}" for name in (*names, "plan-versions"))

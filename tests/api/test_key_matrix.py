@@ -1,4 +1,4 @@
-"""Who opens what with a key: every operation of the URL conf, by role and by scope.
+"""Who opens what with a key, or with a token of a client: every operation of the URL conf, by role and by scope.
 
 A new endpoint without a row in the table of needs fails here.
 """
@@ -13,15 +13,19 @@ from uuid import uuid4
 
 import pytest
 from drf_spectacular.generators import EndpointEnumerator
+from oauth2_provider.models import AccessToken
 from rest_framework.test import APIClient
 
 from cases.api.fhir import urls as fhir_urls
 from cases.api.needs import FHIR_NEEDS, FHIR_PREFIX, NEEDS, PREFIX, Need, Without, need_of
-from cases.domain.access.scopes import FOR_SERVICES, Scope
+from cases.domain.access.key_text import hash_of
+from cases.domain.access.roles import Role
+from cases.domain.access.scopes import FOR_SERVICES, OF_ROLE, Scope
 from cases.models import AccessKey, Canal, Person, ToothPlanVersion
 from tests.api.test_cases_description import description
 from tests.cast import client
 from tests.keys import own_key, program, service_key
+from tests.oauth import allowed, for_itself, for_people, session, token_for_itself
 
 PARAMETER = re.compile(r"<(?:\w+:)?(\w+)>")
 REFUSED = {"scope-missing", "key-opens-not"}
@@ -49,6 +53,9 @@ NEVER_BY_A_SERVICE = {
     "DELETE keys/{key_id}",
     "POST programmes/{programme_id}/service-keys",
     "DELETE programmes/{programme_id}/service-keys/{key_id}",
+    "POST programmes/{programme_id}/clients",
+    "DELETE programmes/{programme_id}/clients/{client_id}",
+    "DELETE consents/{consent_id}",
 }
 
 
@@ -117,16 +124,17 @@ def test_every_operation_has_its_row_and_every_row_an_operation() -> None:
 
 
 def test_the_description_states_the_scope_of_each_operation() -> None:
-    stated = {
-        (method.upper(), address): [way["key"] for way in operation["security"] if "key" in way]
-        for address, path in description()["paths"].items()
-        for method, operation in path.items()
-    }
-    for (method, address), scopes in stated.items():
-        row = need(method, address)
-        expected = [] if row is Without.KEY else [[row.value] if isinstance(row, Scope) else []]
-        assert scopes == expected, (method, address)
-    assert set(Scope) == {scope for scopes in stated.values() for each in scopes for scope in each}
+    for scheme in ("key", "oauth2"):
+        stated = {
+            (method.upper(), address): [way[scheme] for way in operation["security"] if scheme in way]
+            for address, path in description()["paths"].items()
+            for method, operation in path.items()
+        }
+        for (method, address), scopes in stated.items():
+            row = need(method, address)
+            expected = [] if row is Without.KEY else [[row.value] if isinstance(row, Scope) else []]
+            assert scopes == expected, (method, address)
+        assert set(Scope) == {scope for scopes in stated.values() for each in scopes for scope in each}
 
 
 def test_a_scope_opens_its_operations_and_no_other_to_every_role(
@@ -146,6 +154,42 @@ def test_a_scope_opens_its_operations_and_no_other_to_every_role(
             status, code = asked(asker, method, addresses[address])
             opens = holder != "service" or row in FOR_SERVICES
             assert (status != 401 and code not in REFUSED) is opens, (holder, method, address, status, code)
+
+
+def test_a_token_opens_what_its_scope_and_the_role_of_its_person_do(
+    addresses: dict[str, str], people: dict[str, Person], rosa: Person
+) -> None:
+    made = for_people(rosa)
+    texts = {name: allowed(session(made), person)["access_token"] for name, person in people.items()}
+    may = {name: OF_ROLE[Role(name)] for name in people} | {"service": FOR_SERVICES}
+    for holder, text in {**texts, "service": token_for_itself(for_itself(rosa))}.items():
+        asker, row = program(text), AccessToken.objects.filter(token_checksum=hash_of(text))
+        for method, address in operations():
+            scope = need(method, address)
+            if scope is Without.KEY:
+                assert asked(asker, method, addresses[address]) == (403, "key-opens-not"), (holder, method, address)
+            if not isinstance(scope, Scope):
+                continue
+            row.update(scope=" ".join(each for each in Scope if each != scope))
+            assert asked(asker, method, addresses[address]) == (403, "scope-missing"), (holder, method, address)
+            row.update(scope=scope)
+            status, code = asked(asker, method, addresses[address])
+            opens = scope in may[holder]
+            assert (status != 401 and code not in REFUSED) is opens, (holder, method, address, status, code)
+
+
+def test_what_a_person_sees_a_client_sees_for_them(
+    addresses: dict[str, str], people: dict[str, Person], rosa: Person
+) -> None:
+    made = for_people(rosa)
+    for name, person in people.items():
+        asker, browser = program(allowed(session(made), person)["access_token"]), client(person)
+        for method, address in operations():
+            if method == "GET" and need(method, address) in OF_ROLE[Role(name)]:
+                by_token, by_hand = asker.get(addresses[address]), browser.get(addresses[address])
+                assert by_token.status_code == by_hand.status_code, (person, address)
+                if by_hand["Content-Type"] == "application/json":
+                    assert by_token.content == by_hand.content, (person, address)
 
 
 def test_what_no_key_opens_is_closed_to_every_role(addresses: dict[str, str], people: dict[str, Person]) -> None:

@@ -59,7 +59,7 @@ def test_a_service_opens_a_case_for_a_student_and_fills_it(
     taken = archive.post(f"{API}/canals/{canal.pk}/readings", reading, format="json")
     assert taken.status_code == 201, taken.json()
     record = archive.get(f"{API}/cases/{case.pk}/record").json()["record"]
-    entered = [(each["service"], each["student"]["name"], each["says"]) for each in record["entered"]]
+    entered = [(each["service"], each["person"]["name"], each["says"]) for each in record["entered"]]
     said = ["case opened", "MB1: canal changed", "MB1: reading taken"]
     assert entered == [(NAME, "Priya", each) for each in said]
     logged = ChangeLog.objects.filter(case=case).values_list("key__service__name", "actor__username")

@@ -7,7 +7,8 @@ from rest_framework.test import APIClient
 
 from cases.models import FailedSignIn, Person
 from cases.services.people import sign_in as service
-from cases.services.people.sign_in import MOST_FOR_ONE_NAME
+from cases.services.people import tries
+from cases.services.people.tries import MOST_FOR_ONE_NAME
 from tests.cast import API, client, problem
 from tests.factories import PASSWORD
 
@@ -101,7 +102,7 @@ def test_guessing_is_stopped_and_others_sign_in_meanwhile(priya: Person, tom: Pe
 def test_who_signed_in_here_before_is_not_locked_out_by_others_behind_the_same_address(
     priya: Person, tom: Person, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(service, "MOST_FROM_ONE_ADDRESS", 3)
+    monkeypatch.setattr(tries, "MOST_FROM_ONE_ADDRESS", 3)
     phone = fresh()
     sign_in(phone, "priya")
     kept = phone.cookies[service.WAS_HERE]
@@ -119,7 +120,7 @@ def test_who_signed_in_here_before_is_not_locked_out_by_others_behind_the_same_a
 
 @pytest.mark.parametrize("kept", ["", "x", "x:y:z"])
 def test_what_was_kept_here_cannot_be_made_up(priya: Person, kept: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(service, "MOST_FROM_ONE_ADDRESS", 1)
+    monkeypatch.setattr(tries, "MOST_FROM_ONE_ADDRESS", 1)
     problem(sign_in(fresh(), "somebody", "wrong"), 401, "sign-in-refused")
     browser = fresh()
     browser.cookies[service.WAS_HERE] = kept

@@ -27,6 +27,7 @@ NAMES = {
     "bsd-3-clause": "BSD-3-Clause",
     "cc0-1.0": "CC0-1.0",
     "lgpl-3.0-only": "LGPL-3.0-only",
+    "lgpl-3.0-or-later": "LGPL-3.0-or-later",
     "mit": "MIT",
     "mit license": "MIT",
     "mit-0": "MIT-0",
@@ -88,6 +89,8 @@ def _stated(installed: Distribution) -> Iterator[str]:
     about = installed.metadata
     (first, *_) = about.get_all("License-Expression") or about.get_all("License") or [""]
     expression = str(first).split("\n")[0].strip()
+    if expression.startswith("Copyright"):
+        expression = ""  # the text of a licence where its name is due
     names = [part for part in re.split(r"\s+(?:AND|OR)\s+", expression) if part and part != "Dual License"]
     names = names or [
         each.split("::")[-1].strip() for each in about.get_all("Classifier") or () if "License ::" in each

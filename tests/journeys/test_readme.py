@@ -46,5 +46,5 @@ def test_the_tour_of_the_api_runs_as_printed(demo: dict[str, Any]) -> None:
     assert length["value"] == pytest.approx(18.0, abs=0.2)
     assert length["least"] < 18.0 < length["most"]
     assert float(said[3]) == pytest.approx(30, abs=0.2)
-    assert said[-5:-3] == ["returned", "waiting"]
-    assert said[-2:] == ["approved", "Plan 2 is approved."]
+    assert said[-6:-4] == ["returned", "waiting"]
+    assert said[-3:] == ["approved", "Plan 2 is approved.", "cases:read"]

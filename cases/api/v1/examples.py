@@ -185,6 +185,17 @@ WEBHOOK = _given(
 )
 WEBHOOK_CHANGES = _given("Nothing for a while", {"state": "paused"})
 REPLAY = _given("All there ever was", {"after": "0"})
+CLIENT = _given(
+    "A program on the students' own devices",
+    {
+        "name": "Course diary",
+        "acts_for": "people",
+        "client_type": "public",
+        "scopes": ["cases:read", "images:read"],
+        "redirect_uris": ["https://diary.example/back", "http://127.0.0.1/back"],
+        "password": "not-this-one",
+    },
+)
 MARKING = _given(
     "One canal, scaled by the instrument that stands in it",
     {

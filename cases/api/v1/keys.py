@@ -65,12 +65,12 @@ class KeyProgramme(serializers.Serializer[Any]):
 
 
 class OwnKeyShown(serializers.Serializer[Any]):
-    """The stored key that the request came with, whom it acts for, and where: rows of several tables."""
+    """The stored key or token that the request came with, whom it acts for, and where: rows of several tables."""
 
     name = serializers.CharField()
     scopes = Value(tuple[Scope, ...])
     ends_at = serializers.DateTimeField()
-    person = PersonRef(allow_null=True, help_text="Whose script it is; null for a service.")
+    person = PersonRef(allow_null=True, help_text="Whose script it is, or for whom a client acts; null for a service.")
     programmes = KeyProgramme(many=True)
 
 
@@ -78,7 +78,7 @@ class KeyView(View):
     @extend_schema(
         operation_id="key_retrieve",
         tags=TAGS,
-        summary="The key that this request came with",
+        summary="The key or token that this request came with",
         description="404 where it came with none.",
         extensions=refuses(NotHere),
         responses=OwnKeyShown,

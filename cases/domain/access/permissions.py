@@ -25,7 +25,7 @@ class May(StrEnum):
     SEE_WORKLIST = "see the plans that wait"
     OVERRIDE = "let the work go on in spite of a caution"
     KEEP_KITS = "change kits, techniques and figures of the programme"
-    KEEP_KEYS = "make and revoke keys of the programme's services"
+    KEEP_KEYS = "make and revoke keys and clients of the programme's services"
     KEEP_WEBHOOKS = "keep webhooks of the programme"
     SEE_PEOPLE = "see who belongs to the programme"
 
@@ -87,7 +87,9 @@ RULES: dict[May, Rule] = {
     May.KEEP_KITS: Rule(
         roles=frozenset({_COORDINATOR}), otherwise="Kits, techniques and figures are kept by the coordinator."
     ),
-    May.KEEP_KEYS: Rule(roles=frozenset({_COORDINATOR}), otherwise="Keys of services are kept by the coordinator."),
+    May.KEEP_KEYS: Rule(
+        roles=frozenset({_COORDINATOR}), otherwise="Keys and clients of services are kept by the coordinator."
+    ),
     May.KEEP_WEBHOOKS: Rule(
         roles=frozenset({_COORDINATOR}),
         otherwise="Webhooks are kept by the coordinator, or by the service itself.",

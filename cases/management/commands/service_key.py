@@ -8,10 +8,9 @@ from django.core.management import CommandParser
 from django.core.management.base import BaseCommand, CommandError
 
 from cases.domain.access.key_text import MOST_DAYS
-from cases.domain.access.roles import Role
 from cases.domain.access.scopes import FOR_SERVICES, Scope
 from cases.domain.errors import CaseError
-from cases.models import Membership
+from cases.management.keepers import keeper_of
 from cases.services.people import access_keys
 
 
@@ -28,12 +27,7 @@ class Command(BaseCommand):
         parser.add_argument("--days", type=int, required=True, help=f"it ends after so many, at most {MOST_DAYS}")
 
     def handle(self, *args: Any, name: str, by: str, scopes: list[Scope], days: int, **options: Any) -> None:
-        rows = Membership.objects.filter(person__username=by, role=Role.COORDINATOR).select_related("person")
-        if options["programme"]:
-            rows = rows.filter(programme__name=options["programme"])
-        if len(rows) != 1:
-            raise CommandError(f"{by} keeps {len(rows)} such programmes: name one of theirs with --programme.")
-        keeper = rows[0]
+        keeper = keeper_of(by, options["programme"])
         try:
             made = access_keys.grant(
                 actor=keeper.person, programme_id=keeper.programme_id, name=name, scopes=scopes, days=days

@@ -1,4 +1,4 @@
-"""Removes what uploads and crashes left behind, and answers and messages that were kept for long enough."""
+"""Removes what uploads and crashes left behind, answers and messages that were kept for long enough, and old tokens."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from django.core.management.base import BaseCommand, CommandError
 from cases.domain.errors import StoreAway
 from cases.services.common import kept_answers
 from cases.services.images import upload
+from cases.services.people import issued_tokens
 from cases.services.webhooks import outbox
 
 KEEP_DAYS = 14  # a phone may lie in a drawer over a holiday, its upload half done
@@ -20,7 +21,7 @@ LOG_DAYS = 30  # of what webhooks were sent
 class Command(BaseCommand):
     """For a timer, once a day."""
 
-    help = "Remove parts of uploads nobody went on with, files that no image owns, old answers and messages."
+    help = "Remove parts of uploads nobody went on with, files that no image owns, old answers, messages and tokens."
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--days", type=int, default=KEEP_DAYS, help=f"how long uploads are kept ({KEEP_DAYS})")
@@ -29,6 +30,7 @@ class Command(BaseCommand):
         self.stdout.write(f"Removed {kept_answers.tidy()} answers that were kept for long enough.")
         tidied_log = outbox.tidy(older_than=timedelta(days=LOG_DAYS))
         self.stdout.write(f"Removed {tidied_log} messages of webhooks from their log.")
+        self.stdout.write(f"Removed {issued_tokens.tidy()} codes and tokens of clients that have ended.")
         try:
             tidied = upload.tidy(older_than=timedelta(days=days))
         except StoreAway as refusal:

@@ -9,7 +9,8 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.errors import ChangedSince, NotUsable
-from cases.models import AccessKey, Case, Service
+from cases.models import Case, Service
+from cases.models.clients import Key
 from cases.services.charting import cases
 from cases.services.common import external_ids
 from cases.services.people import access_keys
@@ -22,7 +23,7 @@ from planning.foundation.errors import PlanningError
 def put(
     *,
     service: Service,
-    key: AccessKey | None,
+    key: Key | None,
     external_id: str,
     student_id: UUID,
     tooth: ToothName,

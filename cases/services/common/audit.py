@@ -8,7 +8,7 @@ from typing import Any
 
 from django.db.models import Model
 
-from cases.models import Case, ChangeLog, Person
+from cases.models import AccessKey, Case, ChangeLog, ClientToken, Person
 from cases.services.common import feed
 from planning.foundation.encoding import canonical_text, encode
 
@@ -26,11 +26,13 @@ def changed(
     after: Values | None = None,
 ) -> None:
     """One line of the log. Values are those that changed; remarks and notes stay out of it."""
+    key = actor.by_key
     ChangeLog.objects.create(
         programme_id=case.programme_id if case else programme_id,
         case=case,
         actor=actor,
-        key=actor.by_key,
+        key=key if isinstance(key, AccessKey) else None,
+        client=key.client if isinstance(key, ClientToken) else None,
         verb=verb,
         subject=type(subject).__name__,
         subject_id=str(subject.pk),

@@ -68,6 +68,10 @@ KINDS: dict[tuple[str, str], FeedKind | None] = {
     ("Webhook", "replay"): None,
     ("Webhook", "give up"): None,
     ("Webhook", "remove"): None,
+    ("Client", "make"): None,
+    ("Client", "revoke"): None,
+    ("Consent", "give"): None,
+    ("Consent", "end"): None,
 }
 """What a line of the change log is told as; None: it is told to nobody."""
 

@@ -20,6 +20,7 @@ from cases.domain.access.scopes import NEVER_A_SERVICES, Scope
 from cases.domain.errors import Conflict, KeyRefused, NotHere, NotUsable
 from cases.domain.uuid7 import uuid7
 from cases.models import AccessKey, Person, Programme, Service
+from cases.models.clients import Key
 from cases.models.prepared import Prepared
 from cases.services.common import audit
 from cases.services.common.guard import actor_in
@@ -162,7 +163,7 @@ def admit(*, text: str) -> AccessKey:
     return row
 
 
-def whose_case(*, asker: Person | Service, key: AccessKey | None, programme_id: UUID, named: UUID | None) -> Person:
+def whose_case(*, asker: Person | Service, key: Key | None, programme_id: UUID, named: UUID | None) -> Person:
     """Whose case is to be opened: the asker's own, or that of the student whom a service names. Raises NotUsable."""
     if isinstance(asker, Person):
         if named not in (None, asker.pk):

@@ -21,7 +21,7 @@ from django.utils import timezone
 from cases.domain.access.roles import Role
 from cases.domain.access.scopes import Scope
 from cases.domain.webhooks import MOST_RETRY_AFTER_S, TRIED_FOR_S, DeliveryState, WebhookState, wait_s
-from cases.models import AccessKey, Change, Delivery, Membership, Webhook
+from cases.models import AccessKey, Change, Client, Delivery, Membership, Webhook
 from cases.services.common import audit
 from cases.services.common.feed import number
 from cases.services.webhooks.line import Reply
@@ -86,12 +86,17 @@ def take_up(*, webhook_id: UUID) -> Batch | None:
 
 
 def _may_be_told(webhook: Webhook, now: datetime) -> bool:
-    """Whether its service has a key that sees all this, or its coordinator is one still. Until then it waits."""
+    """Whether its service has a key or a client that sees all this, or its coordinator is one still. Until then it
+    waits."""
     if webhook.service_id is None:
         coordinators = Membership.objects.filter(programme=webhook.programme_id, role=Role.COORDINATOR)
         return coordinators.filter(person=webhook.made_by_id, person__is_active=True).exists()
     keys = AccessKey.objects.filter(service=webhook.service_id, revoked_at=None, ends_at__gt=now)
-    return any(NEEDED.issubset(scopes) for scopes in keys.values_list("scopes", flat=True))
+    clients = Client.objects.filter(
+        service=webhook.service_id, revoked_at=None, authorization_grant_type=Client.GRANT_CLIENT_CREDENTIALS
+    )
+    opened = (*keys.values_list("scopes", flat=True), *clients.values_list("scopes", flat=True))
+    return any(NEEDED.issubset(scopes) for scopes in opened)
 
 
 def _lay_out(webhook: Webhook, now: datetime) -> None:

@@ -78,7 +78,11 @@ _CASE = "/api/v1/cases/[^/]+"
 # The first that fits. What is not named here is a read or a small change.
 _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("GET", "/livez|/readyz", HEALTH),
-    ("POST", "/api/v1/(session|one-time-code|keys|programmes/[^/]+/service-keys)|/admin/.*", SIGN_IN),
+    (
+        "POST",
+        "/api/v1/(session|one-time-code|keys|programmes/[^/]+/(service-keys|clients))|/oauth/.*|/admin/.*",
+        SIGN_IN,
+    ),
     ("POST", f"{_CASE}/events|{_CASE}/on-site-sign-offs", EVENTS),
     ("POST", "/api/v1/compute/tooth", READS),
     ("POST", f"/api/v1/compute/.*|{_CASE}/preview|{_CASE}/plan-versions", COMPUTING),

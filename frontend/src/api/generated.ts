@@ -776,6 +776,43 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/consents": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Clients that act for you */
+        get: operations["consents_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/consents/{consent_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /**
+         * Let a client act for you no more
+         * @description At once: its tokens count no more.
+         */
+        delete: operations["consent_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/difficulty-factors": {
         parameters: {
             query?: never;
@@ -881,7 +918,7 @@ export interface paths {
             cookie?: never;
         };
         /**
-         * The key that this request came with
+         * The key or token that this request came with
          * @description 404 where it came with none.
          */
         get: operations["key_retrieve"];
@@ -1322,6 +1359,54 @@ export interface paths {
         put?: never;
         post?: never;
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/clients": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Clients of the programme
+         * @description For the coordinator.
+         */
+        get: operations["clients_list"];
+        put?: never;
+        /**
+         * Register a client
+         * @description By the coordinator, who is asked for the password once more. One that acts for itself is the programme's service, as with a key. One that acts for people asks each of them at `/oauth/authorize`, with PKCE (S256), and has of its scopes what the person's role leaves open, in this programme alone.
+         */
+        post: operations["clients_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/clients/{client_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A client
+         * @description For the coordinator.
+         */
+        get: operations["client_retrieve"];
+        put?: never;
+        post?: never;
+        /**
+         * Revoke a client
+         * @description With all its tokens.
+         */
+        delete: operations["client_destroy"];
         options?: never;
         head?: never;
         patch?: never;
@@ -2056,6 +2141,12 @@ export interface components {
          * @enum {string}
          */
         Action: "instrument" | "irrigate" | "recapitulate" | "image" | "sign_off" | "gauge" | "fit_cone" | "dry" | "fill";
+        /**
+         * @description * `itself`: As the programme's service, by client credentials (RFC 6749, 4.4).
+         *     * `people`: For each person who allows it, by an authorisation code with PKCE (4.1, and RFC 7636).
+         * @enum {string}
+         */
+        ActsFor: "itself" | "people";
         /** @description One sentence of advice. Sentences of one `key` stand in the order in which they are done. */
         Advice: {
             /** @description What it is about. */
@@ -3558,6 +3649,65 @@ export interface components {
              */
             series_taper?: number | null;
         };
+        /** @description A client to be registered. */
+        ClientGivenRequest: {
+            /** @description For whom the client asks: for the programme's service, or for people who allow it. */
+            acts_for: components["schemas"]["ActsFor"];
+            /** @description Whether the client keeps a secret. */
+            client_type: components["schemas"]["ClientType"];
+            /** @description Of the service; people who are asked to allow it read this. */
+            name: string;
+            /** @description Of the person who is signed in. */
+            password: string;
+            /** @description Where a person is sent back to, matched to the letter: https, or http to 127.0.0.1 or [::1] with any port (RFC 8252). Empty for a client that acts for itself. */
+            redirect_uris?: string[];
+            /** @description What the key opens. */
+            scopes: components["schemas"]["Scope"][];
+        };
+        /** @description Clients, without their secrets. */
+        ClientList: {
+            /** @description The rows of this page. */
+            results: components["schemas"]["ClientShown"][];
+        };
+        /** @description A stored client; never its secret. */
+        ClientShown: {
+            /** @description For whom the client asks: for the programme's service, or for people who allow it. */
+            acts_for: components["schemas"]["ActsFor"];
+            /** @description Whether the client keeps a secret. */
+            client_type: components["schemas"]["ClientType"];
+            /**
+             * Format: uuid
+             * @description Its `client_id`.
+             */
+            id: string;
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            made_at: string;
+            /** @description Who made it. */
+            made_by: components["schemas"]["PersonRef"];
+            /** @description Of the service whose client it is. */
+            name: string;
+            /** @description Where a person is sent back to, matched to the letter: https, or http to 127.0.0.1 or [::1] with any port (RFC 8252). Empty for a client that acts for itself. */
+            redirect_uris: string[];
+            /** @description It may ask for these. */
+            scopes: components["schemas"]["Scope"][];
+        };
+        /**
+         * @description RFC 6749, 2.1.
+         *     * `confidential`: Keeps a secret: it runs on a server.
+         *     * `public`: Cannot keep one: it runs on people's own devices.
+         * @enum {string}
+         */
+        ClientType: "confidential" | "public";
+        /** @description A client that was just stored, with its secret, which is shown this once. */
+        ClientWithSecret: {
+            /** @description The client that it is about. */
+            client: components["schemas"]["ClientShown"];
+            /** @description Null for a public client. */
+            client_secret: string | null;
+        };
         /** @description The visit ends. */
         ClosePayload: {
             /** @description The access cavity was closed for the time until the next visit. */
@@ -3787,6 +3937,40 @@ export interface components {
              * @description How far the tip is short of the radiographic apex; below 0 it is past it.
              */
             tip_short_mm: number;
+        };
+        /** @description A stored client, as much of it as the person needs for whom it acts. */
+        ConsentClient: {
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Its name, for people. */
+            name: string;
+            /** @description Id of the programme. */
+            programme: components["schemas"]["KeyProgramme"];
+        };
+        /** @description What a person lets clients do for them. */
+        ConsentList: {
+            /** @description The rows of this page. */
+            results: components["schemas"]["ConsentShown"][];
+        };
+        /** @description The stored consent of the person who asks. */
+        ConsentShown: {
+            /** @description The client that it is about. */
+            client: components["schemas"]["ConsentClient"];
+            /**
+             * Format: date-time
+             * @description First.
+             */
+            given_at: string;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description What the key opens. */
+            scopes: components["schemas"]["Scope"][];
         };
         /** @description How long an irrigant stays in the canal. */
         Contact: {
@@ -4257,19 +4441,19 @@ export interface components {
             /** @description What is said at the end. */
             say: string;
         };
-        /** @description Something that another system entered for a student. */
+        /** @description Something that another system did for a person: a service for a student, or a client for whoever let it. */
         Entered: {
             /**
              * Format: date-time
              * @description When it was.
              */
             at: string;
+            /** @description The person. */
+            person: components["schemas"]["RecordPerson"];
             /** @description It in one sentence, for people. */
             says: string;
             /** @description The service's name. */
             service: string;
-            /** @description The student whose case it is. */
-            student: components["schemas"]["RecordPerson"];
         };
         /** @description One event as a device tells it. */
         EventGivenRequest: {
@@ -6287,7 +6471,7 @@ export interface components {
             /** @description Who withdrew it; null: it holds. */
             withdrawn_by: components["schemas"]["PersonRef"] | null;
         };
-        /** @description The stored key that the request came with, whom it acts for, and where: rows of several tables. */
+        /** @description The stored key or token that the request came with, whom it acts for, and where: rows of several tables. */
         OwnKeyShown: {
             /**
              * Format: date-time
@@ -6296,7 +6480,7 @@ export interface components {
             ends_at: string;
             /** @description Its name, for people. */
             name: string;
-            /** @description Whose script it is; null for a service. */
+            /** @description Whose script it is, or for whom a client acts; null for a service. */
             person: components["schemas"]["PersonRef"] | null;
             /** @description The programmes. */
             programmes: components["schemas"]["KeyProgramme"][];
@@ -13494,6 +13678,69 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    consents_list: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConsentList"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    consent_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                consent_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            404: components["responses"]["404.not-found"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
     difficulty_factors_list: {
         parameters: {
             query?: never;
@@ -14984,6 +15231,153 @@ export interface operations {
             409: components["responses"]["409.not-of-this-feed"];
             412: components["responses"]["412.changed-since"];
             429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    clients_list: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClientList"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    clients_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClientGivenRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClientWithSecret"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable.password-wrong"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    client_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                client_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClientShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    client_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                client_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };

@@ -56,7 +56,7 @@ export const record = {
   cautions: 'Cautions',
   settled: { stands: 'stands', overridden: 'let pass', gone: 'gone in a later version' },
   entered: 'Entered by other systems',
-  enteredBy: (service: string, student: string) => `Entered by ${service} for ${student}`,
+  enteredBy: (service: string, person: string) => `Entered by ${service} for ${person}`,
   overrides: 'Let pass',
   withdrawnBy: (who: string, at: string) => `Taken back by ${who}, ${at}`,
   plans: 'Plans and decisions',

@@ -12,10 +12,10 @@ from cases.domain.struck import StruckWhy
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entered:
-    """Something that another system entered for a student."""
+    """Something that another system did for a person: a service for a student, or a client for whoever let it."""
 
     service: str
-    student: RecordPerson
+    person: RecordPerson
     says: str
     at: datetime
 

@@ -24,7 +24,7 @@ export function Canals({ of }: { of: RecordValue }) {
   )
 }
 
-/** What other systems entered for the student. */
+/** What other systems entered for people. */
 function Entered({ of }: { of: RecordValue }) {
   // A record that was kept from before there were services has none.
   const rows = of.entered ?? []
@@ -37,7 +37,7 @@ function Entered({ of }: { of: RecordValue }) {
           <li key={number} class="small">
             {row.says}{' '}
             <span class="block soft">
-              {words.record.enteredBy(row.service, row.student.name)}, {words.record.at(row.at)}
+              {words.record.enteredBy(row.service, row.person.name)}, {words.record.at(row.at)}
             </span>
           </li>
         ))}

@@ -57,6 +57,8 @@ onTabMessage('session', findSessionAgain)
 
 export async function signIn(username: string, password: string): Promise<void> {
   await take(await calls.signIn(username, password))
+  // The server's own page, which had nobody to ask.
+  if (location.pathname.startsWith('/oauth/')) return location.reload()
   signIns.value += 1
   postToTabs({ kind: 'session' })
 }
