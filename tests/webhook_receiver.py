@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import ssl
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -57,7 +58,7 @@ class Receiver:
 
 
 @contextmanager
-def receiver() -> Iterator[Receiver]:
+def receiver(context: ssl.SSLContext | None = None) -> Iterator[Receiver]:
     here = Receiver()
 
     class Handler(BaseHTTPRequestHandler):
@@ -80,7 +81,9 @@ def receiver() -> Iterator[Receiver]:
 
     server = ThreadingHTTPServer(("127.0.0.1", 0), Handler)
     server.daemon_threads = True
-    here.at = f"http://127.0.0.1:{server.server_port}/"
+    if context:
+        server.socket = context.wrap_socket(server.socket, server_side=True)
+    here.at = f"http{'s' if context else ''}://127.0.0.1:{server.server_port}/"
     Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02}, daemon=True).start()
     try:
         yield here
