@@ -27,6 +27,8 @@ from cases.domain.uuid7 import uuid7
 from cases.models import CautionOverride, Kit, LengthReading, Person, ToothPlanVersion
 from cases.services.images import upload
 from cases.services.images.upload import Announced
+from cases.services.webhooks import keeping
+from cases.services.webhooks.keeping import Keeper
 from tests.cases.pictures import picture
 from tests.cast import API, canal_of, client
 
@@ -50,7 +52,7 @@ records = schema.include(
 
 
 @pytest.fixture
-def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
+def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str, str]:
     case = submitted.case
     override = CautionOverride.objects.create(
         sent_hash="", case=case, code="apex-wide", reason="Seen.", supervisor=vale, version=submitted
@@ -58,6 +60,13 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     reading = LengthReading.objects.filter(canal__tooth__case=case)[0]
     announced = Announced(
         id=uuid7(), sha256=sha256(PICTURE).hexdigest(), sent_bytes=len(PICTURE), device_time=timezone.now()
+    )
+    webhook = keeping.add(
+        keeper=Keeper(actor=rosa),
+        programme_id=case.programme_id,
+        address="https://records.example/",
+        kinds=[],
+        reached=0,
     )
     image = upload.receive(actor=case.student, case=case, announced=announced, data=PICTURE)
     return {
@@ -70,6 +79,8 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
         "hash_": submitted.hash,
         "override_id": str(override.pk),
         "image_id": str(image.pk),
+        "webhook_id": str(webhook.pk),
+        "delivery_id": str(uuid7()),
         "marking_id": str(uuid7()),
         "bend_id": str(uuid7()),
         "key_id": str(uuid7()),
@@ -123,6 +134,7 @@ def test_any_request(
         "worklist": vale,
         "people": vale,
         "service-keys": rosa,
+        "webhooks": rosa,
         "overrides": vale,
         "kits": rosa,
         "techniques": rosa,
