@@ -49,7 +49,7 @@ FILES = Lane(name="files", at_once=3, wait_s=20)
 CHANGES = Lane(name="changes", at_once=2, wait_s=20, waits=True)
 # Made once, and from then on read.
 DESCRIPTION = Lane(name="description", at_once=1, apart=True, most_waiting=64, wait_s=30)
-# A page of ten thousand rows takes a second of computing, and a whole export hundreds of pages.
+# A page of ten thousand rows takes seconds of computing, and a whole export has hundreds of pages.
 EXPORTS = Lane(name="exports", at_once=1, apart=True, most_waiting=32, wait_s=30, signed_in=True)
 # Computing takes its time after the waiting, within the phone's twenty seconds.
 COMPUTING = Lane(
