@@ -154,7 +154,7 @@ def _refuse_control_characters(query: QueryDict) -> None:
 
 def _count(query: QueryDict) -> int:
     text = query.get("_count", str(USUAL_COUNT))
-    if not (text.isascii() and text.isdecimal() and int(text[:9]) >= 1):
+    if not (text.isascii() and text.isdecimal() and len(text) < MOST_DIGITS and int(text)):
         says = f"Must be a whole number from 1; no page has more than {MOST_COUNT}."
         raise ValidationError({"_count": [ErrorDetail(says, code="out-of-bounds")]})
     return min(int(text), MOST_COUNT)
