@@ -7,23 +7,25 @@ from wsgiref.types import WSGIApplication
 
 from django.conf import settings
 from django.db import DatabaseError, connections
+from django.middleware.csrf import CSRF_SECRET_LENGTH
 from django.urls import get_resolver
 
 from cases.api.fields import FieldsOf
 from cases.domain.events.payloads import EventPayload
 from cases.domain.progress.kept import KeptFold
-from cases.domain.progress.summary import CaseSummary
+from cases.domain.progress.summary import CaseSummary, StepInHand
 from cases.domain.record.values.record import Record
 from cases.mapping import courses
 from cases.models import prepared
 from cases.queries.course import CanalCourseShown
 from frontend.server.front.gateway import Environ, answered, own_question
 from planning.contract.plan_input import PlanInput
-from planning.contract.plan_value import Plan
+from planning.contract.plan_value import Plan, ToothNames
 from planning.foundation.encoding import Mode, prepare_reading, prepare_writing
 
 READ = ((Plan, Mode.KEPT), (PlanInput, Mode.KEPT), (EventPayload, Mode.KEPT), (KeptFold, Mode.ANSWERED))
-WRITTEN = (*get_args(EventPayload), CaseSummary, KeptFold, CanalCourseShown, Record)
+WRITTEN = (*get_args(EventPayload), CaseSummary, StepInHand, KeptFold, CanalCourseShown, Record, ToothNames)
+EVERY_HOST = "*"
 SIGNED_IN_TO = "/api/v1/session"
 
 
@@ -41,19 +43,19 @@ def warm(application: WSGIApplication) -> None:
         prepared.prepare_all()
         courses.read_worked()
         # A session that nobody has is looked for as any other is.
-        answered(application, own_question(SIGNED_IN_TO) | _stranger(), b"")
+        answered(application, own_question(SIGNED_IN_TO) | stranger(), b"")
     except DatabaseError:
         return
     finally:
         connections.close_all()
 
 
-def _stranger() -> Environ:
-    """Comes by a name that is allowed, and as the proxy says that people come."""
+def stranger() -> Environ:
+    """Comes by a name that is allowed, as the proxy says that people come, with cookies of an earlier time."""
     host, *_ = settings.ALLOWED_HOSTS
     return {
-        "HTTP_HOST": host.lstrip("."),
-        "HTTP_COOKIE": f"{settings.SESSION_COOKIE_NAME}=nobody",
+        "HTTP_HOST": "localhost" if host == EVERY_HOST else host.lstrip("."),
+        "HTTP_COOKIE": f"{settings.SESSION_COOKIE_NAME}=nobody; {settings.CSRF_COOKIE_NAME}={'n' * CSRF_SECRET_LENGTH}",
         "wsgi.url_scheme": "https",
         "HTTP_X_FORWARDED_PROTO": "https",
     }
