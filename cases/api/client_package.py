@@ -20,6 +20,8 @@ BYTES = (
     "application/dicom",
     "image/*",
     "application/partial-upload",
+    "application/x-ndjson",
+    "text/csv",
 )
 SETTINGS = {"content_type_overrides": dict.fromkeys(BYTES, "application/octet-stream"), "post_hooks": []}
 PROJECT = """\

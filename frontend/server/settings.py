@@ -172,7 +172,8 @@ REST_FRAMEWORK = {
 }
 # Pages of these origins may ask with a key; no cookie of ours goes with what they ask.
 CORS_ALLOWED_ORIGINS = ENVIRONMENT.cors_origins
-CORS_URLS_REGEX = r"^/api/(v1|fhir)/"
+# A page that acts for people trades its code for a token, and gives tokens up, itself.
+CORS_URLS_REGEX = r"^/(api/(v1|fhir)|oauth/(token|revoke))(/|$)"
 CORS_ALLOW_HEADERS = ("authorization", "content-type", "idempotency-key", "if-match", "if-none-match", "x-request-id")
 CORS_EXPOSE_HEADERS = cross_origin.EXPOSED
 SPECTACULAR_SETTINGS = {

@@ -26,7 +26,8 @@ def preflight(origin: str, where: str = f"{API}/teeth", header: str = "authoriza
 def test_a_browser_is_let_ask_with_a_key_and_a_condition(db: None) -> None:
     allowed = preflight(COURSE)
     assert allowed["access-control-allow-origin"] == COURSE
-    assert preflight(COURSE, "/api/fhir/R4/Patient")["access-control-allow-origin"] == COURSE
+    for where in ("/api/fhir/R4/Patient", "/oauth/token", "/oauth/revoke"):
+        assert preflight(COURSE, where)["access-control-allow-origin"] == COURSE
     assert "PATCH" in allowed["access-control-allow-methods"]
     named = {name.strip() for name in allowed["access-control-allow-headers"].split(",")}
     assert {"authorization", "content-type", "if-match", "if-none-match", "idempotency-key"} <= named
@@ -40,8 +41,8 @@ def test_nobody_else_is(db: None) -> None:
         assert "access-control-allow-origin" not in APIClient().get(f"{API}/teeth", headers={"Origin": origin}).headers
 
 
-def test_only_the_api_is_read_from_elsewhere(db: None) -> None:
-    for where in ("/", "/admin/login/", "/livez"):
+def test_only_the_api_and_where_tokens_are_got_is_read_from_elsewhere(db: None) -> None:
+    for where in ("/", "/admin/login/", "/livez", "/oauth/consents", "/oauth/introspect"):
         assert "access-control-allow-origin" not in APIClient().get(where, headers={"Origin": COURSE}).headers
 
 

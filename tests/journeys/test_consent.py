@@ -121,7 +121,8 @@ def test_a_student_lets_a_program_act_for_them_and_ends_it(
     key = f"{demo['url']}/api/v1/key"
     assert program.get(key).json()["person"]["name"] == student["name"]
 
-    phone.goto("/oauth/consents")
+    phone.goto("/account/keys")
+    phone.get_by_role("link", name="Programs that act for you").click()
     expect(phone.get_by_role("heading", name=name)).to_be_visible()
     assert_everybody_can_use(phone)
     phone.get_by_role("button", name=f"End it for {name}").click()

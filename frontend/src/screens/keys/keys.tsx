@@ -20,6 +20,9 @@ export function Keys() {
       {membership.value?.role === 'coordinator' && (
         <KeysOf kept={serviceKeys} kind="services" says={words.keys.servicesSay} scopes={OF_SERVICES} />
       )}
+      <a class="button" href="/oauth/consents" target="_self">
+        {words.keys.consents}
+      </a>
     </Page>
   )
 }
