@@ -10,7 +10,7 @@ const root = fileURLToPath(new URL('.', import.meta.url))
 const BUILT = join(root, 'dist')
 const alias = { '@': join(root, 'src') }
 /** What the development server hands on. The host stays the page's own: Django refuses a change from another origin. */
-const OF_DJANGO = ['/api', '/admin', '/static', '/livez', '/readyz']
+const OF_DJANGO = ['/api', '/admin', '/static', '/lti', '/livez', '/readyz']
 const DJANGO = `http://127.0.0.1:${process.env.DJANGO_PORT ?? 8000}`
 
 // Small files that several screens share would be a file each on the line: these go together.

@@ -68,6 +68,8 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_PROGRAMME}/clients/{{client_id}}": {"GET": Without.KEY, "DELETE": Without.KEY},
     "consents": {"GET": Without.KEY},
     "consents/{consent_id}": {"DELETE": Without.KEY},
+    f"{_PROGRAMME}/lti-platforms": {"GET": Without.KEY, "POST": Without.KEY},
+    f"{_PROGRAMME}/lti-platforms/{{platform_id}}": {"GET": Without.KEY, "PUT": Without.KEY},
     # --- the programme; what it keeps is changed by its coordinator at the app ---
     _PROGRAMME: {"GET": _READ},
     f"{_PROGRAMME}/people": {"GET": Scope.PEOPLE_READ},

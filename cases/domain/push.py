@@ -81,7 +81,13 @@ def _of_emergency(emergency: Emergency) -> News:
     )
 
 
-def refuse_inward(endpoint: str, *, http_here: bool) -> None:
+def refuse_inward(
+    endpoint: str,
+    *,
+    http_here: bool,
+    at: str = "endpoint",
+    reason: str = "A push service has a public name and answers by HTTPS.",
+) -> None:
     """Raises NotUsable unless the address is HTTPS at a public name: this server must not be sent into its own network.
 
     Every address in numbers is refused, in whatever notation: push services have names. `http_here` lets plain HTTP at
@@ -92,9 +98,9 @@ def refuse_inward(endpoint: str, *, http_here: bool) -> None:
         url = urlsplit(endpoint)
         host, port = url.hostname or "", url.port
     except ValueError:
-        raise NotUsable(reason="This is no address.", at=("endpoint",)) from None
+        raise NotUsable(reason="This is no address.", at=(at,)) from None
     if http_here and url.scheme == "http" and host == "127.0.0.1":
         return
     named = NAME.fullmatch(host) and host.rpartition(".")[2] not in INWARD
     if url.scheme != "https" or not named or url.username is not None or port not in (None, 443):
-        raise NotUsable(reason="A push service has a public name and answers by HTTPS.", at=("endpoint",))
+        raise NotUsable(reason=reason, at=(at,))

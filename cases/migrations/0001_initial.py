@@ -3065,4 +3065,116 @@ class Migration(migrations.Migration):
             model_name="instrumentuse",
             index=models.Index(fields=["kit", "student", "at"], name="uses_of_a_set_in_order"),
         ),
+        migrations.CreateModel(
+            name="LtiLaunch",
+            fields=[
+                ("nonce", models.CharField(max_length=64, primary_key=True, serialize=False)),
+                ("at", models.DateTimeField(auto_now_add=True, db_index=True)),
+            ],
+        ),
+        migrations.CreateModel(
+            name="LtiKey",
+            fields=[
+                ("id", models.PositiveSmallIntegerField(default=1, editable=False, primary_key=True, serialize=False)),
+                ("private_pem", models.TextField(editable=False)),
+            ],
+            options={
+                "constraints": [models.CheckConstraint(condition=models.Q(("id", 1)), name="one_lti_key")],
+            },
+        ),
+        migrations.CreateModel(
+            name="LtiPlatform",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("name", models.CharField(max_length=80)),
+                ("issuer", models.CharField(max_length=255)),
+                ("client_id", models.CharField(max_length=255)),
+                ("deployment_ids", models.JSONField(help_text="JSON list of texts.")),
+                ("login_address", models.CharField(max_length=1000)),
+                ("token_address", models.CharField(max_length=1000)),
+                ("key_set_address", models.CharField(max_length=1000)),
+                (
+                    "token_audience",
+                    models.CharField(blank=True, help_text="Empty: the token's address.", max_length=1000),
+                ),
+                ("teachers_supervise", models.BooleanField(default=False)),
+                ("active", models.BooleanField(default=True)),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="lti_platforms", to="cases.programme"
+                    ),
+                ),
+            ],
+        ),
+        migrations.CreateModel(
+            name="LtiPerson",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("subject", models.CharField(max_length=255)),
+                (
+                    "person",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="lti_subjects",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "platform",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="people", to="cases.ltiplatform"
+                    ),
+                ),
+            ],
+        ),
+        migrations.CreateModel(
+            name="LtiWork",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("deployment_id", models.CharField(max_length=255)),
+                ("link_id", models.CharField(max_length=255)),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "case",
+                    models.OneToOneField(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="lti_work", to="cases.case"
+                    ),
+                ),
+                (
+                    "person",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="work", to="cases.ltiperson"
+                    ),
+                ),
+            ],
+        ),
+        migrations.AddConstraint(
+            model_name="ltiplatform",
+            constraint=models.UniqueConstraint(fields=("issuer", "client_id"), name="lti_client_once"),
+        ),
+        migrations.AddConstraint(
+            model_name="ltiperson",
+            constraint=models.UniqueConstraint(fields=("platform", "subject"), name="lti_subject_once"),
+        ),
+        migrations.AddConstraint(
+            model_name="ltiwork",
+            constraint=models.UniqueConstraint(fields=("person", "deployment_id", "link_id"), name="lti_work_once"),
+        ),
     ]

@@ -25,6 +25,7 @@ from cases.models.kits import (
     ThresholdOverride,
 )
 from cases.models.log import ChangeLog
+from cases.models.lti import LtiKey, LtiLaunch, LtiPerson, LtiPlatform, LtiWork
 from cases.models.markings import Marking
 from cases.models.one_time_codes import OneTimeCode, WrongCode
 from cases.models.overrides import CautionOverride
@@ -64,6 +65,11 @@ __all__ = [
     "KitInstrument",
     "KitNeedle",
     "LengthReading",
+    "LtiKey",
+    "LtiLaunch",
+    "LtiPerson",
+    "LtiPlatform",
+    "LtiWork",
     "Marking",
     "Membership",
     "OneTimeCode",

@@ -143,6 +143,9 @@ PUSH_HTTP_HERE = False
 # --- webhooks ---
 WEBHOOKS_INSIDE = ENVIRONMENT.webhooks_inside
 WEBHOOKS_CA_FILE = ENVIRONMENT.webhooks_ca_file
+# --- courses of other platforms ---
+# True lets a platform be plain HTTP on this machine: for tests.
+LTI_HTTP_HERE = False
 
 # --- words and times ---
 LANGUAGE_CODE = "en-gb"

@@ -22,9 +22,10 @@ urlpatterns = [
     path("api/v1/", include("cases.api.v1.urls")),
     path("api/fhir/R4/", include("cases.api.fhir.urls")),
     path("", include((OAUTH, "oauth2_provider"))),
+    path("lti/", include("frontend.lti.urls")),
     path("admin/", admin.site.urls),
     # The app's own addresses carry no dot; a missing file must stay missing.
-    re_path(r"^(?!(?:api|admin|oauth|static|assets)(?:/|$))[^.]*$", views.shell, name="shell"),
+    re_path(r"^(?!(?:api|admin|lti|oauth|static|assets)(?:/|$))[^.]*$", views.shell, name="shell"),
 ]
 
 handler400 = "frontend.views.bad_request"

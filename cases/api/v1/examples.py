@@ -196,6 +196,20 @@ CLIENT = _given(
         "password": "not-this-one",
     },
 )
+PLATFORM = _given(
+    "A school's platform for courses",
+    {
+        "name": "Courses",
+        "issuer": "https://courses.example",
+        "client_id": "fourth-canal-1",
+        "deployment_ids": ["1"],
+        "login_address": "https://courses.example/lti/authorize",
+        "token_address": "https://courses.example/lti/token",
+        "key_set_address": "https://courses.example/lti/keys",
+        "teachers_supervise": True,
+        "password": "not-this-one",
+    },
+)
 MARKING = _given(
     "One canal, scaled by the instrument that stands in it",
     {

@@ -27,6 +27,7 @@ class May(StrEnum):
     KEEP_KITS = "change kits, techniques and figures of the programme"
     KEEP_KEYS = "make and revoke keys and clients of the programme's services"
     KEEP_WEBHOOKS = "keep webhooks of the programme"
+    KEEP_PLATFORMS = "register the platforms of the programme's courses"
     SEE_PEOPLE = "see who belongs to the programme"
 
 
@@ -93,6 +94,9 @@ RULES: dict[May, Rule] = {
     May.KEEP_WEBHOOKS: Rule(
         roles=frozenset({_COORDINATOR}),
         otherwise="Webhooks are kept by the coordinator, or by the service itself.",
+    ),
+    May.KEEP_PLATFORMS: Rule(
+        roles=frozenset({_COORDINATOR}), otherwise="Platforms of courses are registered by the coordinator."
     ),
     May.SEE_PEOPLE: Rule(
         roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="Who belongs to the programme is for supervisors."

@@ -56,6 +56,9 @@ KINDS: dict[tuple[str, str], FeedKind | None] = {
     ("Programme", "set widths"): FeedKind.WIDTHS_CHANGED,
     # Its events are told themselves.
     ("TreatmentEvent", "take-sign-off"): None,
+    # Where courses are kept is nobody else's business.
+    ("LtiPlatform", "register"): None,
+    ("LtiPlatform", "change"): None,
     # How somebody signs in is nobody else's business.
     ("OneTimeCode", "confirm"): None,
     ("OneTimeCode", "remove"): None,

@@ -72,7 +72,9 @@ IMAGES = Lane(
 )
 # A class signs in at the beginning of a lesson, and hashing a password takes a third of a second by design.
 SIGN_IN = Lane(name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15)
-LANES = (HEALTH, READS, EVENTS, FILES, CHANGES, EXPORTS, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN)
+# A launch waits for its platform's keys, and holds up nobody but other launches.
+LAUNCHES = Lane(name="launches", at_once=4, wait_s=20)
+LANES = (HEALTH, READS, EVENTS, FILES, CHANGES, EXPORTS, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN, LAUNCHES)
 
 _CASE = "/api/v1/cases/[^/]+"
 # The first that fits. What is not named here is a read or a small change.
@@ -80,9 +82,12 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("GET", "/livez|/readyz", HEALTH),
     (
         "POST",
-        "/api/v1/(session|one-time-code|keys|programmes/[^/]+/(service-keys|clients))|/oauth/.*|/admin/.*",
+        "/api/v1/(session|one-time-code|keys|programmes/[^/]+/(service-keys|clients|lti-platforms))"
+        "|/oauth/.*|/admin/.*",
         SIGN_IN,
     ),
+    ("PUT", "/api/v1/programmes/[^/]+/lti-platforms/[^/]+", SIGN_IN),
+    ("GET|POST", "/lti/.*", LAUNCHES),
     ("POST", f"{_CASE}/events|{_CASE}/on-site-sign-offs", EVENTS),
     ("POST", "/api/v1/compute/tooth", READS),
     ("POST", f"/api/v1/compute/.*|{_CASE}/preview|{_CASE}/plan-versions", COMPUTING),

@@ -1575,6 +1575,54 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/lti-platforms": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Platforms whose courses lead here (LTI 1.3)
+         * @description For the coordinator.
+         */
+        get: operations["lti_platforms_list"];
+        put?: never;
+        /**
+         * Register a platform
+         * @description By the coordinator, who is asked for the password once more: whoever runs the platform can sign people in. Left out, it is active and its teachers do not sign in. There, this tool's addresses are `/lti/login`, `/lti/launch` and `/lti/keys` of this server.
+         */
+        post: operations["lti_platforms_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/lti-platforms/{platform_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A platform
+         * @description For the coordinator.
+         */
+        get: operations["lti_platform_retrieve"];
+        /**
+         * Change a platform, or switch it off
+         * @description All of it anew, by the coordinator, who is asked for the password once more. Who came from it stays who they are.
+         */
+        put: operations["lti_platform_update"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/people": {
         parameters: {
             query?: never;
@@ -7202,6 +7250,69 @@ export interface components {
          * @enum {string}
          */
         PlanStatusState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
+        /** @description A platform of courses to be registered, or as it is to be from now on. */
+        PlatformGivenRequest: {
+            /** @description Whether launches from it count. */
+            active?: boolean;
+            /** @description By which the platform knows this registration. */
+            client_id: string;
+            /** @description Those that count: launches of any other are refused. */
+            deployment_ids: string[];
+            /** @description Who issues the platform's tokens, letter by letter. */
+            issuer: string;
+            /** @description Where the platform's public keys lie. */
+            key_set_address: string;
+            /** @description Where the platform signs people in (OpenID Connect). */
+            login_address: string;
+            /** @description What it is called here. */
+            name: string;
+            /** @description Of the person who is signed in. */
+            password: string;
+            /** @description Whether who teaches a course supervises here; otherwise they do not sign in. */
+            teachers_supervise?: boolean;
+            /** @description Where the platform gives out tokens for its services. */
+            token_address: string;
+            /** @description What a token is asked of; empty: the token's address. */
+            token_audience?: string;
+        };
+        /** @description The platforms whose courses lead to a programme. */
+        PlatformList: {
+            /** @description The rows of this page. */
+            results: components["schemas"]["PlatformShown"][];
+        };
+        /** @description A stored platform, and what it has to be told of this server. */
+        PlatformShown: {
+            /** @description Whether launches from it count. */
+            active: boolean;
+            /** @description By which the platform knows this registration. */
+            client_id: string;
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            created_at: string;
+            /** @description Those that count: launches of any other are refused. */
+            deployment_ids: string[];
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Who issues the platform's tokens, letter by letter. */
+            issuer: string;
+            /** @description Where the platform's public keys lie. */
+            key_set_address: string;
+            /** @description Where the platform signs people in (OpenID Connect). */
+            login_address: string;
+            /** @description Its name, for people. */
+            name: string;
+            /** @description Whether who teaches a course supervises here; otherwise they do not sign in. */
+            teachers_supervise: boolean;
+            /** @description Where the platform gives out tokens for its services. */
+            token_address: string;
+            /** @description What a token is asked of; empty: the token's address. */
+            token_audience: string;
+        };
         /** @description A place on the image. */
         PointRequest: {
             /** @description To the right, in millimetres. */
@@ -15897,6 +16008,164 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    lti_platforms_list: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlatformList"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    lti_platforms_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlatformGivenRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlatformShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.taken-already"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable.password-wrong"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    lti_platform_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                platform_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlatformShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    lti_platform_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                platform_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlatformGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlatformShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.taken-already"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable.password-wrong"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
             default: components["responses"]["any-other"];
         };
     };

@@ -10,7 +10,7 @@ declare const __FILES__: AppFile[]
 
 const worker = globalThis as unknown as ServiceWorkerGlobalScope
 const CACHE = `app-${__VERSION__}`
-const NOT_OURS = /^\/(api|admin|oauth|static)\//
+const NOT_OURS = /^\/(api|admin|lti|oauth|static)\//
 
 worker.addEventListener('install', (event) => {
   event.waitUntil(caches.open(CACHE).then((cache) => keepWhole(cache, __FILES__, (path, how) => fetch(path, how))))

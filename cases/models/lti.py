@@ -1,0 +1,89 @@
+"""Platforms of courses (LTI 1.3), who came from them, and what they came to do."""
+
+from __future__ import annotations
+
+from django.db import models
+from django.db.models import Q
+
+from cases.domain.lti import MOST_ADDRESS, MOST_ID, MOST_NAME
+from cases.models.base import HASH_LENGTH, Identified
+from cases.models.people import Person, Programme
+from cases.models.teeth import Case
+
+
+class LtiKey(models.Model):
+    """The key by which platforms know this server, the only row; beside the platforms, as every server needs it."""
+
+    id = models.PositiveSmallIntegerField(primary_key=True, default=1, editable=False)
+    private_pem = models.TextField(editable=False)
+
+    class Meta:
+        constraints = [models.CheckConstraint(condition=Q(id=1), name="one_lti_key")]
+
+    def __str__(self) -> str:
+        return "LTI key"
+
+
+class LtiPlatform(Identified):
+    """Where a programme's courses are kept: one registration of this tool there."""
+
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="lti_platforms")
+    name = models.CharField(max_length=MOST_NAME)
+    issuer = models.CharField(max_length=MOST_ID)
+    client_id = models.CharField(max_length=MOST_ID)
+    deployment_ids = models.JSONField(help_text="JSON list of texts.")
+    login_address = models.CharField(max_length=MOST_ADDRESS)
+    token_address = models.CharField(max_length=MOST_ADDRESS)
+    key_set_address = models.CharField(max_length=MOST_ADDRESS)
+    token_audience = models.CharField(max_length=MOST_ADDRESS, blank=True, help_text="Empty: the token's address.")
+    teachers_supervise = models.BooleanField(default=False)
+    active = models.BooleanField(default=True)
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["issuer", "client_id"], name="lti_client_once")]
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class LtiPerson(Identified):
+    """Who somebody of a platform is here. Of them nothing is kept but the platform's own subject."""
+
+    platform = models.ForeignKey(LtiPlatform, on_delete=models.PROTECT, related_name="people")
+    subject = models.CharField(max_length=MOST_ID)
+    person = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="lti_subjects")
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["platform", "subject"], name="lti_subject_once")]
+
+    def __str__(self) -> str:
+        return str(self.person)
+
+
+class LtiLaunch(models.Model):
+    """A launch that was used, kept while its token could be sent once more."""
+
+    nonce = models.CharField(max_length=HASH_LENGTH, primary_key=True)
+    at = models.DateTimeField(auto_now_add=True, db_index=True)
+
+    def __str__(self) -> str:
+        return f"{self.at:%Y-%m-%d %H:%M}"
+
+
+class LtiWork(Identified):
+    """The case in which a student does an assignment: one for each link and student."""
+
+    person = models.ForeignKey(LtiPerson, on_delete=models.PROTECT, related_name="work")
+    deployment_id = models.CharField(max_length=MOST_ID)
+    link_id = models.CharField(max_length=MOST_ID)
+    case = models.OneToOneField(Case, on_delete=models.PROTECT, related_name="lti_work")
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["person", "deployment_id", "link_id"], name="lti_work_once"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.person}, {self.created_at:%Y-%m-%d}"

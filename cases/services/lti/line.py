@@ -1,0 +1,40 @@
+"""The line out to platforms: bounded, by HTTPS, and to public names alone."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import requests
+from django.conf import settings
+
+from cases.domain.push import refuse_inward
+
+TIMEOUTS_S = (5, 10)  # to connect, to answer
+MOST_BYTES = 200_000  # a key set, a token, the answer to a score
+
+
+class PlatformSession(requests.Session):
+    """Follows no redirect, and reads no endless answer."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        # Otherwise a password for the host in the server's own files would take the token's place.
+        self.trust_env = False
+        self.headers["User-Agent"] = "fourth-canal"
+
+    def send(self, request: requests.PreparedRequest, **how: Any) -> requests.Response:
+        """Raises NotUsable for an address that leads inwards: a token names the one that a score goes to."""
+        refuse_address(str(request.url), at="address")
+        answer = super().send(request, **{**how, "timeout": TIMEOUTS_S, "allow_redirects": False, "stream": True})
+        content = answer.raw.read(MOST_BYTES + 1, decode_content=True)
+        answer.close()
+        if len(content) > MOST_BYTES:
+            raise requests.exceptions.ContentDecodingError("The answer is too long.")
+        answer._content = content
+        return answer
+
+
+def refuse_address(address: str, *, at: str) -> None:
+    """Raises NotUsable unless it is HTTPS at a public name, by the rule of push services."""
+    reason = "A platform has a public name and answers by HTTPS."
+    refuse_inward(address, http_here=settings.LTI_HTTP_HERE, at=at, reason=reason)
