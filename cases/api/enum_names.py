@@ -71,13 +71,16 @@ def _refer(part: Any, beside: dict[str, Any]) -> None:
 
 
 def _move(part: dict[str, Any], beside: dict[str, Any]) -> None:
-    choices = part.pop("enum")
-    part.pop("type", None)
+    choices = [choice for choice in part.pop("enum") if choice is not None]
+    may_be_null = "null" in part.pop("type", "string")
     words = " ".join(choices)
     if words not in NAMES:
         raise TypeError(f"The choices {words!r} have no name in the API's description.")
     name, says = NAMES[words]
     beside[name] = {"type": "string", "enum": choices, "description": says}
     reference = {"$ref": f"#/components/schemas/{name}"}
-    # Beside a reference other keys count too, but not every reader of descriptions knows.
-    part.update({"allOf": [reference]} if part else reference)
+    if may_be_null:
+        part["anyOf"] = [reference, {"type": "null"}]
+    else:
+        # Beside a reference other keys count too, but not every reader of descriptions knows.
+        part.update({"allOf": [reference]} if part else reference)

@@ -11,6 +11,7 @@ from typing import Any, ClassVar, NoReturn, get_args, get_type_hints
 from django.core.validators import BaseValidator
 from drf_spectacular.extensions import OpenApiSerializerExtension, OpenApiSerializerFieldExtension
 from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
+from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 from rest_framework.exceptions import ErrorDetail
 
@@ -50,7 +51,17 @@ def _fault(code: str) -> ErrorDetail:
 
 # A list within an object: the object can gain fields later, a bare list could not. No docstring, as above.
 class Listing(serializers.Serializer[Any]):
-    pass
+    # These lists are bounded by themselves and answered whole: one page.
+    next = serializers.SerializerMethodField(help_text="Address of the next page; null: this is the last.")
+    previous = serializers.SerializerMethodField(help_text="Address of the page before; null: this is the first.")
+
+    @extend_schema_field(serializers.CharField(allow_null=True))
+    def get_next(self, _listed: Any) -> None:
+        return None
+
+    @extend_schema_field(serializers.CharField(allow_null=True))
+    def get_previous(self, _listed: Any) -> None:
+        return None
 
 
 class Text(serializers.CharField):

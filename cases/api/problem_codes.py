@@ -15,6 +15,7 @@ from cases.api.problems import OUR_CODES, status_of
 from cases.domain.errors import CaseError
 from planning.foundation.encoding import SENTENCES, sentence_of
 from planning.foundation.errors import NotUnderstood, PlanningError, Refusal
+from planning.foundation.pages import Page
 
 NEVER_ANSWERED = (Refusal, CaseError, PlanningError)  # what others are kinds of
 OF_FAULTS = "Put it right where `pointer` leads, and send it again."
@@ -39,7 +40,7 @@ class ProblemCode:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ProblemCodes:
+class ProblemCodes(Page):
     """All of them, by code."""
 
     results: tuple[ProblemCode, ...]

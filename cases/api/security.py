@@ -19,6 +19,12 @@ def _listed(scopes: Iterable[Scope]) -> str:
 
 _SAYS = {scope.value: says for scope, says in SAYS.items()}
 SECURITY_SCHEMES: dict[str, Any] = {
+    "signature": {
+        "type": "apiKey",
+        "in": "header",
+        "name": "webhook-signature",
+        "description": "Of what this server sends to a webhook: whoever takes it sees that it came from here.",
+    },
     "session": {"type": "apiKey", "in": "cookie", "name": "sessionid", "description": "Somebody signed in at the app."},
     "token": {
         "type": "apiKey",

@@ -11,6 +11,7 @@ from cases.mapping.kits import thresholds_of, widths_key
 from cases.models import ProgrammeWidths
 from planning.contract.canal_facts import WidthInput
 from planning.foundation.encoding import Mode, decode
+from planning.foundation.pages import Page
 from planning.foundation.tables import Figure, published
 from planning.whole_tooth.limits import limits
 
@@ -37,7 +38,7 @@ class FigureShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FiguresShown:
+class FiguresShown(Page):
     results: tuple[FigureShown, ...]
 
 
@@ -53,7 +54,7 @@ class WidthsShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WidthsListed:
+class WidthsListed(Page):
     results: tuple[WidthsShown, ...]
 
 

@@ -5,15 +5,18 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 from dataclasses import dataclass
+from uuid import UUID
 
 from django.conf import settings
 
-from cases.domain.images import BYTES_PER_MB, Spacing
+from cases.domain.images import BYTES_PER_MB, ImageState, Spacing
 from cases.mapping.kits import thresholds_of
 from cases.models import Case, Image
 from planning.foundation.encoding import Mode, decode
 from planning.foundation.tables import Figures
 from planning.radiograph import MarkFigures, mark_figures
+
+NOT_KEPT = (ImageState.AWAITED, ImageState.REFUSED)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +44,11 @@ def images_of_case(case: Case) -> ImagesOfCase:
     quota = ImageQuota(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
     marking = mark_figures(Figures(thresholds_of(case.programme_id)))
     return ImagesOfCase(quota=quota, marking=marking, images=list(rows.order_by("server_time", "id")))
+
+
+def is_stored(case: Case, image_id: UUID) -> bool:
+    """Whether the whole image is here already."""
+    return case.images.filter(pk=image_id).exclude(state__in=NOT_KEPT).exists()
 
 
 def spacing_of(image: Image) -> Spacing | None:

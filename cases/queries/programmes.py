@@ -18,6 +18,7 @@ from cases.queries.external_ids import known
 from cases.queries.one_time_codes import with_one_time_codes
 from cases.queries.seen import Asker
 from planning.contract.plan_input import Kit as KitValue
+from planning.foundation.pages import Page
 from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
 
@@ -59,7 +60,7 @@ class TechniqueShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TechniquesShown:
+class TechniquesShown(Page):
     results: tuple[TechniqueShown, ...]
 
 

@@ -187,6 +187,7 @@ SPECTACULAR_SETTINGS = {
         "instructions and local rules. Patients are aliases; no field takes a real identity. Lengths are in "
         "millimetres from the canal's reference point, angles in degrees, times in UTC."
     ),
+    "LICENSE": {"name": "All rights reserved", "identifier": "LicenseRef-All-Rights-Reserved"},
     "VERSION": "1.1.0",
     "EXTERNAL_DOCS": {"url": CHANGES, "description": "What changed, and how long something is kept that goes."},
     "OAS_VERSION": "3.1.1",
@@ -203,6 +204,7 @@ SPECTACULAR_SETTINGS = {
         "cases.api.words.described",
         "frontend.server.front.described.of_the_door",
         "cases.api.refusals.described",
+        "cases.api.recorded.shown",
         "cases.api.deprecation.described",
     ],
     # The page reads the token from its cookie before each send, as the app does: it turns at sign-in.

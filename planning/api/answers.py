@@ -45,7 +45,7 @@ STANDARD_TAPER = 2  # ISO 3630-1: hundredths of a millimetre per millimetre of a
 
 
 def all_teeth() -> Teeth:
-    return Teeth(teeth=anatomy.all_teeth())
+    return Teeth(results=anatomy.all_teeth())
 
 
 def tooth_of_iso(designation: str) -> Tooth:
@@ -54,7 +54,7 @@ def tooth_of_iso(designation: str) -> Tooth:
 
 
 def techniques() -> Techniques:
-    return Techniques(techniques=tuple(provided_techniques().values()))
+    return Techniques(results=tuple(provided_techniques().values()))
 
 
 def technique_check(asked: TechniqueText) -> TechniqueChecked:
@@ -68,11 +68,11 @@ def technique_check(asked: TechniqueText) -> TechniqueChecked:
 
 
 def difficulty_factors() -> DifficultyFactors:
-    return DifficultyFactors(factors=tuple(factors().values()))
+    return DifficultyFactors(results=tuple(factors().values()))
 
 
 def instrument_sizes() -> InstrumentSizes:
-    return InstrumentSizes(sizes=tuple(_size(row) for row in tables.rows("sizes")))
+    return InstrumentSizes(results=tuple(_size(row) for row in tables.rows("sizes")))
 
 
 def length(asked: LengthRequest) -> Length:

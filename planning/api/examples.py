@@ -163,14 +163,14 @@ TWO_VIEWS_REQUEST = _given("A line that moved with the tube, and a bend in two v
 RUN_SHEET_REQUEST = _given("A canal whose length is an estimate", _RUN_SHEET)
 
 _IN_PALMER = ToothName(notation=Notation.PALMER, designation="LL4")
-TEETH = Computed("One of the teeth", lambda: Teeth(teeth=(find(_IN_PALMER),)))
+TEETH = Computed("One of the teeth", lambda: Teeth(results=(find(_IN_PALMER),)))
 TOOTH = Computed("The tooth", lambda: find(_IN_PALMER))
-TECHNIQUES = Computed("One of the techniques", lambda: Techniques(techniques=answers.techniques().techniques[:1]))
+TECHNIQUES = Computed("One of the techniques", lambda: Techniques(results=answers.techniques().results[:1]))
 TECHNIQUE_CHECKED = Computed("It can be used", lambda: answers.technique_check(decode(TechniqueText, _TEXT)))
 DIFFICULTY_FACTORS = Computed(
-    "The first two", lambda: DifficultyFactors(factors=answers.difficulty_factors().factors[:2])
+    "The first two", lambda: DifficultyFactors(results=answers.difficulty_factors().results[:2])
 )
-INSTRUMENT_SIZES = Computed("The first three", lambda: InstrumentSizes(sizes=answers.instrument_sizes().sizes[:3]))
+INSTRUMENT_SIZES = Computed("The first three", lambda: InstrumentSizes(results=answers.instrument_sizes().results[:3]))
 LENGTH = Computed("Its length", lambda: answers.length(decode(LengthRequest, _LENGTH)))
 PLAN = Computed("Its plan", lambda: answers.tooth_plan(decode(PlanRequest, _PLAN)))
 CURVATURE = Computed("Its angle, arcs and classes", lambda: answers.curvature(decode(CurvatureRequest, _CURVE)))

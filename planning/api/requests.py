@@ -16,6 +16,7 @@ from planning.contract.plan_value import Caution, InstrumentName, Withheld
 from planning.foundation.bounds import within
 from planning.foundation.counts import at_most
 from planning.foundation.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
+from planning.foundation.pages import Page
 from planning.lengths.readings import Length, Reading, Resorption
 from planning.radiograph.values import ImageMarks
 from planning.radiograph.views import Views
@@ -101,8 +102,8 @@ class TwoViewsRequest:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Teeth:
-    teeth: tuple[Tooth, ...]
+class Teeth(Page):
+    results: tuple[Tooth, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,15 +117,15 @@ class TechniqueText:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Techniques:
-    techniques: tuple[Technique, ...]
+class Techniques(Page):
+    results: tuple[Technique, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DifficultyFactors:
+class DifficultyFactors(Page):
     """What can make a case difficult. What is recorded of a case are codes of levels, one of a factor at most."""
 
-    factors: tuple[Factor, ...]
+    results: tuple[Factor, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,8 +144,8 @@ class InstrumentSize:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class InstrumentSizes:
-    sizes: tuple[InstrumentSize, ...]
+class InstrumentSizes(Page):
+    results: tuple[InstrumentSize, ...]
 
 
 def plan_input_of(request: PlanRequest) -> PlanInput:

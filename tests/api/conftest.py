@@ -8,8 +8,14 @@ import pytest
 from django.test import Client
 from django.urls import Resolver404, resolve
 
+from tests.api import recorder
 from tests.api.judged import judge
 from tests.cast import *  # noqa: F403
+
+
+def pytest_sessionfinish() -> None:
+    if recorder.ON:
+        recorder.write()
 
 
 @pytest.fixture(autouse=True)

@@ -10,6 +10,7 @@ from typing import Any
 import yaml
 
 from cases.api.problem_codes import problem_codes
+from tests.api import recorder
 
 # That the server tells this very description is tested apart; to make it anew takes long.
 AGREED = Path(__file__).parents[1] / "architecture" / "openapi.yaml"
@@ -30,6 +31,8 @@ def judge(method: str, route: str, answer: Any) -> None:
     operation = path.get("get" if method == "HEAD" else method.lower())
     if operation is None or answer.status_code in OF_ANY:
         return
+    if recorder.ON and method != "HEAD":
+        _record(operation, answer)
     what = f"{method} {route}: {answer.status_code}"
     assert str(answer.status_code) in operation["responses"], what
     headers = operation["responses"][str(answer.status_code)].get("headers", {})
@@ -38,6 +41,14 @@ def judge(method: str, route: str, answer: Any) -> None:
         problem = answer.json()
         assert problem["type"] in codes(operation["responses"][str(answer.status_code)]), f"{what} {problem['type']}"
         assert {error["code"] for error in problem["errors"]} <= problem_codes().keys(), f"{what} {problem['errors']}"
+
+
+def _record(operation: dict[str, Any], answer: Any) -> None:
+    response = operation["responses"].get(str(answer.status_code), {})
+    if answer.get("Content-Type", "").endswith("json") and not answer.has_header("Content-Encoding"):
+        of = ("any", response["$ref"].rpartition("/")[2]) if "$ref" in response else (operation["operationId"], "")
+        name, status = of if of[1] else (of[0], str(answer.status_code))
+        recorder.keep(name, status, answer.content)
 
 
 def codes(response: dict[str, Any]) -> list[str]:

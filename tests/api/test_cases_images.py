@@ -286,7 +286,7 @@ def test_who_may(priya: Person, tom: Person, vale: Person, rosa: Person, strange
         assert put(outside, opened, id_, PNG).status_code == 404
     for who_works_nothing in (rosa, vale):
         problem(put(who_works_nothing, opened, id_, PNG), 403, "not-allowed")
-    assert put(priya, opened, id_, PNG).status_code == 200
+    assert put(priya, opened, id_, PNG).status_code == 201
     for more in ("", "/content", "/thumbnail"):
         assert client(rosa).get(at(opened, id_, more)).status_code == 200
         assert client(tom).get(at(opened, id_, more)).status_code == 404

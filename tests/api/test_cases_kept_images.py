@@ -39,7 +39,7 @@ def remove(django_capture_on_commit_callbacks: DjangoCaptureOnCommitCallbacks) -
 
 def stored(person: Person, case: Case, data: bytes = PNG) -> str:
     id_ = str(uuid7())
-    assert put(person, case, id_, data, "?canal=P&purpose=length").status_code == 200
+    assert put(person, case, id_, data, "?canal=P&purpose=length").status_code == 201
     return id_
 
 

@@ -40,7 +40,7 @@ def image(priya: Person, opened: Case, tmp_path: Path) -> Image:
 
 def sent(person: Person, case: Case, data: bytes) -> Image:
     id_ = uuid7()
-    assert put(person, case, id_, data, "?canal=P&purpose=pre_operative").status_code == 200
+    assert put(person, case, id_, data, "?canal=P&purpose=pre_operative").status_code == 201
     return Image.objects.get(pk=id_)
 
 

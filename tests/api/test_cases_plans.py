@@ -321,7 +321,7 @@ def test_the_worklist_is_for_supervisors_of_the_programme(
     address = f"{API}/programmes/{programme.pk}/worklist"
     problem(client(priya).get(address), 403, "not-allowed")
     problem(client(stranger).get(address), 404, "not-found")
-    assert client(rosa).get(address).json() == {"results": [], "more": False}
+    assert client(rosa).get(address).json() == {"next": None, "previous": None, "results": [], "more": False}
 
 
 def test_no_more_plans_than_can_be_decided_on(

@@ -53,7 +53,7 @@ def image(priya: Person, opened: Case, tmp_path: Path) -> Image:
 
 def stored(person: Person, case: Case, canal: str = "DB") -> str:
     id_ = str(uuid7())
-    assert put(person, case, id_, picture(), f"?canal={canal}&purpose=length").status_code == 200
+    assert put(person, case, id_, picture(), f"?canal={canal}&purpose=length").status_code == 201
     return id_
 
 

@@ -30,7 +30,7 @@ def test_it_is_read_only(path: str) -> None:
 
 
 def test_all_52_teeth_come_at_once() -> None:
-    teeth = get("teeth").json()["teeth"]
+    teeth = get("teeth").json()["results"]
     assert len({tooth["iso"] for tooth in teeth}) == 52
     assert next(tooth for tooth in teeth if tooth["iso"] == "26") == get("teeth/26").json()
 
@@ -41,14 +41,14 @@ def test_an_address_of_no_tooth_is_not_there(iso: str) -> None:
 
 
 def test_the_provided_techniques() -> None:
-    techniques = get("techniques").json()["techniques"]
+    techniques = get("techniques").json()["results"]
     assert {technique["key"] for technique in techniques} == {"crown-down", "step-back"}
     assert all(technique["source"] and technique["phases"] for technique in techniques)
 
 
 def test_the_size_series_with_colours_and_d16() -> None:
     """ISO 3630-1 as printed in Qualtrough et al., Principles of Operative Dentistry, 2005, p. 63; D16 = tip + 0.32."""
-    sizes = {each["size"]: each for each in get("instrument-sizes").json()["sizes"]}
+    sizes = {each["size"]: each for each in get("instrument-sizes").json()["results"]}
     assert list(sizes) == [6, 8, *range(10, 60, 5), *range(60, 150, 10)]
     colours = ["white", "yellow", "red", "blue", "green", "black"]
     assert [sizes[size]["colour"] for size in (6, 8, 10)] == ["pink", "grey", "purple"]

@@ -168,3 +168,20 @@ def test_whatever_is_sent_has_limits_of_its_own() -> None:
         without += [path for limit in wanted if abs(part.get(limit, FAR_BEYOND)) >= FAR_BEYOND]
     assert judged > 200
     assert set(without) == set()
+
+
+def test_every_list_has_one_envelope() -> None:
+    """`results` within `next` and `previous`; nothing that is answered is a bare list."""
+    schemas = description()["components"]["schemas"]
+    answered = {
+        name: content["schema"]
+        for name, operation in operations()
+        for status, response in operation["responses"].items()
+        if status.startswith("2")
+        for kind, content in response.get("content", {}).items()
+        if kind.endswith("json")
+    }
+    assert [name for name, schema in answered.items() if schema.get("type") == "array"] == []
+    listed = [schema for schema in schemas.values() if "results" in schema.get("properties", {})]
+    assert len(listed) > 15
+    assert [schema for schema in listed if not {"next", "previous"} <= schema["properties"].keys()] == []

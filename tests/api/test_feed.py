@@ -69,7 +69,7 @@ def test_a_course_is_told_in_order_and_each_address_shows_it(
         assert change["state"] is None or shown["ETag"].startswith(f'"{change["state"]}-')
     assert page["results"][1]["state"] == submitted.hash
     again = read(archive, programme, after=page["next"])
-    assert again == {"results": [], "next": page["next"], "more": False}
+    assert again == {"results": [], "next": page["next"], "previous": None, "more": False}
 
 
 def test_the_state_is_the_revision_that_the_case_has_now(

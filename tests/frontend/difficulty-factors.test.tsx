@@ -25,7 +25,7 @@ const factors = [factor('one'), factor('two', { group: 'tooth', from_plan: true 
 beforeEach(() => signedIn('Priya'))
 
 test('each factor shows what was recorded; choosing another sends all that is recorded', async () => {
-  const sent = serve(({ method }) => ({ body: method === 'GET' ? { factors } : of }))
+  const sent = serve(({ method }) => ({ body: method === 'GET' ? { results: factors } : of }))
   render(<DifficultyFactors of={of} />)
   const factor = (await screen.findByLabelText('Invented one')) as HTMLSelectElement
   expect(factor.value).toBe('one:moderate')
@@ -37,7 +37,7 @@ test('each factor shows what was recorded; choosing another sends all that is re
 })
 
 test('their source is told once, with how it is known', async () => {
-  serve(() => ({ body: { factors } }))
+  serve(() => ({ body: { results: factors } }))
   render(<DifficultyFactors of={of} />)
   expect(await screen.findAllByText('Invented')).toHaveLength(1)
   expect(screen.getByText(/Reference value, check/)).toBeTruthy()

@@ -213,7 +213,7 @@ describe('the outbox', () => {
       vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] })
       serve(({ method, body }) => {
         if (between) return { html: '<h1>Sign in to this network</h1>' }
-        return method === 'POST' ? take((body as { events: EventGiven[] }).events) : { body: { factors: [] } }
+        return method === 'POST' ? take((body as { events: EventGiven[] }).events) : { body: { results: [] } }
       })
       await record('a')
       for (const after_ms of [1000, 2000, 4000, 8000]) {

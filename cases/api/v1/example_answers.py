@@ -123,7 +123,8 @@ def _worklist() -> dict[str, Any]:
         "waiting_s": 540,
         "stale": False,
     }
-    return {"results": [{**waits, **{key: case[key] for key in shared}}], "more": False}
+    rows = [{**waits, **{key: case[key] for key in shared}}]
+    return {"next": None, "previous": None, "results": rows, "more": False}
 
 
 def _review() -> dict[str, Any]:

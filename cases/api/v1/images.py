@@ -39,7 +39,7 @@ from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, R
 from cases.domain.struck import StruckWhy
 from cases.domain.uuid7 import uuid7
 from cases.queries import seen
-from cases.queries.images import ImageQuota, images_of_case, spacing_of
+from cases.queries.images import ImageQuota, images_of_case, is_stored, spacing_of
 from cases.services.images import files, upload
 from cases.services.images.upload import Announced
 from planning.api.refusals import refuses
@@ -226,17 +226,19 @@ class ImageView(View):
         tags=TAGS,
         summary="Send an image whole",
         description=f"{KINDS} {AGAIN} {KEPT}",
-        parameters=[CANAL, SHOWS, DEVICE_TIME, REPR_DIGEST],
+        parameters=[CANAL, SHOWS, DEVICE_TIME, REPR_DIGEST, LOCATION],
         request={"application/octet-stream": OpenApiTypes.BINARY, "image/*": OpenApiTypes.BINARY},
         extensions=refuses(*OF_AN_UPLOAD),
-        responses=ImageShown,
+        responses={200: ImageShown, 201: ImageShown},
     )
     def put(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         data = raw_body.body(request)
         digest = raw_body.digest(request) or hashlib.sha256(data).hexdigest()
         announced = Announced(id=image_id, sha256=digest, sent_bytes=len(data), **_facts(request))
-        return answer(ImageShown, upload.receive(actor=me(request), case=case, announced=announced, data=data))
+        created = not is_stored(case, image_id)
+        image = upload.receive(actor=me(request), case=case, announced=announced, data=data)
+        return answer(ImageShown, image, created=created, at=f"cases/{case_id}/images/{image_id}")
 
     @extend_schema(
         operation_id="image_partial_update",

@@ -47,7 +47,7 @@ class ProgrammeShown(serializers.Serializer[Any]):
     id = serializers.UUIDField(source="row.id")
     name = serializers.CharField(source="row.name")
     invented = serializers.BooleanField(source="row.invented", help_text="Demonstration: no such school.")
-    role = Value(Role | None, allow_null=True, help_text="What you are in it; null for a service.")
+    role = Value(Role, allow_null=True, help_text="What you are in it; null for a service.")
     supervisors = SupervisorShown(many=True)
     thresholds = serializers.DictField(
         child=serializers.FloatField(), help_text="Figures of the programme's own in place of published ones, by key."

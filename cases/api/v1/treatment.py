@@ -91,7 +91,7 @@ class CourseShown(serializers.Serializer[Any]):
     on_site = serializers.CharField(
         source="visit.on_site", help_text="Id of the licensed clinician in the room, or empty."
     )
-    dam = Value(Dam | None, source="visit.dam", allow_null=True, help_text="As last said in this visit.")
+    dam = Value(Dam, source="visit.dam", allow_null=True, help_text="As last said in this visit.")
     check_due = serializers.BooleanField(
         source="visit.check_due", help_text="The visit was closed and waits for a supervisor's check."
     )

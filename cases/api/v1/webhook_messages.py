@@ -102,5 +102,5 @@ def described(result: dict[str, Any], generator: Any, **_: object) -> dict[str, 
     """The generator's hook, the first: it leaves out the headers of messages, and schemas that stand in them alone."""
     result["components"]["schemas"] = generator.registry.build({})["schemas"]
     for webhook in result["webhooks"].values():
-        webhook["post"]["parameters"] = HEADERS
+        webhook["post"] |= {"parameters": HEADERS, "security": [{"signature": []}]}
     return result

@@ -67,7 +67,7 @@ class WebhookList(Listing):
     results = WebhookShown(many=True)
 
 
-class WebhookMade(serializers.Serializer[Any]):
+class WebhookWithSecret(serializers.Serializer[Any]):
     """A stored webhook with its secret, which is shown this once."""
 
     webhook = WebhookShown(source="*", help_text="As it is shown from now on.")
@@ -155,7 +155,7 @@ class WebhooksView(View):
         parameters=[LOCATION],
         request=WebhookGiven,
         extensions=refuses(NotAllowed, NotUsable, Conflict, NotOfThisFeed),
-        responses={201: WebhookMade},
+        responses={201: WebhookWithSecret},
         examples=[examples.WEBHOOK],
     )
     def post(self, request: Request, programme_id: UUID) -> Response:
@@ -167,7 +167,7 @@ class WebhooksView(View):
 
 def _with_secret(request: Request, programme_id: UUID, id_: UUID, *, created: bool = False) -> Response:
     row = queries.webhook(asker(request), programme_id, id_)
-    return answer(WebhookMade, row, created=created, at=f"programmes/{programme_id}/webhooks/{row.pk}")
+    return answer(WebhookWithSecret, row, created=created, at=f"programmes/{programme_id}/webhooks/{row.pk}")
 
 
 def _reached(programme_id: UUID, after: str) -> int:
@@ -229,7 +229,7 @@ class SecretView(View):
         description="For a day messages carry a signature by the one before too.",
         request=None,
         extensions=refuses(NotAllowed),
-        responses=WebhookMade,
+        responses=WebhookWithSecret,
     )
     def post(self, request: Request, programme_id: UUID, webhook_id: UUID) -> Response:
         keeper, row = _keeper(request, programme_id), queries.webhook(asker(request), programme_id, webhook_id)

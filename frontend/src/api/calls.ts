@@ -80,7 +80,7 @@ export const findTooth = (body: S.ToothName) =>
 export const getTooth = (iso: string) =>
   answerTo(http.GET('/api/v1/teeth/{iso}', { params: { path: { iso } } }), { iso: 'string' })
 
-export const listFactors = () => answerTo(http.GET('/api/v1/difficulty-factors'), { factors: 'list' })
+export const listFactors = () => answerTo(http.GET('/api/v1/difficulty-factors'), LISTED)
 
 export const getProgramme = (id: string) =>
   answerTo(http.GET('/api/v1/programmes/{programme_id}', ofProgramme(id)), { supervisors: 'list' })

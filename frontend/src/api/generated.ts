@@ -2647,6 +2647,10 @@ export interface components {
         BendShape: "one" | "double" | "unclear";
         /** @description A canal's bends in space, the last first. */
         BendsInSpaceShown: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["BendInSpaceShown"][];
         };
@@ -3114,6 +3118,10 @@ export interface components {
         };
         /** @description The canals of a case. */
         CanalList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["CanalShown"][];
         };
@@ -3550,6 +3558,8 @@ export interface components {
             more: boolean;
             /** @description Where to go on: ask with it as `after`. */
             next: string;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["ChangeShown"][];
         };
@@ -4283,8 +4293,12 @@ export interface components {
         };
         /** @description What can make a case difficult. What is recorded of a case are codes of levels, one of a factor at most. */
         DifficultyFactors: {
-            /** @description What makes the case difficult, each `factor:level`. */
-            factors: components["schemas"]["Factor"][];
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["Factor"][];
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSight: {
@@ -4786,6 +4800,10 @@ export interface components {
         };
         /** @description The figures that plans rest on. */
         FiguresShown: {
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["FigureShown"][];
         };
@@ -5514,8 +5532,12 @@ export interface components {
         };
         /** @description The instruments' sizes by ISO 3630-1. */
         InstrumentSizes: {
-            /** @description The sizes. */
-            sizes: components["schemas"]["InstrumentSize"][];
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["InstrumentSize"][];
         };
         /** @description What one instrument of the kit was used for in this case; one use is one canal. */
         InstrumentUsed: {
@@ -5687,6 +5709,10 @@ export interface components {
         };
         /** @description Keys, without their secrets. */
         KeyList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["KeyShown"][];
         };
@@ -5771,6 +5797,10 @@ export interface components {
         };
         /** @description The kits of a programme. */
         KitList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["KitShown"][];
         };
@@ -6440,6 +6470,10 @@ export interface components {
         };
         /** @description What supervisors let pass in a case. */
         OverrideList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["OverrideShown"][];
         };
@@ -6729,6 +6763,10 @@ export interface components {
         };
         /** @description Who belongs to a programme. */
         PeopleList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["MemberShown"][];
         };
@@ -7516,6 +7554,10 @@ export interface components {
         };
         /** @description All of them, by code. */
         ProblemCodes: {
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["ProblemCode"][];
         };
@@ -7860,6 +7902,10 @@ export interface components {
         };
         /** @description The readings of a canal. */
         ReadingList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["ReadingShown"][];
         };
@@ -8386,6 +8432,10 @@ export interface components {
         RunningList: {
             /** @description There is more than is listed here. */
             more: boolean;
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["RunningShown"][];
         };
@@ -9326,8 +9376,12 @@ export interface components {
         };
         /** @description The techniques provided with the planner. */
         Techniques: {
-            /** @description The techniques. */
-            techniques: components["schemas"]["Technique"][];
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["Technique"][];
         };
         /** @description A technique to choose from. */
         TechniqueShown: {
@@ -9338,6 +9392,10 @@ export interface components {
         };
         /** @description The techniques that a programme may choose from. */
         TechniquesShown: {
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["TechniqueShown"][];
         };
@@ -9353,8 +9411,12 @@ export interface components {
         };
         /** @description The teeth that can be planned. */
         Teeth: {
-            /** @description The teeth. */
-            teeth: components["schemas"]["Tooth"][];
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["Tooth"][];
         };
         /**
          * @description What closed the tooth until the next visit.
@@ -9597,6 +9659,10 @@ export interface components {
         };
         /** @description The versions of a case's plan, the last first. */
         VersionList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["VersionListed"][];
         };
@@ -9885,7 +9951,7 @@ export interface components {
             /** @description Number of cautions that withhold nothing. */
             cautions: number;
             /** @description Null for a training block: none is counted. */
-            difficulty: components["schemas"]["Level"];
+            difficulty: components["schemas"]["Level"] | null;
             /** @description SHA-256 of it, in hexadecimal. */
             hash: string;
             /** @description Counts from 1. */
@@ -10063,15 +10129,12 @@ export interface components {
         };
         /** @description The programme's webhooks, as many of them as are shown to who asks. */
         WebhookList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["WebhookShown"][];
-        };
-        /** @description A stored webhook with its secret, which is shown this once. */
-        WebhookMade: {
-            /** @description By which messages are signed: `whsec_` and base64. */
-            secret: string;
-            /** @description As it is shown from now on. */
-            webhook: components["schemas"]["WebhookShown"];
         };
         /** @description The id of a stored webhook. */
         WebhookRef: {
@@ -10129,6 +10192,13 @@ export interface components {
          * @enum {string}
          */
         WebhookSwitch: "active" | "paused";
+        /** @description A stored webhook with its secret, which is shown this once. */
+        WebhookWithSecret: {
+            /** @description By which messages are signed: `whsec_` and base64. */
+            secret: string;
+            /** @description As it is shown from now on. */
+            webhook: components["schemas"]["WebhookShown"];
+        };
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInput: {
             /**
@@ -10173,6 +10243,10 @@ export interface components {
         };
         /** @description Widths of canals that a programme plans with. */
         WidthsListed: {
+            /** @description Address of the next page; null: this is the last. */
+            next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["WidthsShown"][];
         };
@@ -10198,6 +10272,10 @@ export interface components {
         WorkList: {
             /** @description There is more than is listed here. */
             more: boolean;
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["WaitingShown"][];
         };
@@ -12346,6 +12424,16 @@ export interface operations {
         responses: {
             200: {
                 headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
                     [name: string]: unknown;
                 };
                 content: {
@@ -16694,7 +16782,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["WebhookMade"];
+                    "application/json": components["schemas"]["WebhookWithSecret"];
                 };
             };
             400: components["responses"]["400.not-understood.parse-error"];
@@ -17007,7 +17095,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["WebhookMade"];
+                    "application/json": components["schemas"]["WebhookWithSecret"];
                 };
             };
             400: components["responses"]["400.not-understood"];

@@ -93,7 +93,7 @@ export function useTooth(iso: string) {
 
 /** What can make a case difficult. */
 export function useFactors() {
-  return useCached('factors of difficulty', async () => [...(await calls.listFactors()).factors])
+  return useCached('factors of difficulty', async () => [...(await calls.listFactors()).results])
 }
 
 /** The record of a case as the server last gave it, kept on the phone. */
