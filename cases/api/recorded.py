@@ -35,5 +35,5 @@ def shown(result: dict[str, Any], **_: object) -> dict[str, Any]:
 def _without(responses: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:
     for status, response in responses.items():
         for kind, content in response.get("content", {}).items():
-            if kind.endswith("json") and "examples" not in content:
+            if kind.endswith(("/json", "+json")) and "examples" not in content:
                 yield status, content

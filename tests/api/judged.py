@@ -45,7 +45,7 @@ def judge(method: str, route: str, answer: Any) -> None:
 
 def _record(operation: dict[str, Any], answer: Any) -> None:
     response = operation["responses"].get(str(answer.status_code), {})
-    if answer.get("Content-Type", "").endswith("json") and not answer.has_header("Content-Encoding"):
+    if answer.get("Content-Type", "").endswith(("/json", "+json")) and not answer.has_header("Content-Encoding"):
         of = ("any", response["$ref"].rpartition("/")[2]) if "$ref" in response else (operation["operationId"], "")
         name, status = of if of[1] else (of[0], str(answer.status_code))
         recorder.keep(name, status, answer.content)

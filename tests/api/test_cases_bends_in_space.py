@@ -70,7 +70,10 @@ def test_two_views_are_combined_kept_and_charted(priya: Person, opened: Case, vi
 def test_the_same_again_is_answered_the_same(priya: Person, opened: Case, views: list[str]) -> None:
     id_ = uuid7()
     assert combine(priya, opened, views, id_).status_code == 201
-    assert combine(priya, opened, views, id_).status_code == 200
+    again = combine(priya, opened, views, id_)
+    assert again.status_code == 200
+    at = f"/api/v1/canals/{canal_of(opened, 'P').pk}/bends-in-space/{id_}"
+    assert client(priya).get(at).json() == again.json()
     problem(combine(priya, opened, views, id_, apart_deg=80), 409, "id-used-differently")
     assert BendInSpace.objects.count() == 1
 

@@ -242,6 +242,7 @@ def test_the_same_again_is_answered_the_same(priya: Person, image: Image) -> Non
     first = mark(priya, image, body, id_)
     again = mark(priya, image, body, id_)
     assert (first.status_code, again.status_code, again.json()) == (201, 200, first.json())
+    assert client(priya).get(at(image.case, image.pk, f"/markings/{id_}")).json() == first.json()
     assert LengthReading.objects.count() == 1
     problem(mark(priya, image, {**body, "take": []}, id_), 409, "id-used-differently")
 

@@ -7,6 +7,8 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
+from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
+
 from cases.api.problem_codes import problem_codes
 from cases.api.words import base_of, words
 from tests.api.judged import codes
@@ -185,3 +187,21 @@ def test_every_list_has_one_envelope() -> None:
     listed = [schema for schema in schemas.values() if "results" in schema.get("properties", {})]
     assert len(listed) > 15
     assert [schema for schema in listed if not {"next", "previous"} <= schema["properties"].keys()] == []
+
+
+def test_every_operation_has_an_example_of_its_success_that_fits() -> None:
+    """Judge: the jsonschema package. What has none is recorded by the tests of the API: see `tests/api/recorder.py`."""
+    every = {"components": description()["components"]}
+    judged, without = 0, []
+    for name, operation in operations():
+        for status, response in operation["responses"].items():
+            for kind, content in response.get("content", {}).items():
+                if not status.startswith("2") or not kind.endswith(("/json", "+json")):
+                    continue
+                without += [] if content.get("examples") else [f"{name} {status}"]
+                judge = Draft202012Validator({**content["schema"], **every})
+                for example in content.get("examples", {}).values():
+                    assert [fault.message for fault in judge.iter_errors(example["value"])] == [], name
+                    judged += 1
+    assert judged > 100
+    assert without == []

@@ -72,7 +72,8 @@ class ChangeShown(serializers.Serializer[Any]):
 
 class ChangePage(Listing):
     results = ChangeShown(many=True)
-    next = serializers.CharField(help_text="Where to go on: ask with it as `after`.")
+    # A bookmark, and always there: there may be more at any time.
+    next = serializers.CharField(help_text="Where to go on: ask with it as `after`.")  # type: ignore[assignment]
     more = serializers.BooleanField(help_text="There are more: ask again at once.")
 
 

@@ -3724,6 +3724,10 @@ export interface components {
         };
         /** @description Clients, without their secrets. */
         ClientList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["ClientShown"][];
         };
@@ -4010,6 +4014,10 @@ export interface components {
         };
         /** @description What a person lets clients do for them. */
         ConsentList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["ConsentShown"][];
         };
