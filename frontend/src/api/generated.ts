@@ -7323,6 +7323,10 @@ export interface components {
         };
         /** @description The platforms whose courses lead to a programme. */
         PlatformList: {
+            /** @description Address of the next page; null: this is the last. */
+            readonly next: string | null;
+            /** @description Address of the page before; null: this is the first. */
+            readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["PlatformShown"][];
         };
