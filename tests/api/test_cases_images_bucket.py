@@ -100,8 +100,8 @@ def test_the_bucket_answers_nobody_without_a_key_and_its_address_is_told_to_nobo
     assert store.unsigned("public") == 200
     answers += [client(priya).get(at(opened, id_, more)) for more in ("", "/content", "/thumbnail", "/data-set")]
     answers.append(client(priya).get(at(opened)))
+    assert [answer.status_code for answer in answers] == [201, *[200] * 5]
     for answer in answers:
-        assert answer.status_code == 200
         telling = answer.content + repr(answer.headers).encode()
         assert not [word for word in (str(store.port), outside.NAME, outside.KEY) if word.encode() in telling]
 

@@ -238,7 +238,7 @@ def test_an_image_comes_from_who_works_or_worked_the_case(vale: Person, approved
     laptop = str(uuid7())
     taken = (event(approved, 1, TOOK_OVER, canal=""), event(approved, 2, GAVE_BACK, canal=""))
     report(vale, approved.case, laptop, *taken)
-    assert put(vale, approved.case, uuid7(), PNG).status_code == 200
+    assert put(vale, approved.case, uuid7(), PNG).status_code == 201
     assert Image.objects.filter(case=approved.case, taken_by=vale).exists()
 
 
