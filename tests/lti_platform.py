@@ -6,7 +6,7 @@ import json
 import time
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from threading import Thread
 from types import MappingProxyType
@@ -19,6 +19,7 @@ from joserfc.jwk import KeySet, RSAKey
 
 CLAIM = "https://purl.imsglobal.org/spec/lti/claim/"
 LINKING = "https://purl.imsglobal.org/spec/lti-dl/claim/"
+GRADES = "https://purl.imsglobal.org/spec/lti-ags/"
 LEARNER = "http://purl.imsglobal.org/vocab/lis/v2/membership#Learner"
 INSTRUCTOR = "http://purl.imsglobal.org/vocab/lis/v2/membership#Instructor"
 # What a token says of a person, and what must be nowhere afterwards.
@@ -41,6 +42,16 @@ KEY, ANOTHERS_KEY = new_key(), new_key()
 CLIENT = "fourth-canal-1"
 
 
+@dataclass(frozen=True)
+class Score:
+    """A grade as it came."""
+
+    at: str
+    kind: str
+    authorization: str
+    body: dict[str, Any]
+
+
 @dataclass
 class Platform:
     """Its own keys lie at its address; the tool is told of the rest."""
@@ -48,6 +59,42 @@ class Platform:
     at: str = ""
     tool_keys: Any = None
     """Our public keys, as a registration of the tool tells them."""
+    asked: list[dict[str, str]] = field(default_factory=list)
+    """Forms that asked for a token."""
+    tokens: list[str] = field(default_factory=list)
+    """Those that count."""
+    scores: list[Score] = field(default_factory=list)
+    answers: list[int] = field(default_factory=list)
+    """To the next scores, before it takes one."""
+    gives_tokens: bool = True
+    breaks_off: bool = False
+    """Its answers end before they are whole."""
+    says: str | None = None
+    """To a score that it takes, instead of JSON."""
+
+    @property
+    def line_item(self) -> str:
+        return f"{self.at}items/7?course=3"
+
+    def token_for(self, form: dict[str, str]) -> tuple[int, Any]:
+        self.asked.append(form)
+        if not self.gives_tokens:
+            return 400, {"error": "invalid_client"}
+        self.tokens.append(f"token-{len(self.asked)}")
+        return 200, {
+            "access_token": self.tokens[-1],
+            "token_type": "bearer",
+            "expires_in": 3600,
+            "scope": form["scope"],
+        }
+
+    def taken(self, score: Score) -> tuple[int, Any]:
+        if score.authorization.removeprefix("Bearer ") not in self.tokens:
+            return 401, {}
+        if self.answers:
+            return self.answers.pop(0), {}
+        self.scores.append(score)
+        return 200, {}
 
     @property
     def registered(self) -> dict[str, Any]:
@@ -112,11 +159,23 @@ def platform() -> Iterator[Platform]:
         def do_GET(self) -> None:
             self._answer(200, KeySet([KEY]).as_dict(private=False))
 
-        def _answer(self, status: int, value: Any) -> None:
-            content = json.dumps(value).encode()
+        def do_POST(self) -> None:
+            content = self.rfile.read(int(self.headers["Content-Length"])).decode()
+            if self.path == "/token":
+                form = {name: values[0] for name, values in parse_qs(content).items()}
+                self._answer(*here.token_for(form))
+                return
+            head = self.headers
+            score = Score(self.path, head["Content-Type"], head.get("Authorization", ""), json.loads(content))
+            self._answer(*here.taken(score), says=here.says)
+
+        def _answer(self, status: int, value: Any, says: str | None = None) -> None:
+            content = (says or json.dumps(value)).encode()
             self.send_response(status)
+            if status == 302:
+                self.send_header("Location", f"{here.at}elsewhere")
             self.send_header("Content-Type", "application/json")
-            self.send_header("Content-Length", str(len(content)))
+            self.send_header("Content-Length", str(len(content) + 10 * here.breaks_off))
             self.end_headers()
             self.wfile.write(content)
 

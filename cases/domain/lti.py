@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any, Self
+from typing import Any, Final, Self
 
 from cases.domain.access.roles import Role
 from cases.domain.errors import NotUsable
@@ -19,6 +19,10 @@ MOST_ID = (
 )
 MOST_ADDRESS = 1000
 MOST_DEPLOYMENTS = 20
+MOST_REFUSAL = 120
+
+GRADES_CLAIM = "https://purl.imsglobal.org/spec/lti-ags/claim/endpoint"
+SCORE_SCOPE: Final = "https://purl.imsglobal.org/spec/lti-ags/scope/score"
 
 MEMBERSHIP = "http://purl.imsglobal.org/vocab/lis/v2/membership"
 LEARNER, INSTRUCTOR = f"{MEMBERSHIP}#Learner", f"{MEMBERSHIP}#Instructor"

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from django.db import models
-from django.db.models import Q
+from django.db.models import Exists, OuterRef, Q, QuerySet
+from django.utils import timezone
 
-from cases.domain.lti import MOST_ADDRESS, MOST_ID, MOST_NAME
+from cases.domain.lti import MOST_ADDRESS, MOST_ID, MOST_NAME, MOST_REFUSAL
+from cases.domain.plans.lifecycle import Decision
 from cases.models.base import HASH_LENGTH, Identified
 from cases.models.people import Person, Programme
+from cases.models.reviews import Review, Revocation
 from cases.models.teeth import Case
 
 
@@ -71,14 +74,44 @@ class LtiLaunch(models.Model):
         return f"{self.at:%Y-%m-%d %H:%M}"
 
 
+def _approval() -> Exists:
+    """Whether a plan of the work's case was approved, and no approval was withdrawn since."""
+    withdrawn = Revocation.objects.filter(version__case=OuterRef("version__case"), at__gte=OuterRef("at"))
+    approvals = Review.objects.filter(version__case=OuterRef("case"), decision=Decision.APPROVED)
+    return Exists(approvals.filter(~Exists(withdrawn)))
+
+
+class LtiWorkSet(QuerySet["LtiWork"]):
+    def with_approval(self) -> LtiWorkSet:
+        """Brings `approved`: whether the grade is 1."""
+        return self.annotate(approved=_approval())
+
+    def untold(self) -> LtiWorkSet:
+        """Those whose platform takes a grade and was last told another one than there is."""
+        differs = Q(_approval(), approval_told=False) | Q(~_approval(), approval_told=True)
+        return self.filter(differs).exclude(line_item="")
+
+
 class LtiWork(Identified):
-    """The case in which a student does an assignment: one for each link and student."""
+    """The case in which a student does an assignment, one for each link and student, and what was told of it."""
 
     person = models.ForeignKey(LtiPerson, on_delete=models.PROTECT, related_name="work")
     deployment_id = models.CharField(max_length=MOST_ID)
     link_id = models.CharField(max_length=MOST_ID)
     case = models.OneToOneField(Case, on_delete=models.PROTECT, related_name="lti_work")
+    line_item = models.CharField(max_length=MOST_ADDRESS, blank=True, help_text="Empty: the platform takes no grade.")
+    record_address = models.CharField(max_length=MOST_ADDRESS, blank=True)
+    approval_told = models.BooleanField(default=False, help_text="What the platform took last.")
+    sent_at = models.DateTimeField(null=True, help_text="Timestamp of the grade sent last; the next one's is later.")
+    tries = models.PositiveSmallIntegerField(default=0)
+    first_tried_at = models.DateTimeField(null=True)
+    due_at = models.DateTimeField(
+        default=timezone.now, null=True, help_text="A worker that is at it moves it on. Null: given up."
+    )
+    refusal = models.CharField(max_length=MOST_REFUSAL, blank=True, help_text="Why the last one was not taken.")
     created_at = models.DateTimeField(auto_now_add=True)
+
+    objects = LtiWorkSet.as_manager()
 
     class Meta:
         constraints = [

@@ -5,6 +5,7 @@ from __future__ import annotations
 from http import HTTPStatus
 from typing import Any
 from urllib.parse import urlsplit
+from uuid import UUID
 
 from django.contrib import auth
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect, JsonResponse
@@ -60,12 +61,16 @@ def login(request: HttpRequest) -> HttpResponse:
 @require_POST
 def launch(request: HttpRequest) -> HttpResponse:
     """Signs whoever launched in and leads to the assignment, or has a teacher choose one."""
+
+    def record_address(case_id: UUID) -> str:
+        return request.build_absolute_uri(f"/cases/{case_id}/record")
+
     try:
         message = messages.read(_texts(request.POST.dict()), cookies=request.COOKIES)
         if message.deep_link is not None:
             answer = _choose(request, deep_links.begin(message=message))
         else:
-            answer = _enter(request, launches.arrive(message=message))
+            answer = _enter(request, launches.arrive(message=message, record_address=record_address))
     except LaunchRefused as refusal:
         answer = _refused(request, refusal)
     answer.delete_cookie(messages.cookie_of(request.POST.get("state", "")), path=reverse("lti-launch"), samesite="None")

@@ -282,6 +282,7 @@ def test_a_teacher_chooses_a_tooth_and_the_link_opens_it(course: Platform) -> No
     assert item["title"] == "Plan tooth 26"
     assert item["url"] == "http://testserver/lti/launch"
     assert item["window"] == {"targetName": "_blank"}
+    assert item["lineItem"] == {"label": "Plan tooth 26", "scoreMaximum": 1, "resourceId": "26-block-MB1,P"}
     # Nobody was made for it, and what was chosen is what a student is given.
     assert not LtiPerson.objects.exists()
     course.launch(Client(), {f"{CLAIM}custom": item["custom"]})

@@ -51,6 +51,8 @@ class PlatformShown(serializers.Serializer[Any]):
     token_audience = serializers.CharField()
     teachers_supervise = serializers.BooleanField()
     active = serializers.BooleanField()
+    grades_waiting = serializers.IntegerField(help_text="Grades that the platform was not told yet, or never took.")
+    last_refusal = serializers.CharField(help_text="Why it did not take the last one of them; empty: none was tried.")
     created_at = serializers.DateTimeField()
 
 
@@ -88,7 +90,8 @@ class PlatformsView(View):
     def post(self, request: Request, programme_id: UUID) -> Response:
         password, registered = _read(request)
         row = platforms.register(actor=me(request), password=password, programme_id=programme_id, registered=registered)
-        return answer(PlatformShown, row, created=True, at=f"programmes/{programme_id}/lti-platforms/{row.pk}")
+        shown = _row(request, programme_id, row.pk)
+        return answer(PlatformShown, shown, created=True, at=f"programmes/{programme_id}/lti-platforms/{row.pk}")
 
 
 class PlatformView(View):
@@ -108,7 +111,7 @@ class PlatformView(View):
         tags=TAGS,
         summary="Change a platform, or switch it off",
         description="All of it anew, by the coordinator, who is asked for the password once more. Who came from it "
-        "stays who they are.",
+        "stays who they are. Grades that it did not take are sent once more, those given up too.",
         request=PlatformGiven,
         extensions=refuses(NotAllowed, NotUsable, PasswordWrong, TakenAlready, TooManyTries),
         responses=PlatformShown,
@@ -117,8 +120,8 @@ class PlatformView(View):
     def put(self, request: Request, programme_id: UUID, platform_id: UUID) -> Response:
         row = _row(request, programme_id, platform_id)
         password, registered = _read(request)
-        changed = platforms.change(actor=me(request), password=password, platform=row, registered=registered)
-        return answer(PlatformShown, changed)
+        platforms.change(actor=me(request), password=password, platform=row, registered=registered)
+        return answer(PlatformShown, _row(request, programme_id, platform_id))
 
 
 def _row(request: Request, programme_id: UUID, platform_id: UUID) -> Any:

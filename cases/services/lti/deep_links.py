@@ -11,6 +11,7 @@ from typing import Any
 from django.core import signing
 from pylti1p3.deep_link import DeepLink
 from pylti1p3.deep_link_resource import DeepLinkResource
+from pylti1p3.lineitem import LineItem
 
 from cases.domain.errors import NotUsable
 from cases.domain.lti import Assignment, teaches
@@ -75,5 +76,7 @@ class _InWindow(DeepLinkResource):
 
 
 def _resource(assignment: Assignment, launch_address: str) -> DeepLinkResource:
-    made = _InWindow().set_url(launch_address).set_title(f"Plan tooth {assignment.iso}")
+    title = f"Plan tooth {assignment.iso}"
+    grade = LineItem().set_label(title).set_score_maximum(1).set_resource_id("-".join(assignment.custom.values()))
+    made = _InWindow().set_url(launch_address).set_title(title).set_lineitem(grade)
     return made.set_custom_params(assignment.custom)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import secrets
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
 from uuid import UUID
@@ -18,6 +19,9 @@ from cases.services.charting.cases import open_case
 from cases.services.common import feed
 from cases.services.lti.messages import STATE_S, LaunchRefused, Message
 from planning.anatomy import Notation, ToothName
+
+RecordAddress = Callable[[UUID], str]
+"""Where a case's record is opened."""
 
 # No vowels, so that it spells nothing; letters alone, as a run of digits might be somebody's number.
 LETTERS, CODE_LENGTH = "BCDFGHJKLMNPQRSTVWXZ", 6
@@ -42,20 +46,20 @@ def use_up(*, nonce: str) -> None:
         raise LaunchRefused
 
 
-def arrive(*, message: Message) -> Arrival:
+def arrive(*, message: Message, record_address: RecordAddress) -> Arrival:
     """Whoever launched, with the role of the course, and the case of the assignment. Raises LaunchRefused.
 
     The launch is used up whatever comes of it.
     """
     use_up(nonce=message.nonce)
     try:
-        return _arrive(message)
+        return _arrive(message, record_address)
     except CaseError as refusal:
         raise LaunchRefused(f"The assignment cannot be opened: {refusal}") from None
 
 
 @transaction.atomic
-def _arrive(message: Message) -> Arrival:
+def _arrive(message: Message, record_address: RecordAddress) -> Arrival:
     role = role_of(message.roles, teachers_supervise=message.platform.teachers_supervise)
     if role is None:
         raise LaunchRefused("Your role in the course has no place here. Ask the coordinator of your programme.")
@@ -66,8 +70,11 @@ def _arrive(message: Message) -> Arrival:
         raise LaunchRefused("You sign in here no more. Ask the coordinator of your programme.")
     held = _role(known.person, platform, role)
     assignment = Assignment.of(message.custom) if message.link_id else None
-    case = _case(known, message, assignment) if held == Role.STUDENT and assignment else None
-    return Arrival(person=known.person, role=held, case_id=case.pk if case else None)
+    if held != Role.STUDENT or assignment is None:
+        return Arrival(person=known.person, role=held, case_id=None)
+    work = _work(known, message, assignment)
+    _take_grades(work, message.line_item, record_address(work.case_id))
+    return Arrival(person=known.person, role=held, case_id=work.case_id)
 
 
 def _person(platform: LtiPlatform, subject: str) -> LtiPerson:
@@ -94,12 +101,12 @@ def _role(person: Person, platform: LtiPlatform, role: Role) -> Role:
     return role
 
 
-def _case(known: LtiPerson, message: Message, assignment: Assignment) -> Case:
+def _work(known: LtiPerson, message: Message, assignment: Assignment) -> LtiWork:
     """The one that the student opened by this link before, or a new one."""
     link = {"person": known, "deployment_id": message.deployment_id, "link_id": message.link_id}
-    before = LtiWork.objects.select_related("case").filter(**link).first()
+    before = LtiWork.objects.filter(**link).first()
     if before is not None:
-        return before.case
+        return before
     case, _ = open_case(
         actor=known.person,
         programme_id=message.platform.programme_id,
@@ -109,8 +116,21 @@ def _case(known: LtiPerson, message: Message, assignment: Assignment) -> Case:
         setting=assignment.setting.value,
         canals=assignment.canals,
     )
-    LtiWork.objects.create(case=case, **link)
-    return case
+    return LtiWork.objects.create(case=case, **link)
+
+
+def _take_grades(work: LtiWork, line_item: str, record_address: str) -> None:
+    """The grade goes where this launch says. Another line item has not been told of anything."""
+    rows = LtiWork.objects.filter(pk=work.pk)
+    rows.update(record_address=record_address)
+    rows.exclude(line_item=line_item).update(
+        line_item=line_item,
+        approval_told=False,
+        tries=0,
+        first_tried_at=None,
+        due_at=timezone.now(),
+        refusal="",
+    )
 
 
 def _code() -> str:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from http import HTTPStatus
 from typing import Any
 
 import requests
 from django.conf import settings
+from requests_hardened.ip_filter_adapter import IPFilterAdapter
+from urllib3.exceptions import HTTPError
 
 from cases.domain.push import refuse_inward
 
@@ -14,20 +17,31 @@ MOST_BYTES = 200_000  # a key set, a token, the answer to a score
 
 
 class PlatformSession(requests.Session):
-    """Follows no redirect, and reads no endless answer."""
+    """Follows no redirect, reads no endless answer, and goes inside no more than webhooks do."""
 
     def __init__(self) -> None:
         super().__init__()
         # Otherwise a password for the host in the server's own files would take the token's place.
         self.trust_env = False
         self.headers["User-Agent"] = "fourth-canal"
+        self.verify = settings.WEBHOOKS_CA_FILE or True
+        if not settings.WEBHOOKS_INSIDE:
+            self.mount("https://", IPFilterAdapter(is_https_proto=True))
 
     def send(self, request: requests.PreparedRequest, **how: Any) -> requests.Response:
-        """Raises NotUsable for an address that leads inwards: a token names the one that a score goes to."""
+        """Raises NotUsable for an address that leads inwards, as a token names the one that a score goes to, and
+        TooManyRedirects for a redirect, which the library would take for an answer."""
         refuse_address(str(request.url), at="address")
         answer = super().send(request, **{**how, "timeout": TIMEOUTS_S, "allow_redirects": False, "stream": True})
-        content = answer.raw.read(MOST_BYTES + 1, decode_content=True)
-        answer.close()
+        if HTTPStatus.MULTIPLE_CHOICES <= answer.status_code < HTTPStatus.BAD_REQUEST:
+            answer.close()
+            raise requests.TooManyRedirects
+        try:
+            content = answer.raw.read(MOST_BYTES + 1, decode_content=True)
+        except (HTTPError, OSError):
+            raise requests.ConnectionError("The answer broke off.") from None
+        finally:
+            answer.close()
         if len(content) > MOST_BYTES:
             raise requests.exceptions.ContentDecodingError("The answer is too long.")
         answer._content = content

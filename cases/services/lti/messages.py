@@ -28,9 +28,9 @@ from pylti1p3.session import SessionService
 from pylti1p3.tool_config.abstract import ToolConfAbstract
 
 from cases.domain.errors import NotUsable
-from cases.domain.lti import MOST_ID
+from cases.domain.lti import GRADES_CLAIM, MOST_ADDRESS, MOST_ID, SCORE_SCOPE
 from cases.models import LtiPlatform
-from cases.services.lti.line import PlatformSession
+from cases.services.lti.line import PlatformSession, refuse_address
 from cases.services.lti.own_key import own_key
 from planning.foundation.encoding import digest
 
@@ -108,6 +108,8 @@ class Message:
     link_id: str
     custom: Mapping[str, Any]
     deep_link: Mapping[str, Any] | None
+    line_item: str
+    """Where the grade goes; empty where the platform takes none."""
 
 
 def read(params: Params, *, cookies: Params) -> Message:
@@ -160,7 +162,19 @@ def _message(body: Mapping[str, Any], platform: LtiPlatform, nonce: str) -> Mess
         link_id=link_id,
         custom=dict(body.get(f"{CLAIM}custom") or {}),
         deep_link=body["https://purl.imsglobal.org/spec/lti-dl/claim/deep_linking_settings"] if deep else None,
+        line_item=_line_item(body.get(GRADES_CLAIM) or {}),
     )
+
+
+def _line_item(grades: Mapping[str, Any]) -> str:
+    address = grades.get("lineitem")
+    if not isinstance(address, str) or len(address) > MOST_ADDRESS or SCORE_SCOPE not in (grades.get("scope") or ()):
+        return ""
+    try:
+        refuse_address(address, at="lineitem")
+    except NotUsable:
+        return ""
+    return address
 
 
 def registration_of(platform: LtiPlatform) -> Registration:

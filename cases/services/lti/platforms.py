@@ -9,10 +9,11 @@ from typing import Any
 from uuid import UUID
 
 from django.db import IntegrityError, transaction
+from django.utils import timezone
 
 from cases.domain.access.permissions import May, refuse_unless
 from cases.domain.errors import NotHere, TakenAlready
-from cases.models import LtiPlatform, Person
+from cases.models import LtiPlatform, LtiWork, Person
 from cases.services.common import audit
 from cases.services.common.guard import actor_in
 from cases.services.lti.line import refuse_address
@@ -59,6 +60,9 @@ def change(*, actor: Person, password: str, platform: LtiPlatform, registered: R
         for name, value in _columns(registered).items():
             setattr(row, name, value)
         row.save()
+        # What was not taken, or given up, may be taken as the platform is now.
+        untaken = LtiWork.objects.filter(person__platform=row, tries__gt=0)
+        untaken.update(tries=0, first_tried_at=None, due_at=timezone.now())
         _log(actor, "change", row)
     return row
 

@@ -1,14 +1,16 @@
-"""The worker: looks what is due, and sends it, each webhook's in a thread of its own."""
+"""The worker: looks what is due, and sends it, each receiver's in a thread of its own."""
 
 from __future__ import annotations
 
 import json
 import logging
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
+from functools import partial
+from itertools import count
 from threading import Event, Lock
-from typing import Any
+from typing import Any, Protocol
 from uuid import UUID
 
 from django.db import DatabaseError, connection
@@ -26,8 +28,24 @@ Write = Callable[[Change], Mapping[str, Any]]
 """What a change is told as: the body of its message."""
 
 AT_ONCE = 32
-"""Webhooks that one process is at. A slow receiver holds up its own thread and no other's."""
+"""Receivers that one process is at. A slow receiver holds up its own thread and no other's."""
 PAUSE_S = 1.0
+BESIDE_EVERY = 10
+"""Turns. What is sent beside webhooks has no feed that says at once whether something is new."""
+
+
+class Send(Protocol):
+    """Sends what is due to one receiver, unless it is stopped."""
+
+    def __call__(self, to: UUID, *, stopped: Event) -> None: ...
+
+
+@dataclass(frozen=True, slots=True)
+class Sending:
+    """What is sent beside webhooks: to whom something is due, and what sends it."""
+
+    due: Callable[[], Iterable[UUID]]
+    send: Send
 
 
 @dataclass(slots=True)
@@ -35,17 +53,19 @@ class Worker:
     """Sends until it is stopped; then it ends what is on its way and gives back what it holds."""
 
     write: Write
+    beside: Sequence[Sending] = ()
     stopped: Event = field(default_factory=Event)
     _at: set[UUID] = field(default_factory=set)
     _lock: Lock = field(default_factory=Lock)
 
     def run(self) -> None:
         with ThreadPoolExecutor(AT_ONCE, thread_name_prefix="webhook") as threads:
-            while not self.stopped.is_set():
+            for turn in count():
+                if self.stopped.is_set():
+                    break
                 try:
-                    outbox.number_feeds()
-                    for webhook_id in outbox.due():
-                        self._begin(threads, webhook_id)
+                    for to, work in self._due(beside=turn % BESIDE_EVERY == 0):
+                        self._begin(threads, to, work)
                 except DatabaseError as away:
                     # It is looked for again with the next turn.
                     logger.warning("The database is away: %s", type(away).__name__)
@@ -54,28 +74,35 @@ class Worker:
         connection.close()
 
     def run_once(self) -> None:
-        """Sends what is due now, one webhook after another."""
+        """Sends what is due now, one receiver after another."""
+        for to, work in self._due(beside=True):
+            work(to)
+
+    def _due(self, *, beside: bool) -> Iterator[tuple[UUID, Callable[[UUID], None]]]:
         outbox.number_feeds()
         for webhook_id in outbox.due():
-            self._work(webhook_id)
+            yield webhook_id, self._work
+        for sending in self.beside if beside else ():
+            for to in sending.due():
+                yield to, partial(sending.send, stopped=self.stopped)
 
-    def _begin(self, threads: ThreadPoolExecutor, webhook_id: UUID) -> None:
+    def _begin(self, threads: ThreadPoolExecutor, to: UUID, work: Callable[[UUID], None]) -> None:
         with self._lock:
-            if webhook_id in self._at or len(self._at) >= AT_ONCE:
+            if to in self._at or len(self._at) >= AT_ONCE:
                 return
-            self._at.add(webhook_id)
-        threads.submit(self._work_apart, webhook_id)
+            self._at.add(to)
+        threads.submit(self._work_apart, to, work)
 
-    def _work_apart(self, webhook_id: UUID) -> None:
+    def _work_apart(self, to: UUID, work: Callable[[UUID], None]) -> None:
         try:
-            self._work(webhook_id)
+            work(to)
         except Exception:
             # What is held is free once the lease ends.
-            logger.exception("Webhook %s: its messages wait.", webhook_id)
+            logger.exception("%s: its messages wait.", to)
         finally:
             connection.close()
             with self._lock:
-                self._at.discard(webhook_id)
+                self._at.discard(to)
 
     def _work(self, webhook_id: UUID) -> None:
         with line.session() as lines:

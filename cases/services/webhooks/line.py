@@ -59,19 +59,26 @@ def post(lines: HTTPSession, address: str, *, headers: dict[str, str], body: str
             # The status says all. A short answer is read off, so that the line can be used again.
             with suppress(HTTPError, OSError):
                 answer.raw.read(MOST_READ_BYTES, decode_content=False)
-            return Reply(status=answer.status_code, retry_after_s=_retry_after_s(answer.headers.get("Retry-After", "")))
-    except InvalidIPAddress:
-        return Reply(no_answer=NoAnswer.INSIDE)
-    except requests.exceptions.SSLError:
-        return Reply(no_answer=NoAnswer.NOT_TRUSTED)
-    except requests.Timeout:
-        return Reply(no_answer=NoAnswer.TOO_SLOW)
+            return Reply(status=answer.status_code, retry_after_s=retry_after_s(answer.headers.get("Retry-After", "")))
     # A name that cannot be asked for is a ValueError.
-    except (requests.RequestException, ValueError):
-        return Reply(no_answer=NoAnswer.NOT_REACHED)
+    except (requests.RequestException, ValueError) as failure:
+        return Reply(no_answer=no_answer_of(failure))
 
 
-def _retry_after_s(text: str) -> int:
+def no_answer_of(failure: Exception) -> NoAnswer:
+    """What the failure of a request says of its receiver."""
+    match failure:
+        case InvalidIPAddress():
+            return NoAnswer.INSIDE
+        case requests.exceptions.SSLError():
+            return NoAnswer.NOT_TRUSTED
+        case requests.Timeout():
+            return NoAnswer.TOO_SLOW
+        case _:
+            return NoAnswer.NOT_REACHED
+
+
+def retry_after_s(text: str) -> int:
     """RFC 9110, 10.2.3; a date is left aside."""
     return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else 0
 

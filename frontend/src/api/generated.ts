@@ -1613,7 +1613,7 @@ export interface paths {
         get: operations["lti_platform_retrieve"];
         /**
          * Change a platform, or switch it off
-         * @description All of it anew, by the coordinator, who is asked for the password once more. Who came from it stays who they are.
+         * @description All of it anew, by the coordinator, who is asked for the password once more. Who came from it stays who they are. Grades that it did not take are sent once more, those given up too.
          */
         put: operations["lti_platform_update"];
         post?: never;
@@ -7343,6 +7343,8 @@ export interface components {
             created_at: string;
             /** @description Those that count: launches of any other are refused. */
             deployment_ids: string[];
+            /** @description Grades that the platform was not told yet, or never took. */
+            grades_waiting: number;
             /**
              * Format: uuid
              * @description Its own id.
@@ -7352,6 +7354,8 @@ export interface components {
             issuer: string;
             /** @description Where the platform's public keys lie. */
             key_set_address: string;
+            /** @description Why it did not take the last one of them; empty: none was tried. */
+            last_refusal: string;
             /** @description Where the platform signs people in (OpenID Connect). */
             login_address: string;
             /** @description Its name, for people. */
