@@ -26,12 +26,13 @@ from cases.services.lti.line import PlatformSession
 from cases.services.lti.platforms import Registered
 from cases.services.lti.scores import ScoreLine
 from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
 from cases.services.planning.revocation import revoke
 from tests.at_once import at_once, database_of_many
 from tests.cast import *  # noqa: F403
-from tests.cast import API, client, decide
+from tests.cast import API, chart, client, decide
 from tests.factories import PASSWORD
-from tests.lti_platform import GRADES, PERSONAL, Platform, platform
+from tests.lti_platform import CLAIM, GRADES, PERSONAL, Platform, platform
 
 __all__ = ["database_of_many"]
 
@@ -356,3 +357,17 @@ def test_two_workers_send_it_once(course: Platform, work: LtiWork, approved: Too
     at_once(send, send, send)
     assert len(course.scores) == 1
     assert LtiWork.objects.get().approval_told
+
+
+def test_the_whole_way_from_a_launch_to_its_grade(course: Platform, asked: Asked, vale: Person) -> None:
+    course.launch(Client(), {**graded(course), f"{CLAIM}custom": {"tooth": "26", "canals": "MB1,MB2,DB,P"}})
+    case = Case.objects.get()
+    chart(case, case.student)
+    case.refresh_from_db()
+    version = plans.propose(actor=case.student, case=case, asked=asked)[0]
+    decide(vale, plans.submit(actor=case.student, version=version), Decision.APPROVED)
+    send()
+    (score,) = course.scores
+    assert (score.body["userId"], score.body["scoreGiven"]) == ("a7f3-52", 1)
+    assert score.body["comment"] == f"http://testserver/cases/{case.pk}/record"
+    assert not any(text in f"{course.asked} {course.scores}" for text in PERSONAL.values())
