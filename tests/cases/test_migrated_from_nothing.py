@@ -10,6 +10,8 @@ from django.apps import apps
 from django.db import connection, connections
 from django.db.backends.base.base import BaseDatabaseWrapper
 from django.db.backends.utils import CursorWrapper
+from django.db.migrations import CreateModel
+from django.db.migrations.loader import MigrationLoader
 
 pytestmark = pytest.mark.django_db
 
@@ -100,3 +102,11 @@ def test_the_migrations_make_what_the_models_describe() -> None:
     # What only one of them has, told on its own.
     assert {name: differing for name, made in described.items() if (differing := {*made} ^ {*migrated[name]})} == {}
     assert migrated == described
+
+
+def test_tables_are_made_whole() -> None:
+    """After each further step Django makes all models anew. `makemigrations` writes constraints beside the tables: they
+    belong into the `options` of `CreateModel`, fields into its `fields`, but for what two tables say of each other."""
+    operations = MigrationLoader(None).disk_migrations["cases", "0001_initial"].operations
+    apart = [each for each in operations if not isinstance(each, CreateModel)]
+    assert len(apart) <= 2, [each.describe() for each in apart]
