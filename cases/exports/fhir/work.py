@@ -64,6 +64,8 @@ def treatment(record: Record, case: Case, codes: Codes, plans: Mapping[int, obje
         return
     finished = all(canal.state is CanalState.FINISHED for canal in record.canals)
     numbers = dict.fromkeys(entry.version for entry in done)
+    # In the order of the record; by the clocks of several devices a later step may be the earlier one.
+    times = sorted(entry.at for entry in done)
     yield Procedure(
         id=str(case.pk),
         meta=meta(record.last_at),
@@ -73,7 +75,7 @@ def treatment(record: Record, case: Case, codes: Codes, plans: Mapping[int, obje
         status="completed" if finished else "in-progress",
         code=CodeableConcept(coding=(ROOT_CANAL_THERAPY,), text="Root canal treatment, for training"),
         subject=subject(case),
-        performed_period=Period(start=done[0].at, end=done[-1].at if finished else None),
+        performed_period=Period(start=times[0], end=times[-1] if finished else None),
         performer=(_performer(record.student.id, record.student.name),),
         body_site=(codes.tooth(case.tooth.iso),),
         note=(Annotation(text=record.notice),),
