@@ -25,8 +25,12 @@ DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
 # A browser and its server wait half of their time. Who has nothing left takes tests over from the others.
 TWICE = ("--numprocesses", str(min(8, 2 * (os.cpu_count() or 1))), "--dist", "worksteal")
-# What reaches no database is run once.
-WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
+# What reaches no database is run once, and so is what goes through every operation only to see who may ask, and how.
+ONCE = ("test_key_matrix.py", "test_contract.py")
+WITH_DATABASE = (
+    *("--with-database", "tests/cases", "tests/api", "tests/frontend"),
+    *(f"--ignore=tests/api/{name}" for name in ONCE),
+)
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
 HOSTILE_IMAGES = "tests/faults/test_hostile_images.py"
 DEVICES = ("tests/faults", f"--ignore={HOSTILE_IMAGES}")
@@ -205,10 +209,10 @@ PARTS: dict[str, Callable[[], None]] = {
         clients,
         web,
         sqlite,
-        fhir,
         lighthouse,
         postgresql,
         any_request,
+        fhir,
         journeys,
         faults,
     )

@@ -30,7 +30,7 @@ if __name__ == "__main__":
 from parts import FURTHER, PARTS, PartFailed
 
 # Each leaves a good part of the machine free: with which part it begins. In its own turn it is waited for.
-BESIDE = {"web": "lint", "clients": "openapi", "lighthouse": "sqlite", "faults": "journeys"}
+BESIDE = {"web": "lint", "clients": "openapi", "lighthouse": "sqlite", "fhir": "any_request", "faults": "journeys"}
 
 
 Outcome = tuple[str, int]

@@ -127,7 +127,8 @@ def as_json(value: Any) -> Any:
     if isinstance(value, tuple | list):
         return [as_json(each) for each in value]
     if isinstance(value, datetime):
-        return value.astimezone(UTC).isoformat().replace("+00:00", "Z")
+        # A usual reader of FHIR takes a longer fraction for so many milliseconds, and orders times wrongly.
+        return value.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
     return value
 
 
