@@ -28,7 +28,7 @@ TWICE = ("--numprocesses", str(min(8, 2 * (os.cpu_count() or 1))), "--dist", "wo
 # What reaches no database is run once, and so is what goes through every operation only to see who may ask, and how.
 ONCE = ("test_key_matrix.py", "test_contract.py")
 WITH_DATABASE = (
-    *("--with-database", "tests/cases", "tests/api", "tests/frontend"),
+    *("--with-database", "tests/cases", "tests/api"),
     *(f"--ignore=tests/api/{name}" for name in ONCE),
 )
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
@@ -112,7 +112,12 @@ def postgresql() -> None:
 
 
 def any_request() -> None:
-    """Requests drawn from the API's description, on both databases side by side."""
+    """Requests drawn from the API's description, on the database that refuses more of what they hold."""
+    _pytest(_postgresql(), (*EVERY_CORE, "tests/any_request"), judge=True)
+
+
+def any_request_twice() -> None:
+    """The same on both databases, side by side."""
     with ThreadPoolExecutor() as pool:
         fuzz = partial(_pytest, what=("tests/any_request",), judge=True, at_once=True)
         list(pool.map(fuzz, (_sqlite(), _postgresql())))
@@ -219,7 +224,7 @@ PARTS: dict[str, Callable[[], None]] = {
 }
 # Run by name alone.
 FURTHER: dict[str, Callable[[], None]] = {
-    part.__name__: part for part in (whole, fast, more_faults, double_taps, hostile_images, fresh)
+    part.__name__: part for part in (whole, fast, any_request_twice, more_faults, double_taps, hostile_images, fresh)
 }
 
 

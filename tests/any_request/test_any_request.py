@@ -27,10 +27,14 @@ from cases.domain.uuid7 import uuid7
 from cases.models import CautionOverride, Kit, LengthReading, Person, ToothPlanVersion
 from cases.services.images import upload
 from cases.services.images.upload import Announced
+from cases.services.lti import platforms
+from cases.services.lti.platforms import Registered
 from cases.services.webhooks import keeping
 from cases.services.webhooks.keeping import Keeper
 from tests.cases.pictures import picture
 from tests.cast import API, canal_of, client
+from tests.factories import PASSWORD
+from tests.oauth import for_itself
 
 EXAMPLES = 4  # of each operation: some thirty operations in about half a minute
 PICTURE = picture()
@@ -69,6 +73,16 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
         reached=0,
     )
     image = upload.receive(actor=case.student, case=case, announced=announced, data=PICTURE)
+    registered = Registered(
+        name="Courses",
+        issuer="https://courses.example",
+        client_id="7",
+        deployment_ids=["1"],
+        login_address="https://courses.example/authorize",
+        token_address="https://courses.example/token",
+        key_set_address="https://courses.example/keys",
+    )
+    platform = platforms.register(actor=rosa, password=PASSWORD, programme_id=case.programme_id, registered=registered)
     return {
         "page": "tour",
         "table": "cases",
@@ -81,6 +95,8 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
         "image_id": str(image.pk),
         "webhook_id": str(webhook.pk),
         "delivery_id": str(uuid7()),
+        "client_id": str(for_itself(rosa).row.pk),
+        "platform_id": str(platform.pk),
         "marking_id": str(uuid7()),
         "bend_id": str(uuid7()),
         "key_id": str(uuid7()),
