@@ -24,7 +24,7 @@ from schemathesis import GenerationMode, checks
 from schemathesis.core.parameters import ParameterLocation
 
 from cases.domain.uuid7 import uuid7
-from cases.models import CautionOverride, Kit, LengthReading, Person, ToothPlanVersion
+from cases.models import CautionOverride, Kit, LengthReading, LtiPlatform, Person, ToothPlanVersion
 from cases.services.images import upload
 from cases.services.images.upload import Announced
 from cases.services.lti import platforms
@@ -73,16 +73,6 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
         reached=0,
     )
     image = upload.receive(actor=case.student, case=case, announced=announced, data=PICTURE)
-    registered = Registered(
-        name="Courses",
-        issuer="https://courses.example",
-        client_id="7",
-        deployment_ids=["1"],
-        login_address="https://courses.example/authorize",
-        token_address="https://courses.example/token",
-        key_set_address="https://courses.example/keys",
-    )
-    platform = platforms.register(actor=rosa, password=PASSWORD, programme_id=case.programme_id, registered=registered)
     return {
         "page": "tour",
         "table": "cases",
@@ -96,7 +86,7 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
         "webhook_id": str(webhook.pk),
         "delivery_id": str(uuid7()),
         "client_id": str(for_itself(rosa).row.pk),
-        "platform_id": str(platform.pk),
+        "platform_id": str(platform_of(rosa).pk),
         "marking_id": str(uuid7()),
         "bend_id": str(uuid7()),
         "key_id": str(uuid7()),
@@ -111,6 +101,20 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
         "code": "not-found",
         "canal": "P",
     }
+
+
+def platform_of(coordinator: Person) -> LtiPlatform:
+    registered = Registered(
+        name="Courses",
+        issuer="https://courses.example",
+        client_id="7",
+        deployment_ids=["1"],
+        login_address="https://courses.example/authorize",
+        token_address="https://courses.example/token",
+        key_set_address="https://courses.example/keys",
+    )
+    programme_id = coordinator.memberships.get().programme_id
+    return platforms.register(actor=coordinator, password=PASSWORD, programme_id=programme_id, registered=registered)
 
 
 SignedIn = Callable[[Person], dict[str, str]]
