@@ -212,6 +212,9 @@ SPECTACULAR_SETTINGS = {
     # The page reads the token from its cookie before each send, as the app does: it turns at sign-in.
     "SWAGGER_UI_SETTINGS": """{
         deepLinking: true,
+        // All operations with all schemas at once would be minutes of a phone's time: what is opened is drawn.
+        docExpansion: 'none',
+        defaultModelsExpandDepth: -1,
         requestInterceptor: (request) => {
             const token = document.cookie.match(/csrftoken=([^;]+)/)
             if (token) request.headers['X-CSRFToken'] = token[1]

@@ -18,6 +18,7 @@ from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from threading import Event
+from typing import TypeVar
 
 import pytest
 from django.conf import settings as django_settings
@@ -40,6 +41,9 @@ from tests.webhook_receiver import Receiver, receiver
 
 WRITERS, EACH_WRITES, CASES = 50, 4, 10
 PATIENCE_S = 120
+
+
+Answer = TypeVar("Answer")
 
 
 class School:
@@ -126,13 +130,19 @@ class School:
         asked_again(lambda: Webhook.objects.update(free_at=timezone.now()))
 
 
-def asked_again(ask: Callable[[], object]) -> None:
-    """Until the database answers."""
+def numbered(school: School) -> list[int]:
+    """The positions of all changes."""
+    number(school.programme.pk)
+    changes = Change.objects.filter(programme=school.programme)
+    return list(changes.order_by("position").values_list("position", flat=True))
+
+
+def asked_again(ask: Callable[[], Answer]) -> Answer:
+    """Its answer, once the database gives one: what was killed a moment ago may answer once more before it ends."""
     until = time.monotonic() + PATIENCE_S
     while True:
         try:
-            ask()
-            return
+            return ask()
         except Exception:
             connection.close()
             assert time.monotonic() < until
@@ -157,10 +167,7 @@ def test_nothing_is_missing_and_nothing_out_of_order_whatever_is_killed(
             _wait_for(school, (place + 1) * WRITERS * EACH_WRITES // (len(kills) + 1))
             kill()
         acknowledged = sum(writer.result() for writer in writers)
-    asked_again(lambda: number(school.programme.pk))
-    positions = list(
-        Change.objects.filter(programme=school.programme).order_by("position").values_list("position", flat=True)
-    )
+    positions = asked_again(lambda: numbered(school))
     assert positions == list(range(1, len(positions) + 1))
     assert len(positions) >= CASES + acknowledged == CASES + WRITERS * EACH_WRITES
     _wait_for(school, len(positions))

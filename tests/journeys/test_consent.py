@@ -122,6 +122,7 @@ def test_a_student_lets_a_program_act_for_them_and_ends_it(
     assert program.get(key).json()["person"]["name"] == student["name"]
 
     phone.goto("/account/keys")
+    phone.get_by_role("button", name="Understood").click()
     phone.get_by_role("link", name="Programs that act for you").click()
     expect(phone.get_by_role("heading", name=name)).to_be_visible()
     assert_everybody_can_use(phone)
