@@ -23,7 +23,7 @@ from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, approves, events, plan_anew, report
 
 # At least: it goes on until a canal is finished.
-DOUBLE_TAPS = int(os.environ.get("DOUBLE_TAPS", "150"))
+DOUBLE_TAPS = int(os.environ.get("DOUBLE_TAPS", "240"))
 SHOWN_MS = 400  # what a tap answers must have been on the screen for so long
 GAP_S = (0.020, 0.350)  # from finger down to finger down, the short ones more often
 SEED = int(os.environ.get("SEED", "77057"))
