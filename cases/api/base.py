@@ -10,8 +10,8 @@ from typing import Any, ClassVar
 
 from django.http import HttpResponse
 from django.utils.cache import get_conditional_response
-from drf_spectacular.utils import OpenApiParameter
-from rest_framework import status
+from drf_spectacular.utils import OpenApiParameter, inline_serializer
+from rest_framework import serializers, status
 from rest_framework.exceptions import NotAuthenticated, NotFound, ValidationError
 from rest_framework.pagination import Cursor, CursorPagination
 from rest_framework.parsers import BaseParser
@@ -159,6 +159,13 @@ def _check_moment(text: str) -> None:
     if moment.tzinfo is None:
         raise ValueError
     moment.astimezone(UTC)
+
+
+def page_of(name: str, row: type[BaseSerializer[Any]]) -> BaseSerializer[Any]:
+    """How a page of a list is described that `NewestFirst` makes."""
+    ends = {each: serializers.URLField(allow_null=True) for each in ("next", "previous")}
+    page: BaseSerializer[Any] = inline_serializer(name, {**ends, "results": row(many=True)})
+    return page
 
 
 class NewestFirst(CursorPagination):

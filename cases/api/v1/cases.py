@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from uuid import UUID
 
-from drf_spectacular.utils import OpenApiParameter, extend_schema, inline_serializer
-from rest_framework import serializers
+from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import LOCATION, NewestFirst, View, answer, asker, given, key_of, me
+from cases.api.base import LOCATION, NewestFirst, View, answer, asker, given, key_of, me, page_of
 from cases.api.etags import seen_revision
 from cases.api.fields import Each, FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
@@ -76,14 +75,7 @@ class CasesView(View):
         "hold. 400 for a filter that is not known.",
         parameters=[*CASE_FILTERS, *PAGES],
         extensions=refuses(NotAllowed),
-        responses=inline_serializer(
-            "CasePage",
-            {
-                "next": serializers.URLField(allow_null=True),
-                "previous": serializers.URLField(allow_null=True),
-                "results": CaseListed(many=True),
-            },
-        ),
+        responses=page_of("CasePage", CaseListed),
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(asker(request), programme_id)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Any, Literal
 from uuid import UUID
 
-from drf_spectacular.utils import OpenApiParameter, extend_schema, inline_serializer
+from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework import serializers, status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import LOCATION, NewestFirst, View, answer, asker, given, key_of, me
+from cases.api.base import LOCATION, NewestFirst, View, answer, asker, given, key_of, me, page_of
 from cases.api.bearer import scopes_of
 from cases.api.etags import seen_tag
 from cases.api.fields import Each, Listing, Strict, Text, Value
@@ -266,14 +266,7 @@ class DeliveriesView(View):
         description="What waits, and for 30 days what was sent.",
         parameters=PAGES,
         extensions=refuses(NotAllowed),
-        responses=inline_serializer(
-            "DeliveryPage",
-            {
-                "next": serializers.URLField(allow_null=True),
-                "previous": serializers.URLField(allow_null=True),
-                "results": DeliveryShown(many=True),
-            },
-        ),
+        responses=page_of("DeliveryPage", DeliveryShown),
     )
     def get(self, request: Request, programme_id: UUID, webhook_id: UUID) -> Response:
         webhook = queries.webhook(asker(request), programme_id, webhook_id)
