@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from threading import Barrier, Thread
 from typing import Any
 
 import pytest
@@ -22,6 +21,7 @@ from cases.services.lti import platforms
 from cases.services.lti.launches import use_up
 from cases.services.lti.messages import LaunchRefused, cookie_of
 from cases.services.lti.platforms import Registered
+from tests.at_once import at_once
 from tests.cast import *  # noqa: F403
 from tests.factories import PASSWORD
 from tests.lti_platform import ANOTHERS_KEY, CLAIM, INSTRUCTOR, LEARNER, LINKING, PERSONAL, Platform, platform
@@ -334,23 +334,13 @@ def test_every_table_is_looked_through() -> None:
     assert {model._meta.db_table for model in apps.get_models()} <= set(connection.introspection.table_names())
 
 
-@pytest.mark.django_db(transaction=True)
+@pytest.mark.usefixtures("database_of_many")
 def test_a_launch_used_at_once_by_two_counts_for_one() -> None:
-    begin, refusals, counted = Barrier(2), [], []
-
-    def used() -> None:
-        begin.wait()
+    def use() -> str:
         try:
             use_up(nonce="n" * 64)
-            counted.append(1)
-        except LaunchRefused as refusal:
-            refusals.append(refusal)
-        finally:
-            connection.close()
+        except LaunchRefused:
+            return "refused"
+        return "counted"
 
-    threads = [Thread(target=used) for _ in range(2)]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
-    assert (len(counted), len(refusals)) == (1, 1)
+    assert sorted(at_once(use, use)) == ["counted", "refused"]
