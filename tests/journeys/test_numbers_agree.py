@@ -59,6 +59,7 @@ def screens(phone: Page, laptop: Page, case: str, version: str) -> Json:
     laptop.goto(f"/plans/{version}")
     seen["review"] = texts(laptop.get_by_role("region", name=re.compile("^Canal ")))
     laptop.get_by_role("tab", name="Stops").click()
+    expect(laptop.locator("[data-drawn=needle]")).to_be_visible()
     seen["table"] = laptop.evaluate(STOPS)
     laptop.goto(f"/cases/{case}/record")
     seen["record"] = texts(laptop.get_by_role("region", name=re.compile("^Canal ")))
