@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import Any, Final, Self
 
 from cases.domain.access.roles import Role
@@ -14,15 +15,32 @@ from planning.foundation.errors import PlanningError
 from planning.techniques.technique import Setting
 
 MOST_NAME = 80
-MOST_ID = (
-    255  # of an issuer, a client, a deployment, a subject: LTI 1.3, section 2 of its security framework, from memory
-)
+# Of a subject, a deployment and a link in ASCII characters (LTI Core 1.3, 5.3.3, 5.3.5 and 5.3.6, read); for an issuer
+# and a client the standard has no bound, and this one is ours.
+MOST_ID = 255
 MOST_ADDRESS = 1000
 MOST_DEPLOYMENTS = 20
 MOST_REFUSAL = 120
 
 GRADES_CLAIM = "https://purl.imsglobal.org/spec/lti-ags/claim/endpoint"
 SCORE_SCOPE: Final = "https://purl.imsglobal.org/spec/lti-ags/scope/score"
+
+
+class Progress(StrEnum):
+    """How far an assignment is, as its platform is told."""
+
+    UNDER_WAY = "under_way"
+    """Nothing is asked for: no plan, a draft, or one that was returned or whose approval was withdrawn."""
+    SUBMITTED = "submitted"
+    APPROVED = "approved"
+
+
+# Of the activity and of its grading (Assignment and Grade Services 2.0, 3.4.7 and 3.4.8, read).
+SCORE_OF: Final = {
+    Progress.UNDER_WAY: ("InProgress", "NotReady"),
+    Progress.SUBMITTED: ("Submitted", "PendingManual"),
+    Progress.APPROVED: ("Completed", "FullyGraded"),
+}
 
 MEMBERSHIP = "http://purl.imsglobal.org/vocab/lis/v2/membership"
 LEARNER, INSTRUCTOR = f"{MEMBERSHIP}#Learner", f"{MEMBERSHIP}#Instructor"

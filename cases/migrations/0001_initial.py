@@ -2284,7 +2284,15 @@ class Migration(migrations.Migration):
                     models.CharField(blank=True, help_text="Empty: the platform takes no grade.", max_length=1000),
                 ),
                 ("record_address", models.CharField(blank=True, max_length=1000)),
-                ("approval_told", models.BooleanField(default=False, help_text="What the platform took last.")),
+                (
+                    "progress_told",
+                    models.CharField(
+                        choices=[("under_way", "under way"), ("submitted", "submitted"), ("approved", "approved")],
+                        default="under_way",
+                        help_text="What the platform took last; while nothing was asked for it is told nothing.",
+                        max_length=9,
+                    ),
+                ),
                 (
                     "sent_at",
                     models.DateTimeField(
@@ -2306,7 +2314,11 @@ class Migration(migrations.Migration):
             ],
             options={
                 "constraints": [
-                    models.UniqueConstraint(fields=("person", "deployment_id", "link_id"), name="lti_work_once")
+                    models.UniqueConstraint(fields=("person", "deployment_id", "link_id"), name="lti_work_once"),
+                    models.CheckConstraint(
+                        condition=models.Q(("progress_told__in", ["approved", "submitted", "under_way"])),
+                        name="lti_progress_known",
+                    ),
                 ],
             },
         ),

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from django.db import models
-from django.db.models import Exists, OuterRef, Q, QuerySet
+from django.db.models import Case as Either
+from django.db.models import OuterRef, Q, QuerySet, Subquery, Value, When
+from django.db.models.functions import Coalesce
 from django.utils import timezone
 
-from cases.domain.lti import MOST_ADDRESS, MOST_ID, MOST_NAME, MOST_REFUSAL
-from cases.domain.plans.lifecycle import Decision
-from cases.models.base import HASH_LENGTH, Identified
+from cases.domain.lti import MOST_ADDRESS, MOST_ID, MOST_NAME, MOST_REFUSAL, Progress
+from cases.domain.plans.lifecycle import PlanState
+from cases.models.base import HASH_LENGTH, Identified, choices, one_of
 from cases.models.people import Person, Programme
-from cases.models.reviews import Review, Revocation
+from cases.models.plans import ToothPlanVersion
 from cases.models.teeth import Case
 
 
@@ -74,22 +76,25 @@ class LtiLaunch(models.Model):
         return f"{self.at:%Y-%m-%d %H:%M}"
 
 
-def _approval() -> Exists:
-    """Whether a plan of the work's case was approved, and no approval was withdrawn since."""
-    withdrawn = Revocation.objects.filter(version__case=OuterRef("version__case"), at__gte=OuterRef("at"))
-    approvals = Review.objects.filter(version__case=OuterRef("case"), decision=Decision.APPROVED)
-    return Exists(approvals.filter(~Exists(withdrawn)))
+_PROGRESS = {PlanState.WAITING: Progress.SUBMITTED, PlanState.APPROVED: Progress.APPROVED}
+
+
+def _progress() -> Coalesce:
+    """By the plan that stands in the work's case, if one does."""
+    stands = ToothPlanVersion.objects.filter(case=OuterRef("case")).exclude(state=PlanState.SUPERSEDED)
+    whens = (When(state=state.value, then=Value(progress.value)) for state, progress in _PROGRESS.items())
+    progress = stands.annotate(progress=Either(*whens, output_field=models.CharField())).values("progress")
+    return Coalesce(Subquery(progress), Value(Progress.UNDER_WAY.value))
 
 
 class LtiWorkSet(QuerySet["LtiWork"]):
-    def with_approval(self) -> LtiWorkSet:
-        """Brings `approved`: whether the grade is 1."""
-        return self.annotate(approved=_approval())
+    def with_progress(self) -> LtiWorkSet:
+        """Brings `progress`."""
+        return self.annotate(progress=_progress())
 
     def untold(self) -> LtiWorkSet:
-        """Those whose platform takes a grade and was last told another one than there is."""
-        differs = Q(_approval(), approval_told=False) | Q(~_approval(), approval_told=True)
-        return self.filter(differs).exclude(line_item="")
+        """Those whose platform takes a grade and was last told another progress than there is."""
+        return self.exclude(progress_told=_progress()).exclude(line_item="")
 
 
 class LtiWork(Identified):
@@ -101,7 +106,12 @@ class LtiWork(Identified):
     case = models.OneToOneField(Case, on_delete=models.PROTECT, related_name="lti_work")
     line_item = models.CharField(max_length=MOST_ADDRESS, blank=True, help_text="Empty: the platform takes no grade.")
     record_address = models.CharField(max_length=MOST_ADDRESS, blank=True)
-    approval_told = models.BooleanField(default=False, help_text="What the platform took last.")
+    progress_told = models.CharField(
+        max_length=9,
+        choices=choices(Progress),
+        default=Progress.UNDER_WAY.value,
+        help_text="What the platform took last; while nothing was asked for it is told nothing.",
+    )
     sent_at = models.DateTimeField(null=True, help_text="Timestamp of the grade sent last; the next one's is later.")
     tries = models.PositiveSmallIntegerField(default=0)
     first_tried_at = models.DateTimeField(null=True)
@@ -116,6 +126,7 @@ class LtiWork(Identified):
     class Meta:
         constraints = [
             models.UniqueConstraint(fields=["person", "deployment_id", "link_id"], name="lti_work_once"),
+            models.CheckConstraint(condition=one_of("progress_told", Progress), name="lti_progress_known"),
         ]
 
     def __str__(self) -> str:

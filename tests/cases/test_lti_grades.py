@@ -6,68 +6,35 @@ The other side is a platform of the tests' own, which reads what the program sig
 from __future__ import annotations
 
 import socket
-from collections.abc import Iterator
 from datetime import datetime, timedelta
-from threading import Event
 from typing import Any
 
 import pytest
 from django.core.management import call_command
 from django.test import Client
 from django.utils import timezone
-from pytest_django.fixtures import Settings
 from requests_hardened.ip_filter import InvalidIPAddress
 
+from cases.domain.lti import Progress
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.webhooks import TRIED_FOR_S
-from cases.models import Case, LtiPerson, LtiPlatform, LtiWork, Person, Programme, ToothPlanVersion
-from cases.services.lti import grades, platforms
+from cases.models import Case, LtiPlatform, LtiWork, Person, ToothPlanVersion
+from cases.services.lti import grades
 from cases.services.lti.line import PlatformSession
-from cases.services.lti.platforms import Registered
 from cases.services.lti.scores import ScoreLine
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
-from cases.services.planning.revocation import revoke
 from tests.at_once import at_once, database_of_many
 from tests.cast import *  # noqa: F403
 from tests.cast import API, chart, client, decide
 from tests.factories import PASSWORD
-from tests.lti_platform import CLAIM, GRADES, PERSONAL, Platform, platform
+from tests.lti_course import course, send, work
+from tests.lti_platform import CLAIM, GRADES, PERSONAL, Platform
 
-__all__ = ["database_of_many"]
+__all__ = ["course", "database_of_many", "work"]
 
 pytestmark = pytest.mark.django_db
 SCORE = f"{GRADES}scope/score"
-
-
-@pytest.fixture
-def course(settings: Settings, rosa: Person, programme: Programme) -> Iterator[Platform]:
-    """A platform that the programme's coordinator has registered."""
-    settings.LTI_HTTP_HERE = True
-    with platform() as here:
-        registered = Registered(**here.registered)
-        platforms.register(actor=rosa, password=PASSWORD, programme_id=programme.pk, registered=registered)
-        here.tool_keys = Client().get("/lti/keys").json()
-        yield here
-
-
-@pytest.fixture
-def work(course: Platform, molar: Case, priya: Person) -> LtiWork:
-    """Priya has the check molar from a link of the course that is graded."""
-    known = LtiPerson.objects.create(platform=LtiPlatform.objects.get(), subject="a7f3-52", person=priya)
-    return LtiWork.objects.create(
-        person=known,
-        deployment_id="1",
-        link_id="week-3",
-        case=molar,
-        line_item=course.line_item,
-        record_address=f"https://canals.example/cases/{molar.pk}/record",
-    )
-
-
-def send() -> None:
-    for platform_id in grades.due():
-        grades.send(platform_id, stopped=Event())
 
 
 def later(**time: Any) -> None:
@@ -77,10 +44,6 @@ def later(**time: Any) -> None:
         first = row.first_tried_at and row.first_tried_at - passed
         assert row.due_at is not None
         LtiWork.objects.filter(pk=row.pk).update(due_at=row.due_at - passed, first_tried_at=first)
-
-
-def withdraw(supervisor: Person, version: ToothPlanVersion) -> None:
-    revoke(actor=supervisor, version=version, seen_hash=version.hash, reason="The image is of another tooth.")
 
 
 def shown(coordinator: Person) -> tuple[int, str]:
@@ -127,44 +90,6 @@ def test_a_token_is_for_the_audience_that_was_registered(
     send()
     assert course.read(course.asked[0]["client_assertion"])["aud"] == "https://courses.example/oauth"
     assert len(course.scores) == 1
-
-
-def test_nothing_is_told_before_a_plan_is_approved(
-    course: Platform, work: LtiWork, submitted: ToothPlanVersion, vale: Person
-) -> None:
-    send()
-    decide(vale, submitted, Decision.RETURNED, note="Look once more.")
-    send()
-    assert (course.asked, course.scores) == ([], [])
-
-
-def test_a_withdrawn_approval_clears_the_grade_and_another_one_gives_it_again(
-    course: Platform, work: LtiWork, approved: ToothPlanVersion, vale: Person, priya: Person
-) -> None:
-    send()
-    withdraw(vale, approved)
-    send()
-    again = plans.submit(actor=priya, version=ToothPlanVersion.objects.get(pk=approved.pk))
-    send()
-    decide(vale, again, Decision.APPROVED)
-    # As if this server's clock had been put back since.
-    LtiWork.objects.update(sent_at=timezone.now() + timedelta(hours=1))
-    send()
-    first, cleared, last = (score.body for score in course.scores)
-    assert (cleared["activityProgress"], cleared["gradingProgress"]) == ("InProgress", "NotReady")
-    assert "scoreGiven" not in cleared
-    assert (first["scoreGiven"], last["scoreGiven"]) == (1, 1)
-    times = [datetime.fromisoformat(body["timestamp"]) for body in (first, cleared, last)]
-    assert times[0] < times[1] < times[2]
-    assert times[2] > timezone.now() + timedelta(minutes=59)
-
-
-def test_an_approval_that_is_withdrawn_before_it_was_told_is_not_told(
-    course: Platform, work: LtiWork, approved: ToothPlanVersion, vale: Person
-) -> None:
-    withdraw(vale, approved)
-    send()
-    assert course.scores == []
 
 
 @pytest.mark.parametrize("status", [302, 400, 404, 500, 503])
@@ -244,10 +169,10 @@ def test_a_token_that_counts_no_more_is_asked_for_anew(
     with PlatformSession() as session:
         line = ScoreLine(LtiPlatform.objects.get(), session)
         for _ in range(2):
-            assert line.put(work, approved=True) is None
+            assert line.put(work, Progress.APPROVED) is None
         assert len(course.asked) == 1
         course.tokens.clear()
-        assert line.put(work, approved=True) is None
+        assert line.put(work, Progress.APPROVED) is None
     assert [score.authorization for score in course.scores] == ["Bearer token-1", "Bearer token-1", "Bearer token-2"]
 
 
@@ -356,7 +281,7 @@ def test_a_name_that_leads_inside_is_not_gone_to(monkeypatch: pytest.MonkeyPatch
 def test_two_workers_send_it_once(course: Platform, work: LtiWork, approved: ToothPlanVersion) -> None:
     at_once(send, send, send)
     assert len(course.scores) == 1
-    assert LtiWork.objects.get().approval_told
+    assert LtiWork.objects.get().progress_told == Progress.APPROVED
 
 
 def test_the_whole_way_from_a_launch_to_its_grade(course: Platform, asked: Asked, vale: Person) -> None:

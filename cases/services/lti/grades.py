@@ -1,4 +1,4 @@
-"""Grades go back to the courses' platforms: 1 while a plan of the assignment is approved, none once that is withdrawn.
+"""Grades go back to the courses' platforms: 1 while the plan that stands is approved, none before and after.
 
 What is to be told is read from the case, each time anew: nothing is lost with a message, and reviews know nothing of
 it. A worker moves the time at which a grade is due past its lease, on the condition that nobody else did.
@@ -15,6 +15,7 @@ from uuid import UUID
 from django.db import transaction
 from django.utils import timezone
 
+from cases.domain.lti import Progress
 from cases.domain.webhooks import MOST_RETRY_AFTER_S, TRIED_FOR_S, wait_s
 from cases.models import LtiPlatform, LtiWork
 from cases.models.lti import LtiWorkSet
@@ -35,7 +36,7 @@ class Held:
     """A grade under lease, as it is told."""
 
     work: LtiWork
-    approved: bool
+    progress: Progress
 
 
 def due() -> list[UUID]:
@@ -58,7 +59,7 @@ def send(to: UUID, *, stopped: Event) -> None:
             held = take_up(work_id=work_id)
             if held is None:
                 continue
-            refusal = line.put(held.work, approved=held.approved)
+            refusal = line.put(held.work, held.progress)
             note(held=held, refusal=refusal)
             if refusal and refusal.away:
                 return
@@ -68,7 +69,7 @@ def send(to: UUID, *, stopped: Event) -> None:
 def take_up(*, work_id: UUID) -> Held | None:
     """The grade as it is now, under a lease; None where it is due no more, or somebody else has it."""
     now = timezone.now()
-    work = _due(now).with_approval().select_related("person").filter(pk=work_id).first()
+    work = _due(now).with_progress().select_related("person").filter(pk=work_id).first()
     if work is None:
         return None
     sent_at = now.replace(microsecond=now.microsecond // 1000 * 1000)
@@ -77,8 +78,8 @@ def take_up(*, work_id: UUID) -> Held | None:
     free = LtiWork.objects.filter(pk=work.pk, due_at=work.due_at)
     work.due_at, work.sent_at = now + LEASE, sent_at
     taken = free.update(due_at=work.due_at, sent_at=sent_at)
-    approved: bool = work.approved  # type: ignore[attr-defined]
-    return Held(work, approved) if taken else None
+    progress = Progress(work.progress)  # type: ignore[attr-defined]
+    return Held(work, progress) if taken else None
 
 
 @transaction.atomic
@@ -87,7 +88,7 @@ def note(*, held: Held, refusal: Refusal | None) -> None:
     work, now = held.work, timezone.now()
     row = LtiWork.objects.filter(pk=work.pk, due_at=work.due_at)
     if refusal is None:
-        row.update(approval_told=held.approved, tries=0, first_tried_at=None, due_at=now, refusal="")
+        row.update(progress_told=held.progress, tries=0, first_tried_at=None, due_at=now, refusal="")
         return
     tries, first_tried_at = work.tries + 1, work.first_tried_at or now
     again_at: datetime | None = now + timedelta(

@@ -13,7 +13,7 @@ from django.utils import timezone
 
 from cases.domain.access.roles import Role
 from cases.domain.errors import CaseError
-from cases.domain.lti import Assignment, role_of
+from cases.domain.lti import Assignment, Progress, role_of
 from cases.models import Case, LtiLaunch, LtiPerson, LtiPlatform, LtiWork, Membership, Person
 from cases.services.charting.cases import open_case
 from cases.services.common import feed
@@ -125,7 +125,7 @@ def _take_grades(work: LtiWork, line_item: str, record_address: str) -> None:
     rows.update(record_address=record_address)
     rows.exclude(line_item=line_item).update(
         line_item=line_item,
-        approval_told=False,
+        progress_told=Progress.UNDER_WAY,
         tries=0,
         first_tried_at=None,
         due_at=timezone.now(),

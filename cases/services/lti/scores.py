@@ -12,7 +12,7 @@ from pylti1p3.grade import Grade
 from pylti1p3.service_connector import ServiceConnector
 
 from cases.domain.errors import NotUsable
-from cases.domain.lti import SCORE_SCOPE
+from cases.domain.lti import SCORE_OF, SCORE_SCOPE, Progress
 from cases.models import LtiPlatform, LtiWork
 from cases.services.lti.line import PlatformSession
 from cases.services.lti.messages import registration_of
@@ -37,17 +37,17 @@ class ScoreLine(ServiceConnector):
         super().__init__(registration_of(platform), session)
         self._token: str | None = None
 
-    def put(self, work: LtiWork, *, approved: bool) -> Refusal | None:
+    def put(self, work: LtiWork, progress: Progress) -> Refusal | None:
         """None where the platform took it; raises nothing that has to do with the platform."""
         had_token = self._token is not None
-        refusal = self._put(work, approved)
+        refusal = self._put(work, progress)
         # One that was asked for just now would be refused once more.
-        return self._put(work, approved) if refusal and had_token and self._token is None else refusal
+        return self._put(work, progress) if refusal and had_token and self._token is None else refusal
 
-    def _put(self, work: LtiWork, approved: bool) -> Refusal | None:
+    def _put(self, work: LtiWork, progress: Progress) -> Refusal | None:
         service = AssignmentsGradesService(self, {"scope": [SCORE_SCOPE], "lineitem": work.line_item})
         try:
-            service.put_grade(_grade(work, approved))
+            service.put_grade(_grade(work, progress))
         except LtiServiceException as refused:
             return self._refusal(refused.response)
         # It took the grade, and said so in words of its own.
@@ -76,12 +76,11 @@ class ScoreLine(ServiceConnector):
         self._token = access_token
 
 
-def _grade(work: LtiWork, approved: bool) -> Grade:
+def _grade(work: LtiWork, progress: Progress) -> Grade:
     """Without a score the platform clears the one that it had. Of the person it says the platform's own subject."""
     grade = Grade().set_user_id(work.person.subject).set_comment(work.record_address)
     if work.sent_at is not None:
         grade.set_timestamp(work.sent_at.isoformat(timespec="milliseconds"))
-    if not approved:
-        return grade.set_activity_progress("InProgress").set_grading_progress("NotReady")
-    grade.set_activity_progress("Completed").set_grading_progress("FullyGraded")
-    return grade.set_score_given(1).set_score_maximum(1)
+    activity, grading = SCORE_OF[progress]
+    grade.set_activity_progress(activity).set_grading_progress(grading)
+    return grade.set_score_given(1).set_score_maximum(1) if progress is Progress.APPROVED else grade
