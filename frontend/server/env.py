@@ -46,7 +46,8 @@ class Environment:
     # `count` or `all`: what each request asks of the database, in the log. For whoever changes the program.
     show_queries: str = field(default_factory=lambda: str(_read.str("SHOW_QUERIES", default="")))
     # `numpy` or `compiled`: what estimates depths. Left out, it is compiled where the packages for it are installed.
-    # What was compiled is kept beside the program, or in the folder that NUMBA_CACHE_DIR names.
+    # What was compiled is kept in the folder that NUMBA_CACHE_DIR names, else beside the program, with the user or
+    # with temporary files, whichever can be written.
     depth_kernel: str = field(default_factory=lambda: str(_read.str("DEPTH_KERNEL", default="")))
 
     # True lets webhooks go to addresses inside (private, this machine's, of one line), and there without HTTPS too.

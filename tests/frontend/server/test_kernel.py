@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import os
+import stat
 import subprocess
 import sys
+import tempfile
 from importlib.util import find_spec
+from pathlib import Path
 
 import pytest
 
@@ -49,6 +52,55 @@ def test_one_that_does_not_compile_is_left_alone_by_the_server_that_follows(monk
     assert sentence.startswith("no such function\nDepths are estimated by numpy.")
     assert os.environ["DEPTH_KERNEL"] == "numpy"
     assert not Environment().compiled
+
+
+@pytest.fixture
+def nowhere_usual(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
+    """Nothing can be kept where it usually is; returns the folder for temporary files."""
+    compiling(monkeypatch, ends_with=0)
+    # Set first, so that what the start sets is undone after the test.
+    monkeypatch.setenv("NUMBA_CACHE_DIR", "")
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    no_folder = tmp_path / "a file"
+    no_folder.touch()
+    monkeypatch.setattr(kernel, "_usual", lambda: (no_folder / "__pycache__", no_folder / "numba"))
+    return tmp_path
+
+
+def test_where_nothing_can_be_kept_it_is_kept_with_temporary_files_and_found_again(nowhere_usual: Path) -> None:
+    kernel.prepare()
+    folder = Path(os.environ.pop("NUMBA_CACHE_DIR"))
+    assert folder.parent == nowhere_usual
+    assert stat.S_IMODE(folder.stat().st_mode) == 0o700
+    kernel.prepare()
+    assert os.environ["NUMBA_CACHE_DIR"] == str(folder)
+
+
+@pytest.mark.parametrize("taken", ["open to all", "a link"])
+def test_a_folder_that_others_may_have_filled_is_not_taken(nowhere_usual: Path, taken: str) -> None:
+    theirs = nowhere_usual / f"depth-kernel-{os.getuid()}"
+    if taken == "a link":
+        (nowhere_usual / "elsewhere").mkdir(mode=0o700)
+        theirs.symlink_to(nowhere_usual / "elsewhere")
+    else:
+        theirs.mkdir()
+        theirs.chmod(0o777)
+    kernel.prepare()
+    folder = Path(os.environ["NUMBA_CACHE_DIR"])
+    assert folder != theirs
+    assert stat.S_IMODE(folder.lstat().st_mode) == 0o700
+
+
+def test_where_something_can_be_kept_or_a_folder_is_named_it_stays_there(
+    monkeypatch: pytest.MonkeyPatch, nowhere_usual: Path
+) -> None:
+    monkeypatch.setenv("NUMBA_CACHE_DIR", "named")
+    kernel.prepare()
+    assert os.environ["NUMBA_CACHE_DIR"] == "named"
+    monkeypatch.setenv("NUMBA_CACHE_DIR", "")
+    monkeypatch.setattr(kernel, "_usual", lambda: (nowhere_usual / "a file" / "numba", nowhere_usual / "cache"))
+    kernel.prepare()
+    assert not os.environ["NUMBA_CACHE_DIR"]
 
 
 def test_one_that_is_asked_for_and_not_installed_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
