@@ -11,6 +11,10 @@ const molar = {
   palmer_glyph: '6',
   name: 'Mandibular left first molar',
   primary: false,
+  lengths: [
+    { root: null, reference_set: 'A', mean_mm: 21, low_mm: 18, high_mm: 24, band: 'least and greatest' },
+    { root: null, reference_set: 'B', mean_mm: 21.5, low_mm: null, high_mm: 23, band: 'one standard deviation' },
+  ].map((length) => ({ ...length, source: 'Nobody', know: 'from memory' })),
   canals: ['MB', 'ML', 'D'].map((name) => ({ name, root: 'M', kind: 'canal', reference_point: 'B cusp', studies: [] })),
   look_for: [
     {
@@ -60,7 +64,39 @@ test('the tooth is shown by its full name, with what else to look for and how th
   await filled(() => 'nothing')
   expect(screen.getByText('ISO 36 · Universal 19 · Palmer LL6')).toBeTruthy()
   expect(screen.getByText('in 30 % of teeth.')).toBeTruthy()
-  expect(screen.getByText(/Reference value, check/)).toBeTruthy()
+  expect(screen.getAllByText(/Reference value, check/)).toHaveLength(3)
+  expect(screen.getByText('3 canals: MB, ML, D')).toBeTruthy()
+  expect(screen.getByText('usually 18.0–24.0 mm long')).toBeTruthy()
+})
+
+test('a tooth is picked on the arch: its quadrant first, then one of its eight', async () => {
+  const seen = serve((sent) => (sent.path === 'compute/tooth' ? { body: molar } : 'nothing'))
+  render(<NewCase />)
+  const alias = screen.getByLabelText<HTMLInputElement>('Patient alias').value
+  expect(alias).toMatch(/^[A-Z][a-z]+ \d{1,2}$/)
+  fireEvent.click(screen.getByRole('button', { name: /^Lower left/ }))
+  expect(screen.getAllByRole('radio', { name: /^3\d, lower left/ })).toHaveLength(8)
+  fireEvent.click(screen.getByRole('radio', { name: '36, lower left first molar' }))
+  expect(await screen.findByText('Mandibular left first molar')).toBeTruthy()
+  fireEvent.click(screen.getByRole('button', { name: 'All teeth' }))
+  expect(document.activeElement?.textContent).toContain('Lower left')
+  fireEvent.click(screen.getByLabelText('Training block'))
+  send()
+  await expect.poll(() => posted(seen).length).toBe(1)
+  expect(posted(seen)[0]?.body).toMatchObject({
+    patient_alias: alias,
+    tooth: { notation: 'iso_3950', designation: '36' },
+    setting: 'block',
+  })
+})
+
+test('a tooth that is typed in another notation is shown on the arch', async () => {
+  serve((sent) => (sent.path === 'compute/tooth' ? { body: molar } : 'nothing'))
+  render(<NewCase />)
+  fireEvent.click(screen.getByLabelText('Universal'))
+  fireEvent.input(screen.getByLabelText('Tooth'), { target: { value: '19' } })
+  const tooth = await screen.findByRole<HTMLInputElement>('radio', { name: '36, lower left first molar' })
+  expect(tooth.checked).toBe(true)
 })
 
 test('canals taken away and added are what is sent', async () => {
@@ -125,6 +161,7 @@ test('an id the server had with other content is renewed, and said so', async ()
 test('nothing is sent while something is lacking', () => {
   const seen = serve(() => 'nothing')
   render(<NewCase />)
+  fireEvent.input(screen.getByLabelText('Patient alias'), { target: { value: ' ' } })
   send()
   expect(screen.getAllByText('Fill this in.')).toHaveLength(3)
   expect(seen).toEqual([])

@@ -56,11 +56,16 @@ def choose(page: Page | Locator, name: str) -> None:
     page.get_by_role("radio", name=name, exact=True).check()
 
 
+def type_tooth(page: Page, tooth: str, notation: str) -> None:
+    page.get_by_text("Type the tooth instead").click()
+    choose(page, notation)
+    page.get_by_label("Tooth", exact=True).fill(tooth)
+
+
 def open_case(page: Page, alias: str, *, notation: str, tooth: str, means: str, setting: str) -> None:
     page.get_by_role("link", name="New case").click()
     page.get_by_label("Patient alias").fill(alias)
-    choose(page, notation)
-    page.get_by_label("Tooth", exact=True).fill(tooth)
+    type_tooth(page, tooth, notation)
     expect(page.get_by_text(means, exact=True)).to_be_visible()
     choose(page, setting)
     page.get_by_role("button", name="Open the case").click()

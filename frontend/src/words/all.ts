@@ -1,3 +1,4 @@
+export * from './arch'
 export * from './card'
 export * from './case'
 export * from './chair'

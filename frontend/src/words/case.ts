@@ -32,6 +32,7 @@ export const newCase = {
   noName: 'It is no name: take it',
   notation: 'Notation',
   notations: NOTATIONS,
+  typeIt: 'Type the tooth instead',
   designation: 'Tooth',
   designationHint: {
     iso_3950: 'Two digits, 11 to 48.',
@@ -39,6 +40,14 @@ export const newCase = {
     palmer: 'Typed with the quadrant: UR, UL, LL, LR and 1 to 8, such as UR3.',
   } as Record<string, string>,
   meant: 'The tooth meant',
+  starts: (canals: readonly string[]) =>
+    canals.length === 1 ? `1 canal: ${canals[0]}` : `${canals.length} canals: ${canals.join(', ')}`,
+  charted: 'No canal goes without saying: add them in the case.',
+  usualLength: (low: string, high: string) => `usually ${low}–${high} mm long`,
+  lengths: 'How long it is',
+  lengthOf: (root: string | null) => (root === null ? 'Whole tooth' : `Root ${root}`),
+  mean: (mean: string) => `mean ${mean} mm`,
+  between: (low: string, high: string, band: string) => `${low}–${high} mm, ${band}`,
   names: (iso: string, universal: string, palmer: string) => `ISO ${iso} · Universal ${universal} · Palmer ${palmer}`,
   primary: 'A primary tooth can be charted here. It is not planned.',
   setting: 'Setting',

@@ -12,8 +12,26 @@ export interface NewCaseFields {
   with: string[]
 }
 
+// Common things by the water: nobody's name, and short enough for a label.
+const THINGS = ['Reed', 'Sedge', 'Rush', 'Alder', 'Pebble', 'Harbour', 'Ripple', 'Anchor', 'Kelp', 'Moss', 'Shell']
+const MOST = 99
+
+/** A made-up alias, so that nobody thinks of one with a patient's name in mind. */
+function proposedAlias(): string {
+  const thing = THINGS[Math.floor(Math.random() * THINGS.length)] ?? 'Reed'
+  return `${thing} ${1 + Math.floor(Math.random() * MOST)}`
+}
+
 export function emptyCase(id: string): NewCaseFields {
-  return { id, patient_alias: '', notation: 'iso_3950', designation: '', setting: '', without: [], with: [] }
+  return {
+    id,
+    patient_alias: proposedAlias(),
+    notation: 'iso_3950',
+    designation: '',
+    setting: '',
+    without: [],
+    with: [],
+  }
 }
 
 /** Names of the canals to start with: the usual ones but those taken away, and those added. */

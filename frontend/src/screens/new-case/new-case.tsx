@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import type { Notation, Setting, Tooth } from '@/api/shapes'
+import type { Setting, Tooth } from '@/api/shapes'
 import { Choice, TextField } from '@/parts/fields'
 import { NoName, saidOf } from '@/parts/no-name'
 import { Notice } from '@/parts/notice'
@@ -12,14 +12,15 @@ import { uuid7 } from '@/store/device/uuid7'
 import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
 import { chosenCanals, emptyCase, type NewCaseFields } from './new-case-fields'
-import { ToothFound } from './tooth-found'
+import { ToothPicked } from './tooth-picked'
+import { UsualTooth } from './usual-tooth'
 import './new-case.css'
 
-const NOTATIONS: readonly Notation[] = ['iso_3950', 'universal', 'palmer']
 const SETTINGS: readonly Setting[] = ['block', 'extracted', 'clinic']
+const FORM = 'new-case'
 const FIELDS = ['patient_alias', 'tooth', 'setting', 'canals'] as const
 
-/** Alias, tooth in any notation, setting, and the canals to start with. */
+/** Setting, the tooth picked on the arch or typed in any notation, an alias, and the canals to start with. */
 export function NewCase() {
   const draft = useDraft('new case', () => emptyCase(uuid7()))
   const [sending, run] = useSending(() => draft.set({ id: uuid7() }))
@@ -42,15 +43,38 @@ export function NewCase() {
       await draft.clear(emptyCase(uuid7()))
       go(`/cases/${id}`, { replace: true })
     })
+  const busy = sending.state === 'busy'
   const submit = (event: Event) => {
     event.preventDefault()
     setTried(true)
     if (Object.keys(lacking(fields, search.tooth)).length === 0) void send()
   }
   return (
-    <Page title={words.newCase.title} back={{ to: '/cases', says: words.back }}>
-      <form class="stack new-case" onSubmit={submit}>
+    <Page
+      title={words.newCase.title}
+      back={{ to: '/cases', says: words.back }}
+      foot={
+        <>
+          <Sent sending={sending} fields={FIELDS} again={() => void send()} />
+          <button type="submit" form={FORM} class="button main" aria-busy={busy} disabled={busy}>
+            {busy ? words.newCase.busy : words.newCase.go}
+          </button>
+        </>
+      }
+    >
+      <form id={FORM} class="stack new-case" onSubmit={submit}>
         {draft.restored.value && <Restored onClear={() => void draft.clear(emptyCase(uuid7()))} />}
+        <Choice
+          label={words.newCase.setting}
+          value={fields.setting || undefined}
+          wrong={wrong('setting')}
+          options={SETTINGS.map((value) => ({ value, says: words.setting[value] }))}
+          onChoose={(setting) => draft.set({ setting })}
+        />
+        <ToothPicked fields={fields} set={draft.set} search={search} wrong={wrong('tooth')}>
+          {search.tooth && <UsualTooth tooth={search.tooth} fields={fields} set={draft.set} />}
+          {wrong('canals') && <Notice sign="stop">{wrong('canals')}</Notice>}
+        </ToothPicked>
         <TextField
           label={words.newCase.alias}
           hint={words.newCase.aliasHint}
@@ -67,52 +91,8 @@ export function NewCase() {
             void send()
           }}
         />
-        <ToothFields fields={fields} set={draft.set} wrong={search.wrong ?? wrong('tooth')} />
-        {search.tooth && <ToothFound tooth={search.tooth} fields={fields} set={draft.set} />}
-        {wrong('canals') && <Notice sign="stop">{wrong('canals')}</Notice>}
-        <Choice
-          label={words.newCase.setting}
-          value={fields.setting || undefined}
-          wrong={wrong('setting')}
-          options={SETTINGS.map((value) => ({ value, says: words.setting[value] }))}
-          onChoose={(setting) => draft.set({ setting })}
-        />
-        <Sent sending={sending} fields={FIELDS} again={() => void send()} />
-        <button
-          type="submit"
-          class="button main"
-          aria-busy={sending.state === 'busy'}
-          disabled={sending.state === 'busy'}
-        >
-          {sending.state === 'busy' ? words.newCase.busy : words.newCase.go}
-        </button>
       </form>
     </Page>
-  )
-}
-
-type FieldsProps = { fields: NewCaseFields; set: (change: Partial<NewCaseFields>) => void; wrong: string | undefined }
-
-function ToothFields({ fields, set, wrong }: FieldsProps) {
-  const anew = { without: [], with: [] }
-  return (
-    <>
-      <Choice
-        label={words.newCase.notation}
-        value={fields.notation}
-        options={NOTATIONS.map((value) => ({ value, says: words.newCase.notations[value] }))}
-        onChoose={(notation) => set({ notation, ...anew })}
-      />
-      <TextField
-        label={words.newCase.designation}
-        hint={words.newCase.designationHint[fields.notation]}
-        autoComplete="off"
-        maxLength={8}
-        value={fields.designation}
-        wrong={wrong}
-        onInput={(designation) => set({ designation, ...anew })}
-      />
-    </>
   )
 }
 
