@@ -82,7 +82,7 @@ def openapi() -> None:
         difference = "\n".join(list(unified_diff(agreed, now, "agreed", "now", lineterm=""))[:80])
         raise PartFailed(
             f"{difference}\nThe API's description has changed. What was published is only added to. To agree to it:\n"
-            f"python3 manage.py spectacular --file {DESCRIPTION.relative_to(ROOT)}"
+            "python3 manage.py remake"
         )
     build.install_packages(OPENAPI_LINT)
     # It would tell its makers of each run, and look for newer ones.

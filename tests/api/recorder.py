@@ -1,7 +1,8 @@
 """Keeps one true answer of each operation for the API's description, from what the tests of the API are answered.
 
-`FOURTH_CANAL_EXAMPLES=1 python3 -m pytest tests/api` writes them where the description reads them; to begin anew,
-delete that file first. Of several answers that one is kept in which the least is empty, and of these the shortest.
+`FOURTH_CANAL_EXAMPLES=1 python3 -m pytest tests/api` writes them where the description reads them, and
+`manage.py remake` writes the description; to begin anew, delete the file first. Of several answers that one is kept in
+which the least is empty, and of these the shortest.
 """
 
 from __future__ import annotations
