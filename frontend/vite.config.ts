@@ -13,10 +13,16 @@ const alias = { '@': join(root, 'src') }
 const OF_DJANGO = ['/api', '/admin', '/static', '/lti', '/livez', '/readyz']
 const DJANGO = `http://127.0.0.1:${process.env.DJANGO_PORT ?? 8000}`
 
-// Small files that several screens share would be a file each on the line: these go together.
+// What several screens share would be many small files on the line: it goes together, by what it is for. Nothing of the
+// first screen is among it.
 const OF_LISTS =
-  /src.(panels.(case-row|account-link|set-aside)|store.outbox.left-over|words.(worklist|rationale)|parts.rationale.sheet)\.tsx?$/
-const OF_REVIEWS = /src.(words.(review|card)|store.cache.review)\.ts$/
+  /src.(panels.(case-row|account-link|set-aside)|store.(outbox.left-over|forms.sending)|api.patiently|words.(worklist|rationale|case|chair)|parts.(rationale.sheet|as-of|seen|sent|unhurry|unhurried))\.tsx?$/
+const OF_PLANS =
+  /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table|rationale)|parts.(cautions|difference.difference-view|difficulty|tabs|known|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
+const OF_IMAGES =
+  /src.(panels.(images|marks|readings)|parts.(image-board|viewer|bounds|record-link|difference.compare)|marks|store.(images.(blackened|take|look-first|put-right)|chair.(part|chair))|walk|words.(images|marks|record|look))\b.*\.(tsx?|json)$/
+const OF_REVIEWS =
+  /src.(words.(review|card|emergency|visit)|store.(cache.review|device.clock)|parts.step-answers)\.tsx?$/
 
 /** The worker itself, maps, smaller copies, and what a phone asks for once, when the app is put on its home screen. */
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/
@@ -101,6 +107,8 @@ export default defineConfig({
           includeDependenciesRecursively: false,
           groups: [
             { name: 'of-lists', test: OF_LISTS },
+            { name: 'of-plans', test: OF_PLANS, minShareCount: 2 },
+            { name: 'of-images', test: OF_IMAGES, minShareCount: 2 },
             { name: 'of-reviews', test: OF_REVIEWS },
           ],
         },
