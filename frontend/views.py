@@ -8,6 +8,7 @@ from django.views.decorators.cache import cache_control
 from django.views.decorators.http import condition, require_safe
 
 from cases.api import problems
+from cases.api.fhir import outcomes
 
 
 def _changed(request: HttpRequest) -> str | None:
@@ -28,26 +29,30 @@ def shell(request: HttpRequest) -> HttpResponse:
 
 def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:
     if _is_api(request):
-        return problems.bad_request(request, exception)
+        return _answer(request, problems.bad_request(request, exception))
     return _page(400, "That request could not be read", "Go back and try again.")
 
 
 def permission_denied(request: HttpRequest, exception: Exception) -> HttpResponse:
     if _is_api(request):
-        return problems.permission_denied(request, exception)
+        return _answer(request, problems.permission_denied(request, exception))
     return _page(403, "That is not yours to do", "Ask the coordinator of your programme.")
 
 
 def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:
     if _is_api(request):
-        return problems.not_found(request, exception)
+        return _answer(request, problems.not_found(request, exception))
     return _page(404, "There is nothing at this address", "Start again from the first page.")
 
 
 def server_error(request: HttpRequest) -> HttpResponse:
     if _is_api(request):
-        return problems.server_error(request)
+        return _answer(request, problems.server_error(request))
     return _page(500, "Something broke on our side", "What was sent may not have been kept. Try again in a moment.")
+
+
+def _answer(request: HttpRequest, problem: HttpResponse) -> HttpResponse:
+    return outcomes.answer_of(problem) if request.path_info.startswith(outcomes.PREFIX) else problem
 
 
 def _is_api(request: HttpRequest) -> bool:

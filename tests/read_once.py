@@ -12,7 +12,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from uuid import uuid4
 
+from cases.domain.images import ImageKind
 from cases.imaging import reading
+from cases.imaging.kinds import kind_of
 
 _own = TemporaryDirectory()
 # The parts of a gate's run share what they read.
@@ -22,7 +24,10 @@ run = reading._run
 
 def run_once(data: bytes, arguments: list[str], seconds: int) -> subprocess.CompletedProcess[bytes]:
     """What the reader answers to the same bytes within the same limits, where it came to an end."""
-    kept = FOLDER / sha256(repr(arguments).encode() + data).hexdigest()
+    limits, uids = arguments
+    # No other kind is kept under UIDs.
+    named = uids if kind_of(data) is ImageKind.DICOM else ""
+    kept = FOLDER / sha256(f"{limits}{named}".encode() + data).hexdigest()
     if kept.exists():
         return subprocess.CompletedProcess([], 0, kept.read_bytes(), b"")
     done = run(data, arguments, seconds)

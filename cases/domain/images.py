@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Literal
+from typing import Literal, Self
 from uuid import UUID, uuid5
 
 BYTES_PER_MB = 1_000_000
@@ -85,7 +85,25 @@ def study_uid(case_id: UUID) -> str:
     """The DICOM study of a case: all its images are of one. After PS3.5, B.2, which derives a UID from a UUID; the
     case's own cannot be told from it.
     """
-    return f"2.25.{uuid5(case_id, 'study').int}"
+    return _uid(case_id, "study")
+
+
+def _uid(id_: UUID, of: str) -> str:
+    return f"2.25.{uuid5(id_, of).int}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DataSetUids:
+    """Under which UIDs a data set is kept: each image of a case is a series of its own."""
+
+    study: str
+    series: str
+    instance: str
+
+    @classmethod
+    def of(cls, *, case_id: UUID, image_id: UUID) -> Self:
+        """The same whenever they are asked for; neither id can be told from them."""
+        return cls(study=study_uid(case_id), series=_uid(image_id, "series"), instance=_uid(image_id, "instance"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,29 +13,29 @@ from collections.abc import Callable, Iterator
 from dataclasses import asdict
 from functools import partial
 
-from cases.domain.images import ImageKind
+from cases.domain.images import DataSetUids, ImageKind
 from cases.imaging.closed_off import bound, close
 from cases.imaging.faults import sentence_for
 from cases.imaging.kinds import kind_of
 from cases.imaging.value import Clean, Limits
 
 
-def main(limits: Limits, study: str) -> int:
+def main(limits: Limits, uids: DataSetUids) -> int:
     bound(limits)
     data = sys.stdin.buffer.read()
-    read = _decoders(data, limits, study)
+    read = _decoders(data, limits, uids)
     for piece in ([_line({"closed_off": close()})], _answer(partial(read, data))):
         sys.stdout.buffer.writelines(piece)
         sys.stdout.buffer.flush()
     return 0
 
 
-def _decoders(data: bytes, limits: Limits, study: str) -> Callable[[bytes], Clean]:
+def _decoders(data: bytes, limits: Limits, uids: DataSetUids) -> Callable[[bytes], Clean]:
     """Loads those of the kind, within the bounds and before anything is closed: loading takes longer than reading."""
     if (kind := kind_of(data)) is ImageKind.DICOM:
         from cases.imaging import dicom
 
-        return partial(dicom.clean, limits=limits, study=study)
+        return partial(dicom.clean, limits=limits, uids=uids)
     from cases.imaging import pictures
 
     return partial(pictures.clean, kind=kind, limits=limits)
@@ -60,4 +60,4 @@ def _line(facts: object) -> bytes:
 
 
 if __name__ == "__main__":
-    sys.exit(main(Limits(**json.loads(sys.argv[1])), sys.argv[2]))
+    sys.exit(main(Limits(**json.loads(sys.argv[1])), DataSetUids(**json.loads(sys.argv[2]))))

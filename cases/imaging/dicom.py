@@ -16,7 +16,7 @@ from pydicom.errors import InvalidDicomError
 from pydicom.pixels.processing import apply_color_lut, apply_modality_lut, apply_voi_lut
 from pydicom.pixels.utils import pixel_array
 
-from cases.domain.images import BurntInText, ImageKind
+from cases.domain.images import BurntInText, DataSetUids, ImageKind
 from cases.imaging.decoders import decoder_of
 from cases.imaging.dicom_class import write_class
 from cases.imaging.dicom_spacing import spacing_of, write_spacing
@@ -42,8 +42,8 @@ BURNT_IN = {"YES": BurntInText.STATED, "NO": BurntInText.DENIED}
 SHOWN_BY = ("WindowCenter", "WindowWidth", "RescaleIntercept", "RescaleSlope")
 
 
-def clean(data: bytes, limits: Limits, study: str = "") -> Clean:
-    """The image for screens and the de-identified data set, in that study. Raises Unreadable."""
+def clean(data: bytes, limits: Limits, uids: DataSetUids) -> Clean:
+    """The image for screens and the de-identified data set, under those UIDs. Raises Unreadable."""
     try:
         sent = dcmread(BytesIO(data))
     except InvalidDicomError:
@@ -56,6 +56,7 @@ def clean(data: bytes, limits: Limits, study: str = "") -> Clean:
     grey = sent.PhotometricInterpretation in GREY
     picture = Image.fromarray(_shown(sent, values) if grey else eight_bits_of_colour(values))
     view, view_type = png(picture)
+    kept = _data_set(sent, values if grey else np.asarray(picture), uids)
     return Clean(
         kind=ImageKind.DICOM,
         width_px=picture.width,
@@ -63,7 +64,9 @@ def clean(data: bytes, limits: Limits, study: str = "") -> Clean:
         view=view,
         view_type=view_type,
         thumbnail=thumbnail(picture),
-        data_set=_written(_data_set(sent, values if grey else np.asarray(picture), study)),
+        data_set=_written(kept),
+        sop_class=str(kept.SOPClassUID),
+        modality=kept.Modality,
         spacing=spacing_of(sent),
         burnt_in_text=BURNT_IN.get(sent.get("BurnedInAnnotation", ""), BurntInText.UNKNOWN),
     )
@@ -120,11 +123,11 @@ def _shown(sent: Dataset, values: Values) -> npt.NDArray[np.uint8]:
     return 255 - eight if sent.PhotometricInterpretation == "MONOCHROME1" else eight
 
 
-def _data_set(sent: Dataset, values: Values, study: str) -> Dataset:
+def _data_set(sent: Dataset, values: Values, uids: DataSetUids) -> Dataset:
     kept = Dataset()
-    kept.SOPInstanceUID = uid.generate_uid(prefix=None)
-    kept.StudyInstanceUID = study or uid.generate_uid(prefix=None)
-    kept.SeriesInstanceUID = uid.generate_uid(prefix=None)
+    kept.SOPInstanceUID = uids.instance
+    kept.StudyInstanceUID = uids.study
+    kept.SeriesInstanceUID = uids.series
     kept.Modality = sent.get("Modality") if sent.get("Modality") in MODALITIES else "OT"
     # Required by the standard and empty: there is no patient here.
     for keyword in ("PatientName", "PatientID", "PatientBirthDate", "PatientSex", "StudyDate", "StudyTime", "StudyID"):

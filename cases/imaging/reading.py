@@ -11,7 +11,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from cases.domain.images import BurntInText, ImageKind, Spacing
+from cases.domain.images import BurntInText, DataSetUids, ImageKind, Spacing
 from cases.imaging.faults import FELL_OVER, TOO_LONG
 from cases.imaging.kinds import kind_of
 from cases.imaging.turns import a_turn
@@ -25,14 +25,14 @@ ROOT = Path(__file__).resolve().parents[2]
 ENVIRONMENT = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MALLOC_ARENA_MAX": "1", "LC_ALL": "C.UTF-8"}
 
 
-def read(data: bytes, limits: Limits, study: str = "") -> Clean:
-    """The image as it may be kept; `study` is the UID that a DICOM data set is kept under, made anew where empty.
+def read(data: bytes, limits: Limits, uids: DataSetUids) -> Clean:
+    """The image as it may be kept; a DICOM data set under the UIDs.
 
     Raises Unreadable, also where the reader was ended by its bounds or fell over; ReaderBusy where it found no time;
     RuntimeError where it cannot run at all, which is nothing the sender can mend.
     """
     kind_of(data)  # no process is started for what is no image
-    done = _run(data, [json.dumps(asdict(limits)), study], limits.clock_seconds)
+    done = _run(data, [json.dumps(asdict(each)) for each in (limits, uids)], limits.clock_seconds)
     if done.returncode == -signal.SIGXCPU:
         raise Unreadable(TOO_LONG)
     if done.returncode == -signal.SIGKILL:

@@ -54,5 +54,9 @@ class Clean:
     """JPEG."""
     data_set: bytes = b""
     """The de-identified DICOM data set; empty for other kinds."""
+    sop_class: str = ""
+    """Of the data set: the UID of what it is an image by."""
+    modality: str = ""
+    """Of the data set, as DICOM codes it."""
     spacing: Spacing | None = None
     burnt_in_text: BurntInText = BurntInText.UNKNOWN

@@ -1763,6 +1763,14 @@ class Migration(migrations.Migration):
                     models.BooleanField(default=False, help_text="A de-identified DICOM data set is kept beside it."),
                 ),
                 (
+                    "sop_class",
+                    models.CharField(blank=True, help_text="UID of what the data set is an image by.", max_length=64),
+                ),
+                (
+                    "modality",
+                    models.CharField(blank=True, help_text="Of the data set, as DICOM codes it.", max_length=16),
+                ),
+                (
                     "spacing_text",
                     models.TextField(blank=True, help_text="Canonical JSON of what the file said of its scale."),
                 ),

@@ -15,6 +15,7 @@ from cases.models.people import Person
 from cases.models.teeth import Case
 
 SHOWS = get_args(ImagePurpose)
+MOST_UID, MOST_CODE = 64, 16  # characters of a UID and of a code string (DICOM PS3.5, 6.2)
 
 
 class ImageManager(models.Manager["Image"]):
@@ -46,6 +47,8 @@ class Image(ClientCreated):
     view_type = models.CharField(max_length=20, blank=True, help_text="Media type of what screens show.")
     stored_bytes = models.PositiveIntegerField(default=0)
     has_data_set = models.BooleanField(default=False, help_text="A de-identified DICOM data set is kept beside it.")
+    sop_class = models.CharField(max_length=MOST_UID, blank=True, help_text="UID of what the data set is an image by.")
+    modality = models.CharField(max_length=MOST_CODE, blank=True, help_text="Of the data set, as DICOM codes it.")
     spacing_text = models.TextField(blank=True, help_text="Canonical JSON of what the file said of its scale.")
     burnt_in_text = models.CharField(max_length=7, choices=choices(BurntInText), default=BurntInText.UNKNOWN.value)
 

@@ -169,6 +169,7 @@ REST_FRAMEWORK = {
         "exports": "240/min",
         "images": "600/min",
         "sign-in": "240/min",
+        "launches": "240/min",
         "keys": "1200/min",
     },
     "DEFAULT_SCHEMA_CLASS": "cases.api.schema.OperationSchema",

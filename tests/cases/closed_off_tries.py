@@ -12,11 +12,13 @@ import warnings
 from collections.abc import Callable
 from pathlib import Path
 
+from cases.domain.images import DataSetUids
 from cases.imaging import closed_off, dicom, pictures
 from cases.imaging.faults import sentence_for
 from cases.imaging.kinds import kind_of
 from cases.imaging.value import Limits
 
+UIDS = DataSetUids(study="2.25.1", series="2.25.2", instance="2.25.3")
 LIMITS = Limits(
     most_px=50_000_000,
     longest_side_px=12_000,
@@ -69,7 +71,7 @@ def reads(how: str, *folders: str) -> None:
     for data in files:
         try:
             kind = kind_of(data)
-            clean = dicom.clean(data, LIMITS) if kind == "dicom" else pictures.clean(data, kind, LIMITS)
+            clean = dicom.clean(data, LIMITS, UIDS) if kind == "dicom" else pictures.clean(data, kind, LIMITS)
             say(f"{kind} {hashlib.sha256(clean.view + clean.thumbnail).hexdigest()}")
         except Exception as error:
             say(sentence_for(error))

@@ -16,13 +16,14 @@ import pillow_heif
 import pytest
 from PIL import Image, PngImagePlugin, UnidentifiedImageError
 
-from cases.domain.images import ImageKind
+from cases.domain.images import DataSetUids, ImageKind
 from cases.imaging import kinds
 from cases.imaging.faults import sentence_for
 from cases.imaging.reading import read
 from cases.imaging.value import Limits, ReaderBusy, Unreadable
 from tests.cases.pictures import picture
 
+UIDS = DataSetUids(study="2.25.1", series="2.25.2", instance="2.25.3")
 LIMITS = Limits(
     most_px=50_000_000,
     longest_side_px=12_000,
@@ -52,7 +53,7 @@ def heic() -> bytes:
 @pytest.mark.parametrize("form", ["PNG", "TIFF"])
 def test_what_is_not_lossy_keeps_every_pixel(form: str) -> None:
     sent = picture(40, 30, form)
-    clean = read(sent, LIMITS)
+    clean = read(sent, LIMITS, UIDS)
     assert (clean.kind, clean.width_px, clean.height_px) == (ImageKind[form], 40, 30)
     assert pixels(clean.view).tobytes() == pixels(sent).tobytes()
 
@@ -63,7 +64,7 @@ def test_what_is_not_lossy_keeps_every_pixel(form: str) -> None:
     ids=["jpeg", "webp", "heic"],
 )
 def test_what_is_lossy_already_looks_the_same(sent: bytes, kind: ImageKind) -> None:
-    clean = read(sent, LIMITS)
+    clean = read(sent, LIMITS, UIDS)
     assert (clean.kind, clean.view_type, clean.width_px) == (kind, "image/jpeg", 64)
     kept, shown = np.asarray(pixels(clean.view), dtype=int), np.asarray(pixels(sent).convert("RGB"), dtype=int)
     # JPEG at this quality: a few steps of 255, common practice, no source.
@@ -71,7 +72,7 @@ def test_what_is_lossy_already_looks_the_same(sent: bytes, kind: ImageKind) -> N
 
 
 def test_a_thumbnail_is_small_and_whole() -> None:
-    small = pixels(read(picture(2000, 1000), LIMITS).thumbnail)
+    small = pixels(read(picture(2000, 1000), LIMITS, UIDS).thumbnail)
     assert small.size == (360, 180)
 
 
@@ -79,7 +80,7 @@ def test_sixteen_bits_are_stretched_over_eight() -> None:
     out = BytesIO()
     Image.fromarray(np.array([[1000, 2000], [3000, 5000]], dtype=np.uint16)).save(out, "PNG")
     # (v - 1000) / 4000 * 255 by hand: 0, 63.75, 127.5, 255; halves to the even number.
-    assert list(pixels(read(out.getvalue(), LIMITS).view).tobytes()) == [0, 64, 128, 255]
+    assert list(pixels(read(out.getvalue(), LIMITS, UIDS).view).tobytes()) == [0, 64, 128, 255]
 
 
 def sixteen_bits(values: np.ndarray) -> bytes:
@@ -93,7 +94,7 @@ def test_a_hot_and_a_dead_pixel_do_not_make_the_others_grey() -> None:
     left out, by hand: five of 1,002 at each end, so 20,004 is black and 20,995 white.
     """
     values = np.array([0, *range(20_000, 21_000), 65_535]).reshape(2, 501)
-    shown = list(pixels(read(sixteen_bits(values), LIMITS).view).tobytes())
+    shown = list(pixels(read(sixteen_bits(values), LIMITS, UIDS).view).tobytes())
     assert (shown[0], shown[5], shown[-6], shown[-1]) == (0, 0, 255, 255)
     assert shown[501] == round((20_500 - 20_004) / 991 * 255)
 
@@ -101,7 +102,7 @@ def test_a_hot_and_a_dead_pixel_do_not_make_the_others_grey() -> None:
 def test_a_mark_smaller_than_what_is_left_out_is_still_seen() -> None:
     values = np.full((40, 30), 7)
     values[3, 4] = 9
-    shown = np.asarray(pixels(read(sixteen_bits(values), LIMITS).view))
+    shown = np.asarray(pixels(read(sixteen_bits(values), LIMITS, UIDS).view))
     assert (shown[3, 4], int(shown.sum())) == (255, 255)
 
 
@@ -110,14 +111,14 @@ def test_numbers_of_more_bits_are_stretched_alike() -> None:
     values = np.array([-9e9, *range(20_000, 21_000), 9e9]).reshape(2, 501)
     out = BytesIO()
     Image.fromarray(values.astype(np.float32)).save(out, "TIFF")
-    shown = list(pixels(read(out.getvalue(), LIMITS).view).tobytes())
+    shown = list(pixels(read(out.getvalue(), LIMITS, UIDS).view).tobytes())
     assert shown[501] == round((20_500 - 20_004) / 991 * 255)
 
 
 def test_a_photo_held_upright_is_shown_upright() -> None:
     exif = Image.Exif()
     exif[0x0112] = 6  # EXIF: the camera was turned a quarter
-    clean = read(picture(64, 48, "JPEG", exif=exif), LIMITS)
+    clean = read(picture(64, 48, "JPEG", exif=exif), LIMITS, UIDS)
     assert (clean.width_px, clean.height_px) == (48, 64)
     assert pixels(clean.view).getexif() == {}
 
@@ -147,7 +148,7 @@ def told_everywhere(form: str) -> bytes:
 def test_place_device_words_and_what_hides_behind_are_gone(form: str, behind: bytes) -> None:
     sent = told_everywhere(form) + behind
     assert SECRET in sent
-    clean = read(sent, LIMITS)
+    clean = read(sent, LIMITS, UIDS)
     for kept in (clean.view, clean.thumbnail):
         assert SECRET not in kept
         assert {*pixels(kept).info} <= {"jfif", "jfif_version", "jfif_unit", "jfif_density"}
@@ -171,7 +172,7 @@ def png_of(width: int, height: int) -> bytes:
 
 def refused(data: bytes, limits: Limits = LIMITS) -> str:
     with pytest.raises(Unreadable) as why:
-        read(data, limits)
+        read(data, limits, UIDS)
     return str(why.value)
 
 
@@ -239,7 +240,7 @@ def test_without_that_extra_the_other_kinds_are_read() -> None:
     """In a process in which its package cannot be imported."""
     reads = (
         "import sys; sys.modules['pillow_heif'] = None\n"
-        "from cases.domain.images import ImageKind; from cases.imaging import pictures\n"
+        "from cases.domain.images import DataSetUids, ImageKind; from cases.imaging import pictures\n"
         "from cases.imaging.value import Limits\n"
         f"clean = pictures.clean(sys.stdin.buffer.read(), ImageKind.PNG, Limits(**{asdict(LIMITS)}))\n"
         "print(clean.width_px, clean.height_px)"
@@ -278,14 +279,14 @@ def test_a_reader_that_falls_over_is_a_refusal(monkeypatch: pytest.MonkeyPatch) 
 def test_an_installation_without_decoders_is_not_blamed_on_the_image(monkeypatch: pytest.MonkeyPatch) -> None:
     _instead(monkeypatch, "import a_decoder_that_is_not_there")
     with pytest.raises(RuntimeError, match="a_decoder_that_is_not_there"):
-        read(picture(), LIMITS)
+        read(picture(), LIMITS, UIDS)
 
 
 def test_a_reader_that_the_machine_ended_did_not_fail_by_its_image(monkeypatch: pytest.MonkeyPatch) -> None:
     """What a system does that has no memory left."""
     _instead(monkeypatch, "import os, signal; os.kill(os.getpid(), signal.SIGKILL)")
     with pytest.raises(ReaderBusy):
-        read(picture(), LIMITS)
+        read(picture(), LIMITS, UIDS)
 
 
 def test_a_reader_that_computes_too_long_is_ended(monkeypatch: pytest.MonkeyPatch) -> None:

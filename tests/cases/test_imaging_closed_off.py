@@ -19,7 +19,7 @@ from cases.imaging.turns import a_turn
 from cases.imaging.value import ReaderBusy
 from tests.cases.hostile import heic
 from tests.cases.pictures import SAMPLES, intra_oral, picture, written
-from tests.cases.test_imaging import LIMITS
+from tests.cases.test_imaging import LIMITS, UIDS
 
 FORMS = ("JPEG", "PNG", "WEBP", "TIFF")
 
@@ -115,7 +115,7 @@ def test_the_reader_is_handed_its_place(monkeypatch: pytest.MonkeyPatch) -> None
         return real(command, **more)  # type: ignore[call-overload]
 
     monkeypatch.setattr(subprocess, "run", other)
-    read(picture(), LIMITS)
+    read(picture(), LIMITS, UIDS)
     assert [len(places) for places in handed] == [1]
 
 
@@ -125,5 +125,5 @@ def test_what_the_machine_has_no_time_for_is_not_refused(monkeypatch: pytest.Mon
     monkeypatch.setattr(subprocess, "run", lambda command, **more: real(asleep, **more))
     began = time.monotonic()
     with pytest.raises(ReaderBusy):
-        read(picture(), replace(LIMITS, clock_seconds=1))
+        read(picture(), replace(LIMITS, clock_seconds=1), UIDS)
     assert time.monotonic() - began < 20

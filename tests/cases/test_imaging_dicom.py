@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import warnings
 from collections.abc import Iterator
+from dataclasses import astuple
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -19,13 +20,13 @@ from pydicom.dataset import Dataset
 from pydicom.sequence import Sequence
 from pydicom.uid import SecondaryCaptureImageStorage
 
-from cases.domain.images import BurntInText, ImageKind, Spacing, study_uid
+from cases.domain.images import BurntInText, DataSetUids, ImageKind, Spacing, study_uid
 from cases.imaging import dicom
 from cases.imaging.dicom_spacing import spacing_of
 from cases.imaging.kinds import kind_of
 from cases.imaging.value import Clean, Unreadable
 from tests.cases.pictures import SAMPLES, intra_oral, written
-from tests.cases.test_imaging import LIMITS
+from tests.cases.test_imaging import LIMITS, UIDS
 
 SECRET = "SECRETNAME"
 SECRET_UID = "1.2.826.9.9.9"
@@ -41,7 +42,7 @@ def no_warnings() -> Iterator[None]:
 
 
 def clean(data_set: Dataset) -> Clean:
-    return dicom.clean(written(data_set), LIMITS)
+    return dicom.clean(written(data_set), LIMITS, UIDS)
 
 
 def sample(name: str) -> Dataset:
@@ -108,7 +109,7 @@ def outcome(path: Path) -> Clean | str:
     data = path.read_bytes()
     try:
         assert kind_of(data) is ImageKind.DICOM
-        return dicom.clean(data, LIMITS)
+        return dicom.clean(data, LIMITS, UIDS)
     except Unreadable as refusal:
         return str(refusal)
 
@@ -183,7 +184,7 @@ def test_row_spacing_comes_first() -> None:
 
 
 def test_spacing_of_the_detector_alone() -> None:
-    image = dicom.clean((SAMPLES / "dicomdirtests/77654033/CR1/6154").read_bytes(), LIMITS)
+    image = dicom.clean((SAMPLES / "dicomdirtests/77654033/CR1/6154").read_bytes(), LIMITS, UIDS)
     assert image.spacing == Spacing(imager_pixel_spacing_mm=(0.1, 0.1))
 
 
@@ -283,7 +284,7 @@ def test_nothing_of_a_patient_is_kept() -> None:
     sent = written(with_secrets())
     for secret in (SECRET, SECRET_UID, SECRET_DATE):
         assert secret.encode() in sent
-    image = dicom.clean(sent, LIMITS)
+    image = dicom.clean(sent, LIMITS, UIDS)
     for secret in (SECRET, SECRET_UID, SECRET_DATE):
         for content in (image.data_set, image.view, image.thumbnail, repr(image.spacing).encode()):
             assert secret.encode() not in content
@@ -294,21 +295,25 @@ def test_nothing_of_a_patient_is_kept() -> None:
 
 def test_what_is_kept_is_the_image_under_names_of_its_own() -> None:
     data_set = intra_oral()
-    first, second = kept(clean(data_set)), kept(clean(data_set))
+    first = kept(clean(data_set))
     assert first.PixelData == data_set.PixelData
-    assert len({first.SOPInstanceUID, second.SOPInstanceUID, data_set.SOPInstanceUID}) == 3
+    assert (first.StudyInstanceUID, first.SeriesInstanceUID, first.SOPInstanceUID) == astuple(UIDS)
     assert {element.keyword for element in first} <= set(MAY_BE_KEPT.split())
 
 
-def test_all_images_of_a_case_are_of_one_study() -> None:
-    study = study_uid(UUID("01893e4a-0000-7000-8000-000000000001"))
-    # PS3.5, 9.1 and B.2: digits and points, at most 64 characters, under the root of UIDs made from UUIDs.
-    assert re.fullmatch(r"2\.25\.[1-9]\d*", study)
-    assert len(study) <= 64
-    assert str(UUID("01893e4a-0000-7000-8000-000000000001").int) not in study
-    images = [kept(dicom.clean(written(intra_oral()), LIMITS, study)) for _ in range(2)]
-    assert {image.StudyInstanceUID for image in images} == {study}
-    assert len({image.SeriesInstanceUID for image in images}) == 2
+def test_each_image_of_a_case_is_a_series_of_its_one_study() -> None:
+    case_id = UUID("01893e4a-0000-7000-8000-000000000001")
+    image_ids = [UUID(int=case_id.int + number) for number in (1, 2)]
+    first, second = (DataSetUids.of(case_id=case_id, image_id=id_) for id_ in image_ids)
+    assert first == DataSetUids.of(case_id=case_id, image_id=image_ids[0])
+    assert first.study == second.study == study_uid(case_id)
+    uids = {*astuple(first), *astuple(second)}
+    assert len(uids) == 5
+    for each in uids:
+        # PS3.5, 9.1 and B.2: digits and points, at most 64 characters, under the root of UIDs made from UUIDs.
+        assert re.fullmatch(r"2\.25\.[1-9]\d*", each)
+        assert len(each) <= 64
+        assert not any(str(id_.int) in each for id_ in (case_id, *image_ids))
 
 
 # --- refused ---

@@ -20,7 +20,7 @@ from pydicom.uid import UID
 
 from cases.imaging import dicom
 from tests.cases.pictures import SAMPLES, intra_oral, written
-from tests.cases.test_imaging import LIMITS
+from tests.cases.test_imaging import LIMITS, UIDS
 from tests.cases.test_imaging_dicom import TAKEN
 from tests.dicom_checker import judged
 from tests.radiographs import Root, drawn
@@ -54,7 +54,7 @@ def changed(whole: bytes, **values: Any) -> bytes:
 
 def kept_at(data: bytes, folder: Path) -> Path:
     path = folder / "kept.dcm"
-    path.write_bytes(dicom.clean(data, LIMITS).data_set)
+    path.write_bytes(dicom.clean(data, LIMITS, UIDS).data_set)
     return path
 
 
@@ -142,7 +142,7 @@ def test_what_was_lost_once_is_said(syntax: str, lossy_before: str | None, lossy
         del data_set.LossyImageCompression
     if lossy_before:
         data_set.LossyImageCompression = lossy_before
-    kept = pydicom.dcmread(BytesIO(dicom.clean(written(data_set), LIMITS).data_set))
+    kept = pydicom.dcmread(BytesIO(dicom.clean(written(data_set), LIMITS, UIDS).data_set))
     assert kept.get("LossyImageCompression") == lossy
 
 
@@ -153,5 +153,5 @@ def test_what_is_kept_shows_the_same_as_what_was_sent(whole: bytes) -> None:
         return apply_voi_lut(apply_modality_lut(data_set.pixel_array, data_set), data_set)
 
     sent = changed(whole, WindowCenter=90, WindowWidth=60, RescaleIntercept=3, RescaleSlope=2)
-    kept = pydicom.dcmread(BytesIO(dicom.clean(sent, LIMITS).data_set))
+    kept = pydicom.dcmread(BytesIO(dicom.clean(sent, LIMITS, UIDS).data_set))
     assert np.array_equal(shown(kept), shown(pydicom.dcmread(BytesIO(sent))))

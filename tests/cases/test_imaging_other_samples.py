@@ -24,7 +24,7 @@ from cases.imaging.reading import read
 from cases.imaging.value import Clean, Unreadable
 from tests.cases.identities import identities, without_own_names
 from tests.cases.pictures import SAMPLES, written
-from tests.cases.test_imaging import LIMITS
+from tests.cases.test_imaging import LIMITS, UIDS
 from tests.cases.test_imaging_dicom import TAKEN
 from tests.dicom_checker import judged
 
@@ -68,7 +68,7 @@ def as_capture(path: Path) -> Dataset:
 
 def outcome(data: bytes) -> Clean | str:
     try:
-        return read(data, LIMITS)
+        return read(data, LIMITS, UIDS)
     except Unreadable as refusal:
         return str(refusal)
 
@@ -120,7 +120,7 @@ def test_nothing_of_a_person_is_kept() -> None:
     for name, data in sent.items():
         persons = identities(pydicom.dcmread(BytesIO(data)))
         assert persons, name
-        kept = kept_bytes(dicom.clean(data, LIMITS))
+        kept = kept_bytes(dicom.clean(data, LIMITS, UIDS))
         assert [value for value in sorted(persons) if value in kept] == [], name
 
 

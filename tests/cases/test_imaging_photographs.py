@@ -18,7 +18,7 @@ from PIL import Image
 from cases.domain.images import ImageKind
 from cases.imaging.reading import read
 from cases.imaging.value import Unreadable
-from tests.cases.test_imaging import LIMITS
+from tests.cases.test_imaging import LIMITS, UIDS
 
 FOLDER = Path(__file__).parents[1] / "photographs" / "node_modules" / "exif" / "test"
 PHOTOGRAPHS = sorted(FOLDER.glob("*.jpg"))
@@ -54,7 +54,7 @@ def test_the_photographs_are_here() -> None:
 @pytest.mark.parametrize("path", PHOTOGRAPHS, ids=lambda path: path.name)
 def test_a_photograph_is_kept_upright_and_without_its_notes(path: Path) -> None:
     sent, noted = path.read_bytes(), notes(path)
-    clean = read(sent, LIMITS)
+    clean = read(sent, LIMITS, UIDS)
     with Image.open(BytesIO(sent)) as opened:
         size = opened.size
     turned = noted["image"].get("Orientation") in QUARTER
@@ -74,7 +74,7 @@ def test_a_photograph_looks_as_it_was_held(path: Path) -> None:
     with Image.open(BytesIO(path.read_bytes())) as opened:
         sent = np.asarray(opened.convert("L"), dtype=int)
     upright = by_hand[notes(path)["image"].get("Orientation", 1)](sent)
-    with Image.open(BytesIO(read(path.read_bytes(), LIMITS).view)) as shown:
+    with Image.open(BytesIO(read(path.read_bytes(), LIMITS, UIDS).view)) as shown:
         kept = np.asarray(shown.convert("L"), dtype=int)
     # A few steps of 255 are lost by JPEG: common practice, no source.
     assert np.abs(kept - upright).mean() < 3
@@ -86,4 +86,4 @@ def test_a_photograph_cut_off_is_refused(path: Path) -> None:
     # Within the notes, and within the picture; one has a second picture behind it.
     for length in (len(sent) // 20, len(sent) // 2):
         with pytest.raises(Unreadable, match="damaged"):
-            read(sent[:length], LIMITS)
+            read(sent[:length], LIMITS, UIDS)

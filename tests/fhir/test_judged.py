@@ -94,6 +94,15 @@ def answered(mishaps: Case, vale: Person, monkeypatch: pytest.MonkeyPatch) -> li
         if patient.programme.memberships.filter(person=asker).exists():
             answers.append(answer.json())
     answers += [client(vale).get(f"{BASE}/{path}").json() for path in ("metadata", "CodeSystem", "Patient/no-one")]
+    # One refusal of each kind: nobody signed in, what is not stated, not JSON, nothing written, no such address.
+    asked = client(vale)
+    answers += [
+        client(None).get(f"{BASE}/Patient").json(),
+        asked.get(f"{BASE}/Patient?name=Reed&_count=0").json(),
+        asked.get(f"{BASE}/Patient?_format=xml").json(),
+        asked.post(f"{BASE}/Patient", {}, format="json").json(),
+        asked.get("/api/fhir/R5").json(),
+    ]
     inside = [entry["resource"] for answer in answers for entry in answer.get("entry", ())]
     return [*answers, *inside]
 
@@ -162,6 +171,7 @@ WRONG: dict[str, tuple[str, Callable[[Json], Any], set[str]]] = {
     "one address twice": ("Bundle", lambda each: each["entry"].append(each["entry"][0]), {"rules"}),
     "nothing verified": ("Provenance", lambda each: each.pop("agent"), {"fhir", "values"}),
     "no content": ("DocumentReference", lambda each: each.pop("content"), {"fhir", "values"}),
+    "a series that is not named": ("ImagingStudy", lambda each: each["series"][0].pop("uid"), {"fhir", "values"}),
     "a number that is none": ("ImagingStudy", lambda each: each.update(numberOfSeries=-1), {"values"}),
     "a code system without content": ("CodeSystem", lambda each: each.pop("content"), {"fhir", "values"}),
     "a severity of none": ("OperationOutcome", lambda each: each["issue"][0].update(severity="bad"), {"fhir"}),

@@ -63,6 +63,18 @@ def asked_moment(text: str) -> Asked:
     return Asked(prefix=match["prefix"] or "eq", begin=begin, end=end)
 
 
+def asked_instant(name: str, text: str) -> datetime:
+    """A time to the second or closer, with its zone, as FHIR's `instant`. Raises ValidationError, at that name."""
+    match = _MOMENT.fullmatch(text)
+    try:
+        if match is None or match["prefix"] or match["second"] is None:
+            raise ValueError
+        return _span(match)[0]
+    except (ValueError, OverflowError):
+        says = "Write a time with seconds and zone: 2026-11-30T08:00:00Z."
+        raise ValidationError({name: [ErrorDetail(says, code="not-a-moment")]}) from None
+
+
 def _span(match: re.Match[str]) -> tuple[datetime, datetime]:
     """All the time that what was written stands for. Raises ValueError and OverflowError."""
     year, month, day = (int(match[name] or 1) for name in ("year", "month", "day"))

@@ -14,7 +14,7 @@ from django.http import QueryDict
 from rest_framework.exceptions import ErrorDetail, ValidationError
 
 from cases.api.fhir.case import CaseRead, Reader
-from cases.api.fhir.moments import Asked, asked_moment
+from cases.api.fhir.moments import Asked, asked_instant, asked_moment
 from cases.api.fhir.types import TYPES, Type
 from cases.exports.fhir.elements import as_json
 from cases.queries import charts, resources, seen
@@ -94,15 +94,37 @@ def read(type_: Type, id_: str, reader: Reader) -> Json | None:
     return next((each for each in every if each["id"] == id_), None)
 
 
-def everything(patient_id: str, reader: Reader) -> list[Json]:
-    """The patient, and every resource of their cases that the asker sees; nothing where that is nobody."""
+def everything(patient_id: str, query: QueryDict, reader: Reader) -> list[Json] | None:
+    """The patient and the resources of their cases that the asker sees, of the types and changed since the time that
+    were asked for; None where that is nobody. Raises ValidationError."""
+    types, fits = _types(query.getlist("_type")), _since(query.get("_since"))
     rows = resources.with_ids(seen.cases(reader.asker).order_by("pk"), resources.PATIENT, [patient_id])
+    case_ids = list(rows.values_list("pk", flat=True))
     every: list[Json] = []
-    for case_id in rows.values_list("pk", flat=True):
+    for number, case_id in enumerate(case_ids):
         case = CaseRead(case_id, reader)
-        named = TYPES.values() if not every else [each for each in TYPES.values() if not each.is_patient]
+        named = [each for each in types if number == 0 or not each.is_patient]
         every += (as_json(resource) for type_ in named for resource in type_.of_case(case))
-    return every
+    return [each for each in every if fits(each)] if case_ids else None
+
+
+def _types(texts: list[str]) -> list[Type]:
+    """Those that are named, with commas between; all where nothing is said. Raises ValidationError."""
+    if not texts:
+        return list(TYPES.values())
+    names = ",".join(texts).split(",")
+    if unknown := [name for name in names if name not in TYPES]:
+        says = f"{unknown[0]} is no type that is sent here. Those are {', '.join(TYPES)}."
+        raise ValidationError({"_type": [ErrorDetail(says, code="not-of-these")]})
+    return [type_ for name, type_ in TYPES.items() if name in names]
+
+
+def _since(text: str | None) -> Fits:
+    """What was changed then or later. Raises ValidationError for what is no instant of FHIR's."""
+    if text is None:
+        return lambda each: True
+    since = asked_instant("_since", text)
+    return lambda each: datetime.fromisoformat(each["meta"]["lastUpdated"]) >= since
 
 
 def _updated(asked: Asked) -> Fits:

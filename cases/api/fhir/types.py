@@ -10,7 +10,7 @@ from cases.api.fhir.case import CaseRead
 from cases.exports.fhir.elements import Resource
 
 PAGE = ("_count", "_after", "_format")
-EVERYTHING = "everything"
+EVERYTHING, EVERYTHING_PARAMETERS = "everything", ("_since", "_type")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +55,7 @@ class Type:
         operation = {
             "name": EVERYTHING,
             "definition": f"http://hl7.org/fhir/OperationDefinition/{self.name}-{EVERYTHING}",
+            "documentation": "All at once, by `_type` and `_since` less of it; what a part refers to may be outside.",
         }
         return _stated(self.name, self.says, self.parameters) | ({"operation": [operation]} if self.is_patient else {})
 
@@ -159,7 +160,8 @@ TYPES: Mapping[str, Type] = {
         ),
         Type(
             name="ImagingStudy",
-            says="The DICOM study of a case, by the case's id, where data sets are kept. Their series are in them.",
+            says="The DICOM study of a case, by the case's id, where data sets are kept: a series for each, with the "
+            "UIDs that stand in it.",
             of_case=CaseRead.imaging_studies,
             references=_of_patient("subject", "subject"),
         ),

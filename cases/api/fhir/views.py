@@ -10,7 +10,7 @@ from datetime import datetime
 from typing import Any, ClassVar
 
 from django.conf import settings
-from django.http import HttpResponse, JsonResponse
+from django.http import HttpResponse
 from django.utils.http import http_date
 from rest_framework.exceptions import ErrorDetail, NotAcceptable
 from rest_framework.permissions import AllowAny
@@ -21,13 +21,13 @@ from rest_framework.response import Response
 from cases.api import problems
 from cases.api.base import View, asker, key_of
 from cases.api.bearer import scopes_of
-from cases.api.fhir import search, types
+from cases.api.fhir import outcomes, search, types
 from cases.api.fhir.case import Reader
-from cases.api.fhir.types import PAGE, Type
+from cases.api.fhir.types import EVERYTHING_PARAMETERS, PAGE, Type
 from cases.api.needs import FHIR_PREFIX, PREFIX
 from cases.domain.access.scopes import Scope
 from cases.domain.errors import NotHere
-from cases.exports.fhir.bundles import MEDIA_TYPE, bundle, capability_statement, operation_outcome
+from cases.exports.fhir.bundles import MEDIA_TYPE, bundle, capability_statement
 from cases.exports.fhir.codes import Codes
 from cases.exports.fhir.elements import as_json
 
@@ -47,8 +47,7 @@ class FhirView(View):
 
     @staticmethod
     def query_refused(wrong: Mapping[str, ErrorDetail]) -> HttpResponse:
-        problem = problems.query_refused(wrong)
-        return JsonResponse(_outcome(problems.data_of(problem)), status=problem.status_code, content_type=MEDIA_TYPE)
+        return outcomes.answer_of(problems.query_refused(wrong))
 
     def initial(self, request: Request, *args: Any, **kwargs: Any) -> None:
         super().initial(request, *args, **kwargs)
@@ -61,7 +60,7 @@ class FhirView(View):
         def handler(error: Exception, context: dict[str, Any]) -> Response | None:
             answer: Response | None = usual(error, context)
             if answer is not None:
-                answer.data = _outcome(answer.data)
+                answer.data = outcomes.outcome_of(answer.data)
                 answer.content_type = MEDIA_TYPE
             return answer
 
@@ -79,12 +78,6 @@ class FhirView(View):
 
 def base_of(request: Request) -> str:
     return request.build_absolute_uri(FHIR_PREFIX).removesuffix("/")
-
-
-def _outcome(problem: Mapping[str, Any]) -> dict[str, Any]:
-    """A problem of the API (RFC 9457) as an OperationOutcome."""
-    places = [f"{error['pointer'].removeprefix('#/')}: {error['detail']}" for error in problem["errors"]]
-    return operation_outcome(problem["status"], problem["type"], problem["detail"], places)
 
 
 class MetadataView(FhirView):
@@ -122,12 +115,16 @@ class ReadView(FhirView):
 
 
 class EverythingView(FhirView):
-    """A patient with all of their cases that the asker sees, in one bundle: references in it lead into it."""
+    """A patient with all of their cases that the asker sees, in one bundle. References in the whole of it lead into
+    it."""
+
+    query = {"GET": (*EVERYTHING_PARAMETERS, "_format")}
+    repeated = ("_type",)
 
     def get(self, request: Request, resource_id: str) -> Response:
         reader = self.reader(request)
-        resources = search.everything(resource_id, reader)
-        if not resources:
+        resources = search.everything(resource_id, request.query_params, reader)
+        if resources is None:
             raise NotHere(what="Patient")
         return Response(bundle(reader.base, resources, {"self": request.build_absolute_uri()}))
 

@@ -19,7 +19,9 @@ _ISSUES = {
     404: "not-found",
     405: "not-supported",
     406: "not-supported",
+    408: "timeout",
     412: "conflict",
+    413: "too-long",
     429: "throttled",
     503: "transient",
 }

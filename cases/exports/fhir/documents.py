@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
 
-from cases.domain.images import study_uid
+from cases.domain.images import DataSetUids, study_uid
 from cases.domain.record.values.record import Record
 from cases.domain.record.words import plain
 from cases.exports.fhir.elements import (
+    URI,
     Attachment,
     CodeableConcept,
+    Coding,
     Element,
     Identifier,
     Reference,
@@ -22,6 +24,8 @@ from cases.exports.fhir.elements import (
 )
 from cases.exports.fhir.tooth import practitioner, subject
 from cases.models import Case, Image
+
+DICOM = "http://dicom.nema.org/resources/ontology/DCM"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,15 +53,35 @@ class DocumentReference(Resource):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Instance(Element):
+    uid: str
+    sop_class: Coding
+    number: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Series(Element):
+    uid: str
+    number: int
+    modality: Coding
+    description: str
+    number_of_instances: int
+    started: datetime
+    instance: tuple[Instance, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ImagingStudy(Resource):
     resource_type: ClassVar[str] = "ImagingStudy"
     identifier: tuple[Identifier, ...]
     status: str = "available"
     subject: Reference
     started: datetime
+    modality: tuple[Coding, ...]
     number_of_series: int
     number_of_instances: int
     description: str
+    series: tuple[Series, ...]
 
 
 def record_on_paper(record: Record, hash_: str, case: Case, api: str, at: datetime) -> DocumentReference:
@@ -85,7 +109,7 @@ def record_on_paper(record: Record, hash_: str, case: Case, api: str, at: dateti
 def image(row: Image, case: Case, api: str, at: datetime) -> DocumentReference:
     """A stored image as screens show it, and as a DICOM data set where one is kept."""
     address = f"{api}cases/{case.pk}/images/{row.pk}"
-    what = f"{plain(row.purpose)} image, {row.canal or 'whole tooth'}"
+    what = _what(row)
     files = [Content(attachment=Attachment(content_type=row.view_type, url=f"{address}/content", title=what))]
     if row.has_data_set:
         data_set = Attachment(content_type="application/dicom", url=f"{address}/data-set", title=f"{what}, data set")
@@ -116,7 +140,30 @@ def imaging_study(rows: Sequence[Image], case: Case, at: datetime) -> Iterator[I
             identifier=(Identifier(system="urn:dicom:uid", value=f"urn:oid:{study_uid(case.pk)}"),),
             subject=subject(case),
             started=min(row.server_time for row in kept),
+            modality=tuple(_modality(code) for code in sorted({row.modality for row in kept})),
             number_of_series=len(kept),
             number_of_instances=len(kept),
             description=f"Images of tooth {case.tooth.iso}",
+            series=tuple(_series(row, case, number) for number, row in enumerate(kept, start=1)),
         )
+
+
+def _series(row: Image, case: Case, number: int) -> Series:
+    uids = DataSetUids.of(case_id=case.pk, image_id=row.pk)
+    return Series(
+        uid=uids.series,
+        number=number,
+        modality=_modality(row.modality),
+        description=_what(row),
+        number_of_instances=1,
+        started=row.server_time,
+        instance=(Instance(uid=uids.instance, sop_class=Coding(system=URI, code=f"urn:oid:{row.sop_class}")),),
+    )
+
+
+def _modality(code: str) -> Coding:
+    return Coding(system=DICOM, code=code)
+
+
+def _what(row: Image) -> str:
+    return f"{plain(row.purpose)} image, {row.canal or 'whole tooth'}"

@@ -30,7 +30,7 @@ from cases.domain.errors import (
 )
 from cases.domain.events.payloads import ImagePurpose
 from cases.domain.feed import FeedKind
-from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason, study_uid
+from cases.domain.images import BYTES_PER_MB, DataSetUids, ImageState, RemovalReason
 from cases.imaging import reading
 from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable
 from cases.models import Case, Image, ImagePart, Person
@@ -171,7 +171,7 @@ def _finish(actor: Person, image: Image, content: Callable[[], bytes]) -> Image:
         gone.from_the_file()
         raise ImageDamaged
     try:
-        clean = reading.read(data, limits(), study_uid(image.case_id))
+        clean = reading.read(data, limits(), DataSetUids.of(case_id=image.case_id, image_id=image.pk))
     except ReaderBusy:
         raise ReadingBusy from None
     except Unreadable as refusal:
@@ -209,6 +209,8 @@ def _facts(clean: Clean) -> dict[str, Any]:
         "height_px": clean.height_px,
         "view_type": clean.view_type,
         "has_data_set": bool(clean.data_set),
+        "sop_class": clean.sop_class,
+        "modality": clean.modality,
         "spacing_text": "" if clean.spacing is None else canonical_text(clean.spacing),
         "burnt_in_text": clean.burnt_in_text,
     }

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import json
 from collections.abc import Awaitable, Callable
 from dataclasses import replace
 from functools import partial
@@ -13,13 +12,13 @@ from threading import Thread
 from typing import Any
 from wsgiref.types import WSGIApplication
 
-from cases.api import problems
 from frontend.server.front.bodies import Bodies, Gone, NoRoom, Receive, TooLong, TooSlow
 from frontend.server.front.cross_origin import OF_A_REFUSAL
 from frontend.server.front.ending import when_ending
 from frontend.server.front.gateway import Answer, Scope, address_of, environ_of
 from frontend.server.front.lanes import LANES, Lane, lane_of
 from frontend.server.front.rates import Known, Rates, TooOften, fields
+from frontend.server.front.refused import refused
 from frontend.server.front.rooms import RoomClosed
 from frontend.server.front.turns import Busy
 from frontend.server.front.waiting import Waiting, asked_wait_s
@@ -76,7 +75,7 @@ class Door:
         except Gone:
             return
         except tuple(REFUSALS) as refusal:
-            answer = _refused(refusal)
+            answer = _refused(scope["path"], refusal)
         await send({"type": "http.response.start", "status": answer.status, "headers": list(answer.headers)})
         await send({"type": "http.response.body", "body": answer.body})
 
@@ -168,12 +167,13 @@ def _proved(scope: Scope, status: int) -> bool:
     )
 
 
-def _refused(refusal: Exception) -> Answer:
+def _refused(path: str, refusal: Exception) -> Answer:
     status, code, says = REFUSALS[type(refusal)]
-    headers = [(b"content-type", problems.MEDIA_TYPE.encode()), (b"cache-control", b"no-store"), *OF_A_REFUSAL]
+    headers = [(b"cache-control", b"no-store"), *OF_A_REFUSAL]
     if status in (HTTPStatus.SERVICE_UNAVAILABLE, HTTPStatus.TOO_MANY_REQUESTS):
         wait_s = refusal.wait_s if isinstance(refusal, TooOften) else COME_BACK_S
         headers.append((b"retry-after", str(wait_s).encode()))
         headers += fields([refusal.quota]) if isinstance(refusal, TooOften) else ()
         says = says.format(wait_s=wait_s)
-    return Answer(status.value, tuple(headers), json.dumps(problems.body(status, code, says)).encode())
+    own_headers, body = refused(path, status, code, says)
+    return Answer(status.value, (*own_headers, *headers), body)

@@ -72,7 +72,7 @@ IMAGES = Lane(
 )
 # A class signs in at the beginning of a lesson, and hashing a password takes a third of a second by design.
 SIGN_IN = Lane(name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15)
-# A launch waits for its platform's keys, and holds up nobody but other launches.
+# A launch waits for its platform's keys, and holds up nobody but other launches. A class comes from one address.
 LAUNCHES = Lane(name="launches", at_once=4, wait_s=20)
 LANES = (HEALTH, READS, EVENTS, FILES, CHANGES, EXPORTS, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN, LAUNCHES)
 

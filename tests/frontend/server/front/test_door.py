@@ -18,7 +18,7 @@ import pytest
 from frontend.server.asgi import trusting
 from frontend.server.front import door, lanes
 from frontend.server.front.door import Door
-from frontend.server.front.lanes import COMPUTING, EVENTS, IMAGES, LANES, READS, Lane, lane_of
+from frontend.server.front.lanes import COMPUTING, EVENTS, IMAGES, LANES, LAUNCHES, READS, Lane, lane_of
 from frontend.server.front.rates import KEYS, LaneThrottle
 
 Message = Mapping[str, Any]
@@ -295,8 +295,8 @@ def test_strangers_behind_one_address_do_not_use_up_what_somebody_there_has(
 
 
 def test_reads_and_events_are_never_too_many() -> None:
-    """What has processes of its own has a rate, and nothing else has, but for other systems."""
-    assert {lane.name for lane in LANES if lane.apart} == set(LaneThrottle.THROTTLE_RATES) - {KEYS}
+    """What has processes of its own has a rate, and nothing else has, but for other systems and their launches."""
+    assert {lane.name for lane in LANES if lane.apart} | {LAUNCHES.name} == set(LaneThrottle.THROTTLE_RATES) - {KEYS}
     assert not {READS.name, EVENTS.name, lanes.FILES.name, lanes.HEALTH.name} & set(LaneThrottle.THROTTLE_RATES)
 
 

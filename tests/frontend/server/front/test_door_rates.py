@@ -71,6 +71,29 @@ def test_a_key_that_was_answered_has_a_rate_of_its_own(monkeypatch: pytest.Monke
     run(course())
 
 
+def test_a_launch_that_is_refused_has_a_page_and_fhir_a_resource(monkeypatch: pytest.MonkeyPatch) -> None:
+    """HL7 FHIR R4, 3.1.0.6: errors as OperationOutcome."""
+    monkeypatch.setitem(LaneThrottle.THROTTLE_RATES, "launches", "1/min")
+    monkeypatch.setitem(LaneThrottle.THROTTLE_RATES, "computing", "1/min")
+
+    async def course() -> None:
+        through = Door(echo, threads_alone())
+        launch, patients = Sent("POST", "/lti/login"), Sent("GET", "/api/fhir/R4/Patient")
+        for each in (launch, patients):
+            assert (await each.through(through)).status == 200
+        page = await Sent("POST", "/lti/launch").through(through)
+        resource = await Sent("GET", "/api/fhir/R4/Patient").through(through)
+        assert (page.status, resource.status) == (429, 429)
+        assert page.answer_headers["content-type"].startswith("text/html")
+        assert "frame-ancestors 'none'" in page.answer_headers["content-security-policy"]
+        assert b"You are not signed in" in page.answered[1]["body"]
+        assert resource.answer_headers["content-type"] == "application/fhir+json"
+        assert (resource.json["resourceType"], resource.json["issue"][0]["code"]) == ("OperationOutcome", "throttled")
+        assert int(resource.answer_headers["retry-after"]) == int(page.answer_headers["retry-after"]) == 60
+
+    run(course())
+
+
 def _list(sent: Sent, name: str) -> dict[str, dict[str, int]]:
     """The members of a list of structured fields with their parameters."""
     members: Any = http_sf.parse(sent.answer_headers[name].encode(), tltype="list")
