@@ -1557,12 +1557,6 @@ class Migration(migrations.Migration):
                 ),
                 ("scopes", models.JSONField(help_text="JSON list of all scopes that the person allowed.")),
                 ("given_at", models.DateTimeField(auto_now_add=True)),
-                (
-                    "sign_in_hash",
-                    models.CharField(
-                        editable=False, help_text="Of the person's sessions: it ends when they all end.", max_length=64
-                    ),
-                ),
             ],
             options={
                 "constraints": [models.UniqueConstraint(fields=("client", "person"), name="one_consent_for_a_client")],

@@ -15,7 +15,7 @@ from oauth2_provider.models import AbstractApplication
 from cases.domain.access.client_kinds import ActsFor
 from cases.domain.uuid7 import uuid7
 from cases.models.access_keys import AccessKey, Service
-from cases.models.base import HASH_LENGTH, Identified
+from cases.models.base import Identified
 from cases.models.people import Person
 
 
@@ -54,9 +54,6 @@ class Consent(Identified):
     person = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="consents")
     scopes = models.JSONField(help_text="JSON list of all scopes that the person allowed.")
     given_at = models.DateTimeField(auto_now_add=True)
-    sign_in_hash = models.CharField(
-        max_length=HASH_LENGTH, editable=False, help_text="Of the person's sessions: it ends when they all end."
-    )
 
     class Meta:
         constraints = [models.UniqueConstraint(fields=["client", "person"], name="one_consent_for_a_client")]

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from django.contrib.auth.hashers import make_password
 from django.contrib.auth.models import AbstractBaseUser, BaseUserManager, PermissionsMixin
 from django.contrib.auth.validators import UnicodeUsernameValidator
-from django.db import models
+from django.db import models, transaction
 from django.db.models import Q
 
 from cases.domain.access.roles import Role
@@ -22,7 +23,8 @@ class PersonManager(BaseUserManager["Person"]):
     def create_user(self, username: str, password: str | None = None, **fields: Any) -> Person:
         """A person who can sign in; with no password, one who cannot."""
         person = self.model(username=self.model.normalize_username(username), **fields)
-        person.set_password(password)
+        # Not as a change: there is nothing yet that a new password would end.
+        person.password = make_password(password)
         person.save(using=self._db)
         return person
 
@@ -54,6 +56,16 @@ class Person(AbstractBaseUser, PermissionsMixin):
 
     def __str__(self) -> str:
         return self.display_name or self.username
+
+    def save(self, *args: Any, **kwargs: Any) -> None:
+        """Together with what a new password ends."""
+        with transaction.atomic():
+            super().save(*args, **kwargs)
+
+    def set_unusable_password(self) -> None:
+        super().set_unusable_password()
+        # Told like any other change, which Django does of what is not None.
+        self._password = ""
 
 
 class Programme(Identified):

@@ -108,7 +108,8 @@ class KeysView(View):
         operation_id="keys_create",
         tags=TAGS,
         summary="Make a key for a script of yours",
-        description="It may what you may, and of that what its scopes open. Asks for your password once more.",
+        description="It may what you may, and of that what its scopes open. Asks for your password once more; a new "
+        "password ends it.",
         parameters=[LOCATION],
         request=KeyGiven,
         extensions=refuses(Conflict, NotUsable, PasswordWrong, TooManyTries),

@@ -124,6 +124,14 @@ def revoke_own(*, actor: Person, id: UUID) -> None:
 
 
 @transaction.atomic
+def revoke_all_own(*, person: Person) -> None:
+    """None of the person's keys counts any more."""
+    now = timezone.now()
+    for id_ in AccessKey.objects.filter(person=person, revoked_at=None, ends_at__gt=now).values_list("pk", flat=True):
+        revoke_own(actor=person, id=id_)
+
+
+@transaction.atomic
 def revoke_of_service(*, actor: Person, programme_id: UUID, id: UUID) -> None:
     """The service's key counts no more. Raises NotHere and NotAllowed."""
     refuse_unless(May.KEEP_KEYS, actor_in(actor, programme_id))

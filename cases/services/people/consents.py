@@ -31,14 +31,9 @@ def give(*, person: Person, client: Client, scopes: Collection[Scope]) -> Consen
     """The person lets the client act for them, from here on by these scopes too. Raises NotHere."""
     Person.objects.select_for_update(no_key=True).get(pk=person.pk)
     open_to = may_be_given(person=person, client=client, asked=scopes)
-    sign_in_hash = person.get_session_auth_hash()
-    row = Consent.objects.filter(client=client, person=person).first()
-    if row is not None and row.sign_in_hash != sign_in_hash:
-        # What was issued under it must not come to life again.
-        _remove(row)
-        row = None
-    if row is None:
-        row = Consent(client=client, person=person, scopes=[], sign_in_hash=sign_in_hash)
+    row = Consent.objects.filter(client=client, person=person).first() or Consent(
+        client=client, person=person, scopes=[]
+    )
     row.scopes = [scope.value for scope in Scope if scope in open_to or scope in row.scopes]
     row.save()
     _log(person, "give", row)
@@ -56,6 +51,13 @@ def end(*, actor: Person, id: UUID) -> None:
     _remove(row)
 
 
+@transaction.atomic
+def end_all(*, person: Person) -> None:
+    """No client acts for the person any more."""
+    for id_ in Consent.objects.filter(person=person).values_list("pk", flat=True):
+        end(actor=person, id=id_)
+
+
 def _remove(row: Consent) -> None:
     issued_tokens.remove(client=row.client, person=row.person)
     row.delete()
@@ -70,10 +72,10 @@ def scopes_now(*, client: Client, person: Person, issued_at: datetime, scopes: C
     """Those of the scopes by which the client may act for the person at this moment; `issued_at` is when what it brings
     was issued.
 
-    Raises KeyRefused where the person signs in no more, left the programme, ended it, or all their sessions ended.
+    Raises KeyRefused where the person signs in no more, left the programme, or ended it, as a new password does.
     """
     row = Consent.objects.filter(client=client, person=person).first()
-    if row is None or row.sign_in_hash != person.get_session_auth_hash() or issued_at < row.given_at:
+    if row is None or issued_at < row.given_at:
         raise KeyRefused(reason="The person does not let this client act for them any more. Ask them again.")
     if not person.is_active:
         raise KeyRefused(reason="The person for whom this client acts signs in no more.")

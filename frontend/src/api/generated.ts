@@ -942,7 +942,7 @@ export interface paths {
         put?: never;
         /**
          * Make a key for a script of yours
-         * @description It may what you may, and of that what its scopes open. Asks for your password once more.
+         * @description It may what you may, and of that what its scopes open. Asks for your password once more; a new password ends it.
          */
         post: operations["keys_create"];
         delete?: never;

@@ -3,7 +3,7 @@ export const keys = {
   title: 'Keys for programs',
   consents: 'Programs that act for you',
   own: 'Your scripts',
-  ownSays: 'A key signs a script of yours in. It may never do more than you may.',
+  ownSays: 'A key signs a script of yours in. It may never do more than you may. A new password ends them all.',
   services: 'Services of the programme',
   servicesSay:
     'A service is another system, an archive of images for one. It sees the programme, and enters only for a named student; the record says so. It never decides on a plan and never says what was done.',
