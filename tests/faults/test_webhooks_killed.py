@@ -27,6 +27,7 @@ from django.utils import timezone
 from pytest_django import Settings
 
 from cases.domain.access.roles import Role
+from cases.domain.webhooks import DeliveryState
 from cases.models import Canal, Change, Programme, Webhook
 from cases.services.common.feed import number
 from cases.services.webhooks import keeping
@@ -174,6 +175,32 @@ def test_nothing_is_missing_and_nothing_out_of_order_whatever_is_killed(
     came = [message.data["position"] for message in school.received.got]
     _only_as_the_scheme_allows(school, came, positions, len(kills))
     print(f"\n{connection.vendor}: {len(positions)} changes, {len(came)} messages, {len(kills)} kills")
+
+
+def test_a_worker_that_is_told_to_end_ends_what_is_on_its_way_and_gives_the_rest_back(school: School) -> None:
+    """SIGTERM in the middle of a message, with others behind it: that one counts, nothing else goes, nobody waits."""
+    _wait_for(school, CASES)
+    over, takes, count = Event(), school.received.answer, len(school.received.got)
+    school.received.answer = lambda _: (204 if over.wait(PATIENCE_S) else 500, {})
+    assert all(school.status(canal, "cusp") == 200 for canal in school.canals)
+    _wait_for(school, count + 1)
+    school.worker.send_signal(signal.SIGTERM)
+    # It waits for the answer, and takes up nothing more.
+    with pytest.raises(subprocess.TimeoutExpired):
+        school.worker.wait(0.5)
+    over.set()
+    assert school.worker.wait(PATIENCE_S) == 0
+    assert len(school.received.got) == count + 1
+    hook = Webhook.objects.get(pk=school.hook.pk)
+    assert (hook.lease, hook.free_at <= timezone.now()) == (None, True)
+    sent = school.received.got[-1].data["position"]
+    assert hook.deliveries.get(position=sent).state == DeliveryState.DELIVERED
+    assert hook.deliveries.filter(state=DeliveryState.WAITING).count() == CASES - 1
+    # Another goes on at once, with the next.
+    school.received.answer = takes
+    school.worker = school.works()
+    _wait_for(school, count + CASES)
+    assert school.received.positions() == sorted(set(school.received.positions()))
 
 
 def _wait_for(school: School, count: int) -> None:

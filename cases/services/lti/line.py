@@ -11,8 +11,10 @@ from requests_hardened.ip_filter_adapter import IPFilterAdapter
 from urllib3.exceptions import HTTPError
 
 from cases.domain.push import refuse_inward
+from cases.services.common.deadline import Deadline, keep_deadlines
 
-TIMEOUTS_S = (5, 10)  # to connect, to answer
+TIMEOUTS_S = (5, 10)  # to connect, and of each wait for an answer
+MOST_S = 15  # in all
 MOST_BYTES = 200_000  # a key set, a token, the answer to a score
 
 
@@ -27,11 +29,23 @@ class PlatformSession(requests.Session):
         self.verify = settings.WEBHOOKS_CA_FILE or True
         if not settings.WEBHOOKS_INSIDE:
             self.mount("https://", IPFilterAdapter(is_https_proto=True))
+        keep_deadlines(self)
 
     def send(self, request: requests.PreparedRequest, **how: Any) -> requests.Response:
-        """Raises NotUsable for an address that leads inwards, as a token names the one that a score goes to, and
-        TooManyRedirects for a redirect, which the library would take for an answer."""
+        """Raises NotUsable for an address that leads inwards, as a token names the one that a score goes to,
+        TooManyRedirects for a redirect, which the library would take for an answer, and Timeout at the deadline."""
         refuse_address(str(request.url), at="address")
+        with Deadline(after_s=MOST_S) as deadline:
+            try:
+                answer = self._whole(request, how)
+            except requests.RequestException as failure:
+                raise (requests.Timeout() if deadline.passed else failure) from None
+        # What was cut off may look whole.
+        if deadline.passed:
+            raise requests.Timeout
+        return answer
+
+    def _whole(self, request: requests.PreparedRequest, how: dict[str, Any]) -> requests.Response:
         answer = super().send(request, **{**how, "timeout": TIMEOUTS_S, "allow_redirects": False, "stream": True})
         if HTTPStatus.MULTIPLE_CHOICES <= answer.status_code < HTTPStatus.BAD_REQUEST:
             answer.close()

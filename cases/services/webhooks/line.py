@@ -16,8 +16,11 @@ from urllib3.exceptions import HTTPError
 
 from cases.domain.errors import NotUsable
 from cases.domain.webhooks import NoAnswer
+from cases.services.common.deadline import Deadline, keep_deadlines
 
-TIMEOUTS_S = (5, 15)  # to connect, to answer
+TIMEOUTS_S = (5, 15)  # to connect, and of each wait for an answer
+MOST_S = 20
+"""For one message in all, however busy its receiver looks. Less than a lease."""
 MOST_READ_BYTES = 4096
 
 
@@ -49,20 +52,26 @@ def session() -> HTTPSession:
     # Otherwise a password for the host in the server's own files would be sent along, and a proxy asked for the name.
     own.trust_env = False
     own.verify = settings.WEBHOOKS_CA_FILE or True
+    keep_deadlines(own)
     return own
 
 
 def post(lines: HTTPSession, address: str, *, headers: dict[str, str], body: str) -> Reply:
     """The answer; raises nothing that has to do with the receiver."""
-    try:
-        with lines.post(address, data=body.encode(), headers=headers, stream=True) as answer:
-            # The status says all. A short answer is read off, so that the line can be used again.
-            with suppress(HTTPError, OSError):
-                answer.raw.read(MOST_READ_BYTES, decode_content=False)
-            return Reply(status=answer.status_code, retry_after_s=retry_after_s(answer.headers.get("Retry-After", "")))
-    # A name that cannot be asked for is a ValueError.
-    except (requests.RequestException, ValueError) as failure:
-        return Reply(no_answer=no_answer_of(failure))
+    with Deadline(after_s=MOST_S) as deadline:
+        try:
+            with lines.post(address, data=body.encode(), headers=headers, stream=True) as answer:
+                # A head that was cut off may look whole.
+                if deadline.passed:
+                    return Reply(no_answer=NoAnswer.TOO_SLOW)
+                # The status says all. A short answer is read off, so that the line can be used again.
+                with suppress(HTTPError, OSError):
+                    answer.raw.read(MOST_READ_BYTES, decode_content=False)
+                pause_s = retry_after_s(answer.headers.get("Retry-After", ""))
+                return Reply(status=answer.status_code, retry_after_s=pause_s)
+        # A name that cannot be asked for is a ValueError.
+        except (requests.RequestException, ValueError) as failure:
+            return Reply(no_answer=NoAnswer.TOO_SLOW if deadline.passed else no_answer_of(failure))
 
 
 def no_answer_of(failure: Exception) -> NoAnswer:
