@@ -22,15 +22,10 @@ from frontend.server import build, environment, node
 from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
-EVERY_CORE = ("--numprocesses", "auto")
-# A browser and its server wait half of their time. Who has nothing left takes tests over from the others.
+# Each process takes a run of neighbours, which share what a file sets up; who has nothing left takes over from others.
+EVERY_CORE = ("--numprocesses", "auto", "--dist", "worksteal")
+# A browser and its server wait half of their time.
 TWICE = ("--numprocesses", str(min(8, 2 * (os.cpu_count() or 1))), "--dist", "worksteal")
-# What reaches no database is run once, and so is what goes through every operation only to see who may ask, and how.
-ONCE = ("test_key_matrix.py", "test_contract.py")
-WITH_DATABASE = (
-    *("--with-database", "tests/cases", "tests/api"),
-    *(f"--ignore=tests/api/{name}" for name in ONCE),
-)
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
 HOSTILE_IMAGES = "tests/faults/test_hostile_images.py"
 DEVICES = ("tests/faults", f"--ignore={HOSTILE_IMAGES}")
@@ -108,7 +103,7 @@ def fast() -> None:
 
 def postgresql() -> None:
     build.install_packages(PHOTOGRAPHS)
-    _pytest(_postgresql(), [*EVERY_CORE, *WITH_DATABASE])
+    _pytest(_postgresql(), [*EVERY_CORE, "--with-database", "tests/cases", "tests/api"])
 
 
 def any_request() -> None:

@@ -69,13 +69,13 @@ elif MIGRATED:
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    parser.addoption("--with-database", action="store_true", help="only tests that may reach the database")
+    parser.addoption("--with-database", action="store_true", help="only tests for which the database matters")
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Leaves out what pytest-django lets reach no database, if so asked: it comes out alike on all of them."""
+    """Leaves out, if so asked, what comes out alike on every database: what may reach none, or says so."""
     if config.getoption("--with-database"):
-        kept = [item for item in items if reaches_database(item)]
+        kept = [item for item in items if asks_the_database(item)]
         config.hook.pytest_deselected(items=[item for item in items if item not in set(kept)])
         items[:] = kept
 
@@ -85,6 +85,8 @@ def pytest_collection_finish() -> None:
     gc.freeze()
 
 
-def reaches_database(item: pytest.Item) -> bool:
+def asks_the_database(item: pytest.Item) -> bool:
     fixtures: list[str] = getattr(item, "fixturenames", [])
+    if item.get_closest_marker("one_database"):
+        return False
     return item.get_closest_marker("django_db") is not None or not {"db", "transactional_db"}.isdisjoint(fixtures)

@@ -16,6 +16,8 @@ from tests.api.test_cases_markings import mark, marks, sent
 from tests.cast import canal_of, client, problem
 from tests.radiographs import Root, drawn
 
+pytestmark = pytest.mark.one_database
+
 # Two roots that lean by tan 20 and tan 25 degrees in the straight view and a view at a right angle.
 FIRST = Root(canal="P", begins=(6, 3), straight_mm=13, radius_mm=9, bend_deg=40, instrument_mm=18)
 SECOND = Root(canal="P", begins=(9, 3), straight_mm=13, radius_mm=8, bend_deg=-50, instrument_mm=18)

@@ -24,6 +24,8 @@ from tests.bucket import Store, free_port
 from tests.cases.pictures import intra_oral, picture, written
 from tests.cast import client, problem
 
+pytestmark = pytest.mark.one_database
+
 PNG = picture()
 
 

@@ -31,6 +31,8 @@ from tests.cases.hostile import (
 from tests.cases.pictures import intra_oral, picture, written
 from tests.cast import client, problem
 
+pytestmark = pytest.mark.one_database
+
 Make = Callable[[], bytes]
 
 

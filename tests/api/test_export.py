@@ -329,7 +329,7 @@ def test_however_long_a_page_is_only_parts_of_it_are_held(
     programme: Programme, approved: ToothPlanVersion, vale: Person, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """By what is held at the end of each part, and by the statements: one for the cases, one for each part's plans."""
-    part, parts = 20, 40
+    part, parts = 20, 15
     monkeypatch.setattr(pages, "AT_ONCE", part)
     list(copies(approved, part * parts))
     cases = pages.cases_of(vale, programme.pk)

@@ -58,7 +58,7 @@ def test_what_changed_since_is_found_as_exactly_as_it_is_told(clinic: ToothPlanV
     for type_ in TYPES:
         every = shown(priya, type_)
         times = [each["meta"]["lastUpdated"] for each in every]
-        for at in sorted(set(times))[:4]:
+        for at in sorted(set(times))[:2]:
             for prefix, holds in HOLDS.items():
                 asked_for = shown(priya, type_, _lastUpdated=f"{prefix}{at}")
                 assert [each["id"] for each in asked_for] == [
@@ -70,9 +70,13 @@ def test_whatever_is_asked_for_is_answered_or_refused(clinic: ToothPlanVersion, 
     case, many = clinic.case_id, "9" * 5000  # digits, more than Python reads
     odd = ("", "|", "a|b|c", ",", "/", "//", "a/b", "%", "ÿ", "x.-1", f"{case}.-1", f"{case}.{many}", many)
     browser = client(priya)
+    met: set[str] = set()
     for type_ in TYPES.values():
         for name in (*type_.parameters, "_count", "_after", "_format"):
-            statuses = {value: browser.get(f"{BASE}/{type_.name}", {name: value}).status_code for value in odd}
+            # What several types have is read by the same rows of one table: all of it once, and one at each type.
+            values = odd[-1:] if name in met else odd
+            met.add(name)
+            statuses = {value: browser.get(f"{BASE}/{type_.name}", {name: value}).status_code for value in values}
             assert set(statuses.values()) <= {200, 400, 406}, (type_.name, name, statuses)
             wrong = browser.get(f"{BASE}/{type_.name}", {name: "a\x00b"})
             assert wrong.status_code in (400, 406), (type_.name, name)

@@ -27,6 +27,8 @@ from tests.cast import client
 from tests.keys import own_key, program, service_key
 from tests.oauth import allowed, for_itself, for_people, session, token_for_itself
 
+pytestmark = pytest.mark.one_database
+
 PARAMETER = re.compile(r"<(?:\w+:)?(\w+)>")
 REFUSED = {"scope-missing", "key-opens-not"}
 # Every address from the root of the server; FHIR's are in no description but their own.

@@ -19,6 +19,8 @@ from cases.exports.record_pdf import record_pdf
 from cases.models import ToothPlanVersion
 from cases.queries.record import record_of
 
+pytestmark = pytest.mark.one_database
+
 HASH = "5f" * 32
 NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
 PRIYA = RecordPerson(id="p", name="Priya", role=Role.STUDENT)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -12,6 +13,7 @@ import pytest
 
 from frontend.server.environment import ROOT
 from frontend.server.serve import Address
+from tests.conftest import MIGRATED
 from tests.frontend.server.front.running import running, settings
 
 
@@ -23,7 +25,10 @@ def records(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def served(records: Path) -> Iterator[Address]:
-    migrate = [sys.executable, "manage.py", "migrate", "--verbosity", "0"]
-    subprocess.run(migrate, cwd=ROOT, env={**os.environ, **settings(records)}, check=True)
+    if MIGRATED:
+        shutil.copy(MIGRATED, records)
+    else:
+        migrate = [sys.executable, "manage.py", "migrate", "--verbosity", "0"]
+        subprocess.run(migrate, cwd=ROOT, env={**os.environ, **settings(records)}, check=True)
     with running(records) as (address, _):
         yield address

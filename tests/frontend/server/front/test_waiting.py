@@ -63,7 +63,23 @@ class System:
 
     def waits(self, wait_s: int = 30) -> http.client.HTTPConnection:
         """The line of one who waits for the next change."""
-        return self.ask(f"{self.changes}?after={self.get(f'{self.changes}?after=last')['next']}&wait_s={wait_s}")
+        return self.ask(f"{self.changes}?after={self.last()}&wait_s={wait_s}")
+
+    def last(self) -> str:
+        """After which all that is new will come."""
+        last: str = self.get(f"{self.changes}?after=last")["next"]
+        return last
+
+    def crowd(self, lines: ExitStack) -> list[http.client.HTTPConnection]:
+        """As many lines as may wait, sent at once: none has waited in vain before the last is there."""
+        asked = f"{self.changes}?after={self.last()}&wait_s=30"
+        return [lines.enter_context(closing(self.ask(asked))) for _ in range(MOST_OF_ONE)]
+
+    def until(self, status: int) -> None:
+        """Asks until it is answered so."""
+        end = time.monotonic() + PATIENCE_S
+        while self.status(1) != status:
+            assert time.monotonic() < end
 
     def chart(self, case: dict[str, Any], point: str) -> None:
         """Changes a case: the reference point of its first canal."""
@@ -121,7 +137,7 @@ def test_more_who_wait_than_there_are_threads_hold_nobody_up_and_too_many_are_to
 ) -> None:
     assert READS.at_once < MOST_OF_ONE
     with ExitStack() as lines:
-        those = [lines.enter_context(closing(system.waits())) for _ in range(MOST_OF_ONE)]
+        those = system.crowd(lines)
         # Others go on being answered, by the reading threads and in this lane too.
         assert system.get("/api/v1/teeth")
         assert system.get(system.changes)["results"]
@@ -133,21 +149,17 @@ def test_more_who_wait_than_there_are_threads_hold_nobody_up_and_too_many_are_to
 
 def test_who_leaves_makes_room(system: System) -> None:
     with ExitStack() as lines:
-        for _ in range(MOST_OF_ONE):
-            lines.enter_context(closing(system.waits()))
+        system.crowd(lines)
     # The server learns of it when it looks.
-    while system.status(1) == 503:
-        pass
-    assert system.status(1) == 200
+    system.until(200)
 
 
 def test_who_waits_is_answered_before_the_server_ends(records: Path, system: System) -> None:
     with running(records) as (address, server), ExitStack() as lines:
         ending = System(address)
-        those = [lines.enter_context(closing(ending.waits())) for _ in range(MOST_OF_ONE)]
+        those = ending.crowd(lines)
         # No place is left: all of them wait.
-        while ending.status(1) != 503:
-            pass
+        ending.until(503)
         # In the time that is given to those who are being answered.
         serve.stop(server)
         assert [json.load(line.getresponse())["results"] for line in those] == [[]] * MOST_OF_ONE
