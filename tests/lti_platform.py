@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
@@ -42,6 +42,10 @@ KEY, ANOTHERS_KEY = new_key(), new_key()
 CLIENT = "fourth-canal-1"
 
 
+Page = Callable[[dict[str, str]], str]
+"""Of what was asked for, or sent, the page's HTML."""
+
+
 @dataclass(frozen=True)
 class Score:
     """A grade as it came."""
@@ -71,6 +75,8 @@ class Platform:
     """Its answers end before they are whole."""
     says: str | None = None
     """To a score that it takes, instead of JSON."""
+    pages: dict[str, Page] = field(default_factory=dict)
+    """What a browser is shown, by its path."""
 
     @property
     def line_item(self) -> str:
@@ -138,7 +144,7 @@ class Platform:
         asked = {"iss": "https://courses.example", "client_id": CLIENT, "login_hint": "7", "lti_message_hint": "3"}
         answer = browser.post("/lti/login", asked)
         assert answer.status_code == 302, answer.content
-        return {name: values[0] for name, values in parse_qs(urlsplit(answer["Location"]).query).items()}
+        return _first(urlsplit(answer["Location"]).query)
 
     def launch(self, browser: Client, more: Mapping[str, Any] = NOTHING_ELSE, *, key: RSAKey = KEY) -> Any:
         """What the tool answers to the launch, after the whole way. A claim of `more` that is None is left out."""
@@ -151,30 +157,44 @@ class Platform:
         return dict(jwt.decode(text, KeySet.import_key_set(self.tool_keys), algorithms=["RS256"]).claims)
 
 
+def _first(sent: str) -> dict[str, str]:
+    return {name: values[0] for name, values in parse_qs(sent).items()}
+
+
 @contextmanager
 def platform() -> Iterator[Platform]:
     here = Platform()
 
     class Handler(BaseHTTPRequestHandler):
         def do_GET(self) -> None:
-            self._answer(200, KeySet([KEY]).as_dict(private=False))
+            url = urlsplit(self.path)
+            if page := here.pages.get(url.path):
+                self._show(page(_first(url.query)))
+            else:
+                self._answer(200, KeySet([KEY]).as_dict(private=False))
 
         def do_POST(self) -> None:
             content = self.rfile.read(int(self.headers["Content-Length"])).decode()
-            if self.path == "/token":
-                form = {name: values[0] for name, values in parse_qs(content).items()}
-                self._answer(*here.token_for(form))
-                return
-            head = self.headers
-            score = Score(self.path, head["Content-Type"], head.get("Authorization", ""), json.loads(content))
-            self._answer(*here.taken(score), says=here.says)
+            if page := here.pages.get(self.path):
+                self._show(page(_first(content)))
+            elif self.path == "/token":
+                self._answer(*here.token_for(_first(content)))
+            else:
+                head = self.headers
+                score = Score(self.path, head["Content-Type"], head.get("Authorization", ""), json.loads(content))
+                self._answer(*here.taken(score), says=here.says)
+
+        def _show(self, page: str) -> None:
+            self._send(200, "text/html; charset=utf-8", page.encode())
 
         def _answer(self, status: int, value: Any, says: str | None = None) -> None:
-            content = (says or json.dumps(value)).encode()
+            self._send(status, "application/json", (says or json.dumps(value)).encode())
+
+        def _send(self, status: int, kind: str, content: bytes) -> None:
             self.send_response(status)
             if status == 302:
                 self.send_header("Location", f"{here.at}elsewhere")
-            self.send_header("Content-Type", "application/json")
+            self.send_header("Content-Type", kind)
             self.send_header("Content-Length", str(len(content) + 10 * here.breaks_off))
             self.end_headers()
             self.wfile.write(content)

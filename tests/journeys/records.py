@@ -72,12 +72,17 @@ def submitted_plan(student: Page, alias: str, *, tooth: str = "37", setting: str
         case = send(
             student, "PATCH", f"cases/{case['id']}", {"isolated": True}, **{"If-Match": f'"{case["revision"]}"'}
         )
+    confirms_lengths(student, case)
+    return plan_anew(student, case["id"])
+
+
+def confirms_lengths(student: Page, case: Mapping[str, Any]) -> None:
+    """Each canal found, and its length confirmed on an image."""
     for canal in case["canals"]:
         point = canal["reference_point"] or "DB cusp"
         send(student, "PATCH", f"canals/{canal['id']}", {"finding": "found", "reference_point": point})
         reading = {"method": "confirming_image", "set_mm": 19.0, "tip_short_mm": 1.0, "reference_point": point}
         send(student, "POST", f"canals/{canal['id']}/readings", {"reading": reading})
-    return plan_anew(student, case["id"])
 
 
 def plan_anew(student: Page, case: str) -> Mapping[str, Any]:

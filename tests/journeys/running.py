@@ -39,14 +39,22 @@ def chromium() -> str:
     return program
 
 
+def own(database: Path) -> dict[str, str]:
+    """What a command of the server's is told, so that it works with this demonstration."""
+    return {
+        "DATABASE_URL": f"sqlite:///{database}",
+        "DJANGO_SETTINGS_MODULE": "tests.journeys.settings",
+        "IMAGE_FOLDER": str(database.parent / "images"),
+    }
+
+
 @contextmanager
 def running(folder: Path) -> Iterator[dict[str, Any]]:
     """The demonstration: {"url", "database" (a file), "sign_ins": [{name, username, password, role}]}."""
     database = folder / "demo.sqlite3"
     if DEMONSTRATION:
         shutil.copy(DEMONSTRATION, database)
-    own = {"DATABASE_URL": f"sqlite:///{database}", "IMAGE_FOLDER": str(folder / "images")}
-    env = {**os.environ, **own, "PORT": str(free_port()), "HOST": "127.0.0.1"}
+    env = {**os.environ, **own(database), "PORT": str(free_port()), "HOST": "127.0.0.1"}
     command = [sys.executable, "manage.py", "demo", "--json"]
     with subprocess.Popen(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True) as started:
         assert started.stdout is not None
