@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -9,7 +10,7 @@ from pytest_django.fixtures import Settings
 
 from frontend.server import env
 from frontend.server.checks import NotReady, check_environment, refuse_unready
-from frontend.server.env import LEAST_KEY_LENGTH, Environment, database, image_storage
+from frontend.server.env import LEAST_KEY_LENGTH, ROOT, Environment, database, image_storage
 
 KEY = "k" * LEAST_KEY_LENGTH
 READY = {
@@ -152,3 +153,19 @@ def test_what_is_shown_of_queries_is_one_of_two(variables: pytest.MonkeyPatch) -
     assert _set(variables, {"SHOW_QUERIES": "count"}).missing() == []
     with pytest.raises(NotReady, match="it is count or all"):
         refuse_unready(_set(variables, {"SHOW_QUERIES": "yes"}))
+
+
+# Of the system, or of one request.
+OTHERS = {"PATH", "XDG_CACHE_HOME", "PATH_INFO", "REQUEST_METHOD", "CONTENT_LENGTH"}
+READ = re.compile(r"""(?:_read\.\w+|_names|_count|environ(?:\.get)?|getenv)[\[(]\s*"([A-Z_0-9]+)\"""")
+
+
+def test_every_variable_has_its_row_on_the_page_for_operators() -> None:
+    program = [path for package in ("cases", "frontend") for path in (ROOT / package).rglob("*.py")]
+    read = {name for path in program for name in READ.findall(path.read_text(encoding="utf-8"))} - OTHERS
+    table = [
+        line for line in (ROOT / "frontend/OPERATING.md").read_text(encoding="utf-8").splitlines() if line[:3] == "| `"
+    ]
+    # Numba reads its own.
+    assert set(re.findall(r"`([A-Z_0-9]{4,})`", "\n".join(table))) == read | {"NUMBA_CACHE_DIR"}
+    assert len(read) > 20
