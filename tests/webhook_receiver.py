@@ -54,7 +54,7 @@ class Receiver:
         return [message.data["position"] for message in self.got]
 
     def of_case(self, case_id: Any) -> list[int]:
-        return [message.data["position"] for message in self.got if message.data["case"] == str(case_id)]
+        return [message.data["position"] for message in self.got if message.data["case_id"] == str(case_id)]
 
 
 @contextmanager

@@ -45,7 +45,7 @@ def record_pdf(record: Record, record_hash: str) -> bytes:
         # The glyph of the Palmer notation is not printed, and only one large typeface has it.
         text = canonical_text(record).replace(record.tooth.palmer_glyph, "")
         typefaces = faces(text + _LETTERS, Path(folder))
-        top = f"Training record · {record.patient_alias} · tooth {record.tooth.iso} · case {record.case}"
+        top = f"Training record · {record.patient_alias} · tooth {record.tooth.iso} · case {record.case_id}"
         below = f"{record.notice} SHA-256 {record_hash}"
         paper = Paper(top=top, below=below, seal=record_hash, at=record.last_at, faces=typefaces)
         paper.set_title(f"Record, {record.patient_alias}, tooth {record.tooth.iso}")
@@ -384,7 +384,7 @@ _IMAGES = (
 def _images(record: Record) -> Iterator[Row]:
     for listed in record.images:
         by = cells.by(listed.who, listed.at)
-        image = listed.image if listed.counts else f"{listed.image} COUNTS HERE NO MORE"
+        image = listed.image_id if listed.counts else f"{listed.image_id} COUNTS HERE NO MORE"
         if gone := listed.removed:
             image += f" REMOVED: {gone.reason.says}. {cells.by(gone.who, gone.at)}"
         yield Row(cells=(str(listed.position), plain(listed.purpose), listed.canal, image, by))

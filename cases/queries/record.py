@@ -65,7 +65,7 @@ class _Made:
             notice=NOTICE,
             programme=self.case.programme.name,
             invented=self.case.programme.invented,
-            case=str(self.case.pk),
+            case_id=str(self.case.pk),
             patient_alias=self.case.patient.alias,
             tooth=self.chart.names,
             setting=self.case.setting,
@@ -215,7 +215,7 @@ class _Made:
         rows = models.ImagePutRight.objects.filter(image__case=self.case).select_related("image__taken_by", "by")
         return tuple(
             ImagePutRight(
-                image=str(row.image_id),
+                image_id=str(row.image_id),
                 purpose=row.image.purpose,
                 canal=row.canal,
                 moved_to=None if row.struck else row.moved_to,

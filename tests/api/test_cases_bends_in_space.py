@@ -44,7 +44,7 @@ def marked(person: Person, case: Case, folder: Path, root: Root, image: Image | 
 
 
 def combine(person: Person | None, case: Case, views: list[str], id_: object = None, **more: Any) -> Any:
-    body = {"first": views[0], "second": views[1], "apart_deg": 90, "other_side": True} | more
+    body = {"first_id": views[0], "second_id": views[1], "apart_deg": 90, "other_side": True} | more
     where = f"/api/v1/canals/{canal_of(case, 'P').pk}/bends-in-space"
     return client(person).put(f"{where}/{id_ or uuid7()}", body, format="json")
 
@@ -64,8 +64,8 @@ def test_two_views_are_combined_kept_and_charted(priya: Person, opened: Case, vi
     assert in_space["least"] < IN_SPACE_DEG < in_space["most"]
     assert facts_of(canal_of(opened, "P")).curvature_deg == round(in_space["value"], 1)
     (kept,) = listed(priya, opened)
-    assert (kept["first"], kept["second"], kept["outdated"]) == (*views, False)
-    assert kept["first_image"] != kept["second_image"]
+    assert (kept["first_id"], kept["second_id"], kept["outdated"]) == (*views, False)
+    assert kept["first_image_id"] != kept["second_image_id"]
     assert ChangeLog.objects.filter(verb="combine", subject_id=kept["id"]).count() == 1
 
 
@@ -108,9 +108,9 @@ def test_what_is_no_second_view_is_refused(priya: Person, opened: Case, views: l
     without["lines"][0]["leaves"] = None
     straight = str(mark(priya, Marking.objects.get(pk=views[1]).image, {"marks": without}).json()["id"])
     for second, code, at in [
-        (again, "not-usable", "#/second"),
-        (straight, "not-usable", "#/second"),
-        (str(uuid7()), "not-usable", "#/second"),
+        (again, "not-usable", "#/second_id"),
+        (straight, "not-usable", "#/second_id"),
+        (str(uuid7()), "not-usable", "#/second_id"),
     ]:
         assert at in problem(combine(priya, opened, [views[0], second]), 422, code)
     assert "#/apart_deg" in problem(combine(priya, opened, views, apart_deg=5), 422, "views-do-not-fit")

@@ -33,7 +33,7 @@ def at_the_chair(programme: Programme, priya: Person) -> Case:
 
 def preview(person: Person, case: Case, asked: Asked) -> Any:
     body = {
-        "kit": str(asked.kit_id),
+        "kit_id": str(asked.kit_id),
         "technique": asked.technique,
         "choices": {"needle": {"gauge": 30, "tip": "open"}},
     }

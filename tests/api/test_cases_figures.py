@@ -96,7 +96,7 @@ def narrow_mm(plan: Any, canal: str) -> float:
 
 def preview(case: Case, student: Person, asked: Asked) -> Any:
     body = {
-        "kit": str(asked.kit_id),
+        "kit_id": str(asked.kit_id),
         "technique": asked.technique,
         "choices": {"needle": {"gauge": 30, "tip": "open"}},
     }

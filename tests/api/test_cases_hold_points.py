@@ -93,7 +93,7 @@ def test_a_device_does_not_say_that_a_word_was_given_on_site(vale: Person, waiti
 def test_no_device_takes_the_servers_name(priya: Person, approved: ToothPlanVersion) -> None:
     nobody = "00000000-0000-0000-0000-000000000000"
     answer = report(priya, approved.case, nobody, event(approved, 1, {"kind": "note", "text": "x"}))
-    assert list(problem(answer, 422, "not-usable")) == ["#/device"]
+    assert list(problem(answer, 422, "not-usable")) == ["#/device_id"]
 
 
 # --- canal by canal ---

@@ -216,11 +216,11 @@ def test_a_supervisor_puts_a_length_right_and_both_stay(
 ) -> None:
     first = mark(priya, image, {"marks": marks(), "take": ["P"]}).json()
     longer = replace(ROOT, straight_mm=ROOT.straight_mm + 0.5)
-    body = {"marks": marks(root=longer), "take": ["P"], "corrects": first["id"], "note": "The apex lies deeper."}
+    body = {"marks": marks(root=longer), "take": ["P"], "corrects_id": first["id"], "note": "The apex lies deeper."}
     body["marks"]["known"] = marks()["known"]
     second = mark(vale, image, body).json()
     listed = client(priya).get(at(opened, image.pk, "/markings")).json()["markings"]
-    assert [(each["number"], each["made_by"]["name"], each["corrects"]) for each in listed] == [
+    assert [(each["number"], each["made_by"]["name"], each["corrects_id"]) for each in listed] == [
         (1, priya.display_name, None),
         (2, vale.display_name, first["id"]),
     ]
@@ -262,7 +262,7 @@ def test_who_may(priya: Person, tom: Person, rosa: Person, stranger: Person, ima
     [
         ({"take": ["MB9"]}, "not-usable", "#/take/0"),
         ({"take": ["P", "P"]}, "not-usable", "#/take/1"),
-        ({"corrects": str(uuid7())}, "not-usable", "#/corrects"),
+        ({"corrects_id": str(uuid7())}, "not-usable", "#/corrects_id"),
         ({"marks": marks(facts={})}, "not-usable", "#/marks/facts"),
         ({"marks": marks(tapped_within_px=0)}, "scale-not-usable", "#/marks/tapped_within_px"),
         ({"marks": {"lines": [{"canal": "P", "points": []}]}}, "points-do-not-fit", "#/marks/lines/0/points"),

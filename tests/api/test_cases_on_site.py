@@ -82,7 +82,7 @@ def waiting(priya: Person, approved: ToothPlanVersion) -> ToothPlanVersion:
 
 def sign_off(phone: Person, version: ToothPlanVersion, supervisor: Person, code: str, **more: Any) -> Any:
     body = {
-        "supervisor": str(supervisor.pk),
+        "supervisor_id": str(supervisor.pk),
         "code": code,
         "plan_hash": version.hash,
         "canal": "DB",
@@ -147,7 +147,7 @@ def test_a_removed_secret_counts_no_more(priya: Person, vale: Person, waiting: T
     assert client(vale).delete(f"{API}/one-time-code").status_code == 204
     assert client(vale).delete(f"{API}/one-time-code").status_code == 204
     assert state(vale) == "none"
-    assert list(problem(sign_off(priya, waiting, vale, app.code()), 422, "code-refused")) == ["#/supervisor"]
+    assert list(problem(sign_off(priya, waiting, vale, app.code()), 422, "code-refused")) == ["#/supervisor_id"]
     problem(confirm(vale, app.code()), 409, "conflict")
 
 
@@ -174,7 +174,7 @@ def test_the_sign_off_is_the_supervisors_and_says_that_it_was_given_on_site(
     assert canal(treatment)["state"] == "open"
     last = treatment["events"][-1]
     assert last["actor"]["id"] == str(vale.pk)
-    assert last["device"] == "00000000-0000-0000-0000-000000000000"
+    assert last["device_id"] == "00000000-0000-0000-0000-000000000000"
     assert last["payload"] == {
         "kind": "sign_off",
         "exit": "approved",
@@ -285,7 +285,7 @@ def test_who_may_and_for_whom(
     problem(sign_off(tom, waiting, vale, app.code()), 404, "not-found")
     problem(sign_off(stranger, waiting, vale, app.code()), 404, "not-found")
     for nobody in (priya, stranger):
-        assert list(problem(sign_off(priya, waiting, nobody, app.code()), 422, "not-usable")) == ["#/supervisor"]
+        assert list(problem(sign_off(priya, waiting, nobody, app.code()), 422, "not-usable")) == ["#/supervisor_id"]
     assert list(problem(sign_off(priya, waiting, vale, app.code(), plan_hash="0" * 64), 422, "not-usable")) == [
         "#/plan_hash"
     ]

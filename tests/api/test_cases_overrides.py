@@ -42,7 +42,7 @@ def test_a_supervisor_lets_it_pass_and_everybody_of_the_case_sees_it(wide: Case,
 def test_the_plan_then_opens_the_canal(wide: Case, vale: Person, priya: Person, asked: Asked) -> None:
     client(vale).post(at(wide), BODY, format="json")
     body = {
-        "kit": str(asked.kit_id),
+        "kit_id": str(asked.kit_id),
         "technique": asked.technique,
         "choices": {"needle": {"gauge": 30, "tip": "open"}},
     }

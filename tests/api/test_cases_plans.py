@@ -24,7 +24,7 @@ from tests.many import copies
 @pytest.fixture
 def body(kit: Kit) -> dict[str, Any]:
     choices = {"needle": {"gauge": 30, "tip": "open"}}
-    return {"kit": str(kit.pk), "technique": "crown-down", "choices": choices}
+    return {"kit_id": str(kit.pk), "technique": "crown-down", "choices": choices}
 
 
 def at(case: Case, more: str) -> str:
@@ -106,7 +106,7 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
     assert submit.json()["state"] == "waiting"
 
     (waiting,) = supervisor.get(f"{API}/programmes/{molar.programme_id}/worklist").json()["results"]
-    assert (waiting["version"], waiting["asks"]) == (version["id"], "first")
+    assert (waiting["version_id"], waiting["asks"]) == (version["id"], "first")
     shown = supervisor.get(version_at(version))
     remark: dict[str, Any] = {"decision": "returned", "remarks": [{"canal": "MB2", "text": "Smaller, it joins."}]}
     returned = supervisor.post(
@@ -157,7 +157,7 @@ def choosing(canal: str, final_size: int) -> dict[str, Any]:
 @pytest.mark.parametrize(
     ("change", "status", "code", "pointer"),
     [
-        ({"kit": str(uuid7())}, 422, "not-usable", "#/kit"),
+        ({"kit_id": str(uuid7())}, 422, "not-usable", "#/kit_id"),
         ({"technique": "guess"}, 422, "not-usable", "#/technique"),
         ({"choices": {}}, 400, "not-understood", "#/choices/needle"),
         ({"choices": {"needle": {"gauge": 30, "tip": "blunt"}}}, 400, "not-understood", "#/choices/needle/tip"),
@@ -336,7 +336,7 @@ def test_no_more_plans_than_can_be_decided_on(
         page = client(vale).get(address).json()
         assert (len(page["results"]), page["more"]) == (most, more)
         # The riskier one goes before the older one, and the newest is left out first.
-        assert [each["version"] for each in page["results"][:2]] == [str(riskier.pk), str(submitted.pk)]
+        assert [each["version_id"] for each in page["results"][:2]] == [str(riskier.pk), str(submitted.pk)]
 
 
 def test_the_worklist_asks_the_database_as_often_however_long_it_is(

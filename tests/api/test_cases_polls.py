@@ -83,7 +83,7 @@ class Story:
 
     def supervised_by(self, person: Person) -> None:
         case = self.case
-        changes = {"supervisor": person.pk}
+        changes = {"supervisor_id": person.pk}
         cases.change_case(actor=self.student, case=case, seen_revision=case.revision, changes=changes)
 
     def renamed(self, person: Person) -> None:

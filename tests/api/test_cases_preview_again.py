@@ -66,7 +66,7 @@ class Previews:
     def __init__(self, person: Person, case: Case, kit: Kit) -> None:
         self.at, self.phone = f"{API}/cases/{case.pk}/preview", client(person)
         choices = {"needle": {"gauge": 30, "tip": "open"}}
-        self.asked: dict[str, Any] = {"kit": str(kit.pk), "technique": "crown-down", "choices": choices}
+        self.asked: dict[str, Any] = {"kit_id": str(kit.pk), "technique": "crown-down", "choices": choices}
 
     def answer(self, **headers: str) -> Any:
         answer = self.phone.post(self.at, self.asked, format="json", headers=headers)

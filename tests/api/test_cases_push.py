@@ -86,7 +86,7 @@ def test_a_canal_that_comes_to_a_hold_point_is_told(
     reporter(priya, approved.case, PHONE, event(approved, 3, {"kind": "step", "exit": "done"}, node="length/image"))
     assert service.messages(browser) == [
         {
-            "case": str(approved.case_id),
+            "case_id": str(approved.case_id),
             "alias": "Bench 1",
             "tooth": "26",
             "canal": "DB",

@@ -134,7 +134,7 @@ def test_a_bend_in_space_of_it_counts_no_more(priya: Person, opened: Case, tmp_p
     combine(priya, opened, views)
     (before,) = listed(priya, opened)
     assert facts_of(canal_of(opened, "P")).curvature_deg is not None
-    strike(priya, opened, before["second_image"])
+    strike(priya, opened, before["second_image_id"])
     (after,) = listed(priya, opened)
     assert (after["outdated"], facts_of(canal_of(opened, "P")).curvature_deg) == (True, None)
     problem(combine(priya, opened, views), 422, "not-usable")

@@ -23,7 +23,7 @@ def test_it_holds_what_was_reported(priya: Person, approved: ToothPlanVersion) -
     body = answer.json()
     assert answer["ETag"] == f'"{body["hash"]}"'
     _, entry = body["record"]["timeline"]
-    assert (entry["event"], entry["says"]) == (first["id"], "10/.02: at its stop, 18.0 mm")
+    assert (entry["event_id"], entry["says"]) == (first["id"], "10/.02: at its stop, 18.0 mm")
     assert entry["who"] == {"id": str(priya.pk), "name": "Priya", "role": "student"}
 
 

@@ -52,5 +52,5 @@ def test_nobody_can_tell_it_from_a_device(approved: ToothPlanVersion, vale: Pers
         "device_time": "2026-03-05T14:20:00Z",
         "payload": {"kind": "revoked", **WHY},
     }
-    body = {"device": "019a2291-0000-7000-8000-000000000003", "events": [event]}
+    body = {"device_id": "019a2291-0000-7000-8000-000000000003", "events": [event]}
     problem(client(vale).post(f"{API}/cases/{approved.case_id}/events", body, "json"), 403, "not-allowed")

@@ -48,7 +48,7 @@ def event(version: ToothPlanVersion, seq: int, payload: dict[str, Any], **more: 
 
 
 def report(person: Person, case: Case, device: str, *events: dict[str, Any]) -> Any:
-    return client(person).post(at(case), {"device": device, "events": list(events)}, format="json")
+    return client(person).post(at(case), {"device_id": device, "events": list(events)}, format="json")
 
 
 def canal(body: dict[str, Any], name: str = "DB") -> dict[str, Any]:
@@ -191,9 +191,9 @@ def test_an_emergency_comes_first_and_a_closed_visit_leaves_the_list(
     to_the_length_hold_point(priya, approved)
     other = another_approved(programme, tom, vale, asked)
     report(tom, other.case, TABLET, event(other, 1, {"kind": "emergency", "what": "sudden_bleeding"}, canal=""))
-    assert [work["case"] for work in running(vale, approved.case)] == [str(other.case_id), str(approved.case_id)]
+    assert [work["case_id"] for work in running(vale, approved.case)] == [str(other.case_id), str(approved.case_id)]
     report(priya, approved.case, PHONE, event(approved, 4, {"kind": "close", "access_sealed": True}, canal=""))
-    assert [work["case"] for work in running(vale, approved.case)] == [str(other.case_id)]
+    assert [work["case_id"] for work in running(vale, approved.case)] == [str(other.case_id)]
 
 
 def test_an_emergency_after_the_visit_was_closed_is_still_seen(
@@ -250,13 +250,13 @@ def test_running_work_is_for_supervisors_of_the_programme(
 def test_what_one_person_did_is_not_stored_for_another_who_signed_in_on_the_device(
     priya: Person, tom: Person, vale: Person, approved: ToothPlanVersion
 ) -> None:
-    batch = {"device": PHONE, "events": [event(approved, 1, REACHED, node="explore/10-02")]}
+    batch = {"device_id": PHONE, "events": [event(approved, 1, REACHED, node="explore/10-02")]}
     # Vale sees the case, Tom does not: neither answer may let a device give up what Priya did.
     for other in (tom, vale):
-        answer = client(other).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json")
-        assert list(problem(answer, 409, "other-person")) == ["#/actor"]
+        answer = client(other).post(at(approved.case), {**batch, "actor_id": str(priya.pk)}, format="json")
+        assert list(problem(answer, 409, "other-person")) == ["#/actor_id"]
     assert not approved.case.events.filter(device=PHONE).exists()
-    treatment = client(priya).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json").json()
+    treatment = client(priya).post(at(approved.case), {**batch, "actor_id": str(priya.pk)}, format="json").json()
     assert [each["actor"]["id"] for each in treatment["events"]] == [str(vale.pk), str(priya.pk)]
 
 

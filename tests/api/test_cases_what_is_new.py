@@ -22,24 +22,24 @@ def test_the_answer_holds_what_came_after_what_the_device_has(
 ) -> None:
     first, second = (event(approved, seq, REACHED, node="explore/10-02") for seq in (1, 2))
     had = report(priya, approved.case, PHONE, first).json()
-    assert had["after"] is None
+    assert had["after_id"] is None
     word = event(approved, 1, {"kind": "note", "text": "Seen."}, canal="")
     report(vale, approved.case, LAPTOP, word)
     last = had["events"][-1]["id"]
-    body = {"device": PHONE, "after": last, "events": [second]}
+    body = {"device_id": PHONE, "after_id": last, "events": [second]}
     fresh = client(priya).post(at(approved.case), body, format="json").json()
-    assert (fresh["after"], [each["id"] for each in fresh["events"]]) == (last, [word["id"], second["id"]])
+    assert (fresh["after_id"], [each["id"] for each in fresh["events"]]) == (last, [word["id"], second["id"]])
     assert fresh["course"]["out_of_course"] == {second["id"]: "other_step"}
     whole = client(priya).get(at(approved.case)).json()
     assert whole["events"] == had["events"] + fresh["events"]
     assert (whole["position"], whole["canals"]) == (fresh["position"], fresh["canals"])
     # Sent again there is nothing new.
-    again = client(priya).post(at(approved.case), body | {"after": second["id"]}, format="json").json()
-    assert (again["after"], again["events"], again["position"]) == (second["id"], [], fresh["position"])
+    again = client(priya).post(at(approved.case), body | {"after_id": second["id"]}, format="json").json()
+    assert (again["after_id"], again["events"], again["position"]) == (second["id"], [], fresh["position"])
     # An event that is not here, or of another case: the device was told of it by another server.
     for stranger in (str(uuid7()), str(approved.pk)):
-        again = client(priya).post(at(approved.case), body | {"after": stranger}, format="json").json()
-        assert (again["after"], again["events"]) == (None, whole["events"])
+        again = client(priya).post(at(approved.case), body | {"after_id": stranger}, format="json").json()
+        assert (again["after_id"], again["events"]) == (None, whole["events"])
 
 
 def test_an_event_that_changes_what_earlier_ones_say_is_answered_with_all_of_them(
@@ -50,10 +50,10 @@ def test_an_event_that_changes_what_earlier_ones_say_is_answered_with_all_of_the
     had = report(priya, approved.case, PHONE, first, second).json()
     assert had["course"]["out_of_course"] == {second["id"]: "other_step"}
     undo = event(approved, 3, {"kind": "undo", "undoes": second["id"]})
-    body = {"device": PHONE, "after": had["events"][-1]["id"], "events": [undo]}
+    body = {"device_id": PHONE, "after_id": had["events"][-1]["id"], "events": [undo]}
     fresh = client(priya).post(at(approved.case), body, format="json").json()
     whole = client(priya).get(at(approved.case)).json()
-    assert (fresh["after"], fresh["events"]) == (None, whole["events"])
+    assert (fresh["after_id"], fresh["events"]) == (None, whole["events"])
     assert fresh["course"] == whole["course"]
     assert second["id"] not in fresh["course"]["out_of_course"]
 
@@ -71,7 +71,7 @@ def test_an_answer_is_as_short_however_much_was_done(priya: Person, approved: To
         seq += 10
         browser = client(priya)
         with CaptureQueriesContext(connection) as asked:
-            body = {"device": PHONE, "after": last, "events": ten}
+            body = {"device_id": PHONE, "after_id": last, "events": ten}
             answer = browser.post(at(approved.case), body, format="json", headers={"Accept-Encoding": "gzip"})
         assert len(answer.content) < MOST_BYTES_SENT, len(answer.content)
         costs.append((len(asked), len(gzip.decompress(answer.content))))

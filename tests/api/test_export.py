@@ -163,7 +163,7 @@ def as_in_a_table(shown: dict[str, Any], **more: Any) -> dict[str, Any]:
         if name.endswith("_um"):
             row[name.removesuffix("um") + "mm"] = None if value is None else value / 1000
         elif isinstance(value, dict) and value.keys() == {"id", "name"}:
-            row[name] = value["id"]
+            row[f"{name}_id"] = value["id"]
         else:
             row[name] = None if value == "" else value
     return row
@@ -175,17 +175,17 @@ def charted(case: dict[str, Any]) -> dict[str, list[Any]]:
     rows: dict[str, list[Any]] = {"canals": [], "readings": [], "junctions": []}
     for canal in case["canals"]:
         root, length = roots[canal["root"]], canal["length"]
-        more = {"root_pattern": root["pattern"], "is_main": root["main_canal"] == canal["name"], "case": case["id"]}
+        more = {"root_pattern": root["pattern"], "is_main": root["main_canal"] == canal["name"], "case_id": case["id"]}
         of_length = {"length_state": length["state"]} if length else {}
         rows["canals"].append(as_in_a_table(length or {}, **of_length, **canal, **more))
         for table, part in (("readings", "reading"), ("junctions", "junction")):
             for taken in canal[table]:
                 struck_row = {f"struck_{name}": value for name, value in (taken["struck"] or {}).items()}
-                ids = {"case": case["id"], "canal": canal["id"]}
+                ids = {"case_id": case["id"], "canal_id": canal["id"]}
                 rows[table].append(as_in_a_table(taken[part], **taken, **as_in_a_table(struck_row), **ids))
-    more = {"tooth": case["tooth"]["iso"], "plan_state": case["status"]["state"], "version": case["version"]["id"]}
+    more = {"tooth": case["tooth"]["iso"], "plan_state": case["status"]["state"], "version_id": case["version"]["id"]}
     rows["cases"] = [as_in_a_table(case, **more)]
-    rows["overrides"] = [as_in_a_table(each, case=case["id"]) for each in case["overrides"]]
+    rows["overrides"] = [as_in_a_table(each, case_id=case["id"]) for each in case["overrides"]]
     return rows
 
 
@@ -195,11 +195,11 @@ def planned(archive: APIClient, case: str) -> dict[str, list[Any]]:
     for listed in archive.get(f"{API}/cases/{case}/plan-versions").json()["results"]:
         rows["plan-versions"].append(as_in_a_table(listed))
         for kind in ("reviews", "revocations"):
-            rows[kind] += [as_in_a_table(each, version=listed["id"]) for each in listed[kind]]
+            rows[kind] += [as_in_a_table(each, version_id=listed["id"]) for each in listed[kind]]
         texts = archive.get(f"{API}/plan-versions/{listed['id']}/texts/{listed['hash']}").json()
         for canal in texts["plan"]["canals"]:
             length = {"length_state": canal["length"]["state"], "stop_mm": canal["length"]["stop_mm"]}
-            rows["canal-plans"].append(as_in_a_table(canal, version=listed["id"], **length))
+            rows["canal-plans"].append(as_in_a_table(canal, version_id=listed["id"], **length))
     return rows
 
 
@@ -210,15 +210,15 @@ def at_the_chair(archive: APIClient, case: str) -> dict[str, list[Any]]:
     markings = []
     for image in images:
         marked_on = archive.get(f"{API}/cases/{case}/images/{image['id']}/markings").json()["markings"]
-        markings += [as_in_a_table(each, case=case, image=image["id"]) for each in marked_on]
+        markings += [as_in_a_table(each, case_id=case, image_id=image["id"]) for each in marked_on]
     return {
-        "events": [as_in_a_table(each["payload"], **each, case=case) for each in events],
-        "images": [as_in_a_table(each, case=case) for each in images],
+        "events": [as_in_a_table(each["payload"], **each, case_id=case) for each in events],
+        "images": [as_in_a_table(each, case_id=case) for each in images],
         "markings": markings,
     }
 
 
-NOT_IN_LISTS = {"canals": {"place"}, "overrides": {"version"}, "canal-plans": {"id"}, "events": {"kind"}}
+NOT_IN_LISTS = {"canals": {"place"}, "overrides": {"version_id"}, "canal-plans": {"id"}, "events": {"kind"}}
 
 
 def test_the_tables_hold_what_a_copy_by_the_feed_holds(archive: APIClient, full: Programme) -> None:
@@ -227,7 +227,7 @@ def test_the_tables_hold_what_a_copy_by_the_feed_holds(archive: APIClient, full:
         id_ = case["id"]
         of_case = charted(case) | planned(archive, id_) | at_the_chair(archive, id_)
         for table, expected in of_case.items():
-            rows = rows_of(archive, full, table, case=id_)
+            rows = rows_of(archive, full, table, case_id=id_)
             untold = NOT_IN_LISTS.get(table, set())
             for row in expected:
                 named = {name: row[name] for name in row if name in TABLE_COLUMNS[table]}
@@ -270,14 +270,14 @@ def test_rows_are_those_of_the_cases_that_fit(
     between = (opened.created_at + timedelta(days=1)).isoformat()
 
     def cases(table: str, **asked: Any) -> set[str]:
-        return {row["case" if table == "canals" else "id"] for row in rows_of(archive, programme, table, **asked)}
+        return {row["case_id" if table == "canals" else "id"] for row in rows_of(archive, programme, table, **asked)}
 
     for table in ("cases", "canals"):
         assert cases(table) == {str(opened.pk), str(of_tom.pk)}
-        for asked in ({"student": tom.pk}, {"case": of_tom.pk}, {"opened_from": between}, {"group": "Friday"}):
+        for asked in ({"student_id": tom.pk}, {"case_id": of_tom.pk}, {"opened_from": between}, {"group": "Friday"}):
             assert cases(table, **asked) == {str(of_tom.pk)}, asked
         assert cases(table, opened_until=between) == {str(opened.pk)}
-        assert cases(table, tooth="37", student=opened.student_id) == set()
+        assert cases(table, tooth="37", student_id=opened.student_id) == set()
 
 
 def test_students_fetch_their_own_cases_and_no_people(
@@ -306,7 +306,7 @@ def test_no_name_of_a_person_leaves(archive: APIClient, full: Programme, priya: 
         ({"after": "1"}, "not-understood"),
         ({"limit": "0"}, "out-of-bounds"),
         ({"limit": "10001"}, "out-of-bounds"),
-        ({"case": "x"}, "not-an-id"),
+        ({"case_id": "x"}, "not-an-id"),
         ({"opened_from": "monday"}, "not-a-moment"),
         ({"canal": "P"}, "unknown-key"),
     ],

@@ -42,7 +42,7 @@ def by_key(at: str, key: str = KEY) -> str:
 
 @pytest.fixture
 def body(priya: Person) -> dict[str, Any]:
-    return {**BENCH, "student": str(priya.pk), "root_filled": True}
+    return {**BENCH, "student_id": str(priya.pk), "root_filled": True}
 
 
 def test_the_same_sent_twice_is_one_case_and_one_answer(course: APIClient, at: str, body: dict[str, Any]) -> None:
@@ -60,7 +60,7 @@ def test_the_same_sent_twice_is_one_case_and_one_answer(course: APIClient, at: s
 def test_what_is_different_is_changed_and_the_rest_stays(
     course: APIClient, at: str, body: dict[str, Any], vale: Person
 ) -> None:
-    put(course, by_key(at), body | {"supervisor": str(vale.pk)})
+    put(course, by_key(at), body | {"supervisor_id": str(vale.pk)})
     del body["root_filled"]
     changed = put(course, by_key(at), body | {"patient_alias": "Bench 8", "perforation": True}).json()
     assert (changed["patient_alias"], changed["perforation"], changed["root_filled"]) == ("Bench 8", True, True)
@@ -71,8 +71,8 @@ def test_a_case_keeps_its_student_and_its_tooth(course: APIClient, at: str, body
     put(course, by_key(at), body)
     another = {"tooth": {"notation": "iso_3950", "designation": "16"}}
     assert problem(put(course, by_key(at), body | another), 422, "not-usable").keys() == {"#/tooth"}
-    someone = {"student": str(tom.pk)}
-    assert problem(put(course, by_key(at), body | someone), 422, "not-usable").keys() == {"#/student"}
+    someone = {"student_id": str(tom.pk)}
+    assert problem(put(course, by_key(at), body | someone), 422, "not-usable").keys() == {"#/student_id"}
     assert Case.objects.get().tooth.iso == "26"
 
 
@@ -84,7 +84,7 @@ def test_a_state_that_was_seen_may_be_named(course: APIClient, at: str, body: di
 
 
 def test_what_is_refused_leaves_nothing(course: APIClient, at: str, body: dict[str, Any], vale: Person) -> None:
-    for wrong in ({"patient_alias": "Anna Miller"}, {"student": str(vale.pk)}, {"anatomy": "charted_by_supervisor"}):
+    for wrong in ({"patient_alias": "Anna Miller"}, {"student_id": str(vale.pk)}, {"anatomy": "charted_by_supervisor"}):
         assert put(course, by_key(at), body | wrong).status_code in {403, 422}
     assert "#/external_id" in problem(put(course, by_key(at, "anna.miller"), body), 422, "external-id-refused")
     assert not Case.objects.exists()

@@ -62,7 +62,7 @@ def test_a_course_is_told_in_order_and_each_address_shows_it(
     assert kinds(page) == ["replan", "version_approved", "step", "ask", "emergency", "close"]
     positions = [change["position"] for change in page["results"]]
     assert positions == list(range(positions[0], positions[0] + 6))
-    assert page["results"][3]["subject"] == asks["id"]
+    assert page["results"][3]["subject_id"] == asks["id"]
     for change in page["results"]:
         shown = archive.get(change["address"])
         assert shown.status_code == 200, change
@@ -104,7 +104,7 @@ def test_students_see_their_own_cases_alone(
     programmes.add_kit(actor=rosa, programme_id=programme.pk, kit=CHECK_KIT)
     of_tom = open_case(programme, tom)
     own = read(client(tom), programme)
-    assert [(change["case"], change["position"]) for change in own["results"]] == [(str(of_tom.pk), 3)]
+    assert [(change["case_id"], change["position"]) for change in own["results"]] == [(str(of_tom.pk), 3)]
     assert len(read(client(vale), programme)["results"]) == 3
     # However far others' changes go, hers are not read again.
     assert read(client(priya), programme, after=own["next"])["results"] == []
@@ -198,7 +198,7 @@ def test_who_belongs_to_the_programme_is_told_from_the_administration(
     fields = {"username": "tom", "display_name": "Tom H.", "is_active": "on"}
     assert browser.post(f"/admin/cases/person/{tom.pk}/change/", fields).status_code == 302
     (change,) = read(archive, programme, after=start)["results"]
-    assert (change["kind"], change["subject"], change["actor"]) == ("person_changed", str(tom.pk), str(rosa.pk))
+    assert (change["kind"], change["subject_id"], change["actor_id"]) == ("person_changed", str(tom.pk), str(rosa.pk))
     people = archive.get(change["address"]).json()["results"]
     assert "Tom H." in [each["person"]["name"] for each in people]
 

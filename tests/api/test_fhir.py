@@ -232,7 +232,7 @@ def test_a_service_finds_a_case_by_the_key_it_gave_it(rosa: Person, priya: Perso
     service = program(service_key(rosa).text)
     body = {"patient_alias": "Bench 7", "tooth": {"notation": "iso_3950", "designation": "26"}, "setting": "extracted"}
     address = f"{API}/programmes/{programme.pk}/cases/by-external-id/item-7"
-    case = service.put(address, body | {"student": str(priya.pk)}, format="json").json()
+    case = service.put(address, body | {"student_id": str(priya.pk)}, format="json").json()
     (tooth,) = shown(service, "BodyStructure", identifier="item-7")
     assert tooth["id"] == case["id"]
     assert shown(service, "BodyStructure", identifier="item-8") == []

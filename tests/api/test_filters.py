@@ -94,7 +94,7 @@ def test_cases_are_found_by_when_something_of_them_changed(
     ("folder", "name", "value", "code"),
     [
         ("cases", "state", "asleep", "not-of-these"),
-        ("cases", "student", "priya", "not-an-id"),
+        ("cases", "student_id", "priya", "not-an-id"),
         ("cases", "updated_since", "yesterday", "not-a-moment"),
         ("cases", "group", "a\0b", "control-characters"),
         ("people", "role", "patient", "not-of-these"),

@@ -33,7 +33,7 @@ def test_a_first_request_takes_at_most_twice_the_work_of_a_later_one(
     student, supervisor = (client(person).cookies["sessionid"].value for person in (priya, vale))
     case, programme = f"{API}/cases/{approved.case_id}", f"{API}/programmes/{approved.programme_id}"
     device = str(uuid7())
-    batches = [{"device": device, "events": [event_body(event(approved, seq))]} for seq in (1, 2, 3)]
+    batches = [{"device_id": device, "events": [event_body(event(approved, seq))]} for seq in (1, 2, 3)]
     requests = [
         ("GET", f"{API}/session", student, []),
         ("GET", f"{case}/events", student, []),

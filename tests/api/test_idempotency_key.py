@@ -106,7 +106,7 @@ def test_a_key_is_of_one_asker(at: str, programme: Programme, priya: Person, tom
     mine, his = post(client(priya), at, BENCH), post(client(tom), at, BENCH)
     assert mine.json()["id"] != his.json()["id"]
     service = program(service_key(rosa).text)
-    theirs = post(service, at, BENCH | {"student": str(priya.pk)})
+    theirs = post(service, at, BENCH | {"student_id": str(priya.pk)})
     assert theirs.status_code == 201
     assert Case.objects.count() == 3
     # Where a service acts for a student the key is still the service's.
@@ -128,7 +128,7 @@ def test_a_wrong_try_counts_with_a_key_too(
     code = enrolled(vale, clock).wrong()
     assert sign_off(priya, waiting, vale, code).status_code == 422
     body = {
-        "supervisor": str(vale.pk),
+        "supervisor_id": str(vale.pk),
         "code": code,
         "plan_hash": waiting.hash,
         "canal": "DB",

@@ -47,7 +47,7 @@ def cases_of(programme: Programme) -> str:
 def test_a_service_opens_a_case_for_a_student_and_fills_it(
     archive: APIClient, programme: Programme, priya: Person
 ) -> None:
-    opened = archive.post(cases_of(programme), GIVEN | {"student": str(priya.pk)}, format="json")
+    opened = archive.post(cases_of(programme), GIVEN | {"student_id": str(priya.pk)}, format="json")
     assert opened.status_code == 201, opened.json()
     assert opened.json()["student"] == {"id": str(priya.pk), "name": "Priya"}
     case = Case.objects.get()
@@ -68,14 +68,14 @@ def test_a_service_opens_a_case_for_a_student_and_fills_it(
 
 
 def test_the_same_sent_again_is_the_same_case(archive: APIClient, programme: Programme, priya: Person) -> None:
-    body = GIVEN | {"id": str(uuid4()), "student": str(priya.pk)}
+    body = GIVEN | {"id": str(uuid4()), "student_id": str(priya.pk)}
     answers = [archive.post(cases_of(programme), body, format="json") for _ in range(2)]
     assert [each.status_code for each in answers] == [201, 200]
     assert Case.objects.count() == 1
 
 
 def who_is_no_student(vale: Person, stranger: Person) -> list[Any]:
-    return [{}, {"student": str(vale.pk)}, {"student": str(stranger.pk)}, {"student": str(uuid4())}]
+    return [{}, {"student_id": str(vale.pk)}, {"student_id": str(stranger.pk)}, {"student_id": str(uuid4())}]
 
 
 def test_a_case_is_opened_only_for_a_student_of_the_programme(
@@ -83,22 +83,24 @@ def test_a_case_is_opened_only_for_a_student_of_the_programme(
 ) -> None:
     for named in who_is_no_student(vale, stranger):
         answer = archive.post(cases_of(programme), GIVEN | named, format="json")
-        assert "#/student" in problem(answer, 422, "not-usable"), named
+        assert "#/student_id" in problem(answer, 422, "not-usable"), named
     assert not Case.objects.exists()
 
 
 def test_a_students_script_opens_cases_of_their_own_alone(programme: Programme, priya: Person, tom: Person) -> None:
     script = program(own_key(priya).text)
-    answer = script.post(cases_of(programme), GIVEN | {"student": str(tom.pk)}, format="json")
-    assert "#/student" in problem(answer, 422, "not-usable")
-    assert script.post(cases_of(programme), GIVEN | {"student": str(priya.pk)}, format="json").status_code == 201
+    answer = script.post(cases_of(programme), GIVEN | {"student_id": str(tom.pk)}, format="json")
+    assert "#/student_id" in problem(answer, 422, "not-usable")
+    assert script.post(cases_of(programme), GIVEN | {"student_id": str(priya.pk)}, format="json").status_code == 201
 
 
 def test_another_programme_is_not_there_for_a_service(
     archive: APIClient, elsewhere: Programme, stranger: Person, opened: Case
 ) -> None:
     problem(archive.get(cases_of(elsewhere)), 404, "not-found")
-    problem(archive.post(cases_of(elsewhere), GIVEN | {"student": str(stranger.pk)}, format="json"), 404, "not-found")
+    problem(
+        archive.post(cases_of(elsewhere), GIVEN | {"student_id": str(stranger.pk)}, format="json"), 404, "not-found"
+    )
     Case.objects.filter(pk=opened.pk).update(programme=elsewhere)
     problem(archive.get(f"{API}/cases/{opened.pk}"), 404, "not-found")
 

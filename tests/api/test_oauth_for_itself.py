@@ -50,7 +50,7 @@ def test_a_program_gets_a_token_and_says_who_it_is(rosa: Person, programme: Prog
 
 def test_what_it_enters_for_a_student_is_said_in_the_record(rosa: Person, programme: Programme, priya: Person) -> None:
     asker = program(token_for_itself(for_itself(rosa)))
-    opened = asker.post(f"{API}/programmes/{programme.pk}/cases", GIVEN | {"student": str(priya.pk)}, format="json")
+    opened = asker.post(f"{API}/programmes/{programme.pk}/cases", GIVEN | {"student_id": str(priya.pk)}, format="json")
     assert opened.status_code == 201, opened.json()
     record = asker.get(f"{API}/cases/{Case.objects.get().pk}/record").json()["record"]
     (entered,) = record["entered"]

@@ -106,7 +106,7 @@ def test_a_tag_of_a_case_tells_more_than_its_revision(molar: Case, submitted: To
     assert browser.get(where, headers={"If-None-Match": before["ETag"]}).status_code == 200
     assert browser.get(where, headers={"If-None-Match": after["ETag"]}).status_code == 304
     for seen in (before["ETag"], f'"{after.json()["revision"]}"'):
-        changed = browser.patch(where, {"supervisor": None}, format="json", headers={"If-Match": seen})
+        changed = browser.patch(where, {"supervisor_id": None}, format="json", headers={"If-Match": seen})
         assert changed.status_code == 200
     problem(browser.patch(where, {}, format="json", headers={"If-Match": '"99"'}), 412, "changed-since")
 

@@ -193,7 +193,7 @@ def test_a_test_message_is_sent_once_and_what_came_of_it_is_told(
     assert (shown["state"], shown["status"], shown["tries"]) == ("failed", 500, 1)
     (message,) = here.got
     message.verify(hook["secret"])
-    assert (message.content["type"], message.data) == ("test", {"webhook": hook["webhook"]["id"]})
+    assert (message.content["type"], message.data) == ("test", {"webhook_id": hook["webhook"]["id"]})
 
 
 def test_nothing_is_sent_while_it_is_paused(
@@ -241,7 +241,7 @@ def test_the_log_of_deliveries_is_paged_and_says_how_each_stands(
     rows = {row["position"]: row for row in first["results"] + rest["results"]}
     assert [rows[position]["state"] for position in (1, 2, 3, 4)] == ["delivered", "delivered", "waiting", "waiting"]
     assert (rows[3]["tries"], rows[3]["status"], rows[4]["tries"]) == (1, 500, 0)
-    assert (rows[1]["kind"], rows[1]["case"]) == ("case_opened", str(opened.pk))
+    assert (rows[1]["kind"], rows[1]["case_id"]) == ("case_opened", str(opened.pk))
     shown = archive.get(at).json()
     assert (shown["waiting"], shown["reached"]) == (2, 4)
     assert shown["failing_since"] == rows[3]["first_tried_at"]

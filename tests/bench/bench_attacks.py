@@ -130,7 +130,7 @@ class Ordinary:
         device, seq = self.devices.get(case, (str(uuid7()), 0))
         self.devices[case] = device, seq + OF
         events = [*self.chair.batch(1, seq + 1), *self.chair.quiet(OF - 1, seq + 2)]
-        batch = {"device": device, "events": [event_body(event) for event in events]}
+        batch = {"device_id": device, "events": [event_body(event) for event in events]}
         return self.target.ask("POST", f"cases/{case}/events", json.dumps(batch).encode())
 
 

@@ -59,7 +59,7 @@ class Worked:
     def request(self) -> int:
         events = [event_body(event) for event in self.batch()]
         self.seq += OF
-        body = {"device": str(self.phone), "after": self.last, "events": events}
+        body = {"device_id": str(self.phone), "after_id": self.last, "events": events}
         answer = self.browser.post(self.at, body, headers={"Accept-Encoding": "gzip"})
         assert answer.status_code == 200, answer.content
         self.last = json.loads(gzip.decompress(answer.content))["events"][-1]["id"]

@@ -79,7 +79,7 @@ class Caller:
 
         self.seq += 1
         events = [event_body(event) for event in self.chair.quiet(1, self.seq)]
-        self.ask("POST", self.events, self.student, {"device": self.device, "events": events})
+        self.ask("POST", self.events, self.student, {"device_id": self.device, "events": events})
 
     def look(self) -> None:
         self.ask("GET", self.running, self.supervisor)

@@ -56,7 +56,7 @@ class Bench:
         self.student, self.supervisor = self._desk("student"), self._desk("supervisor")
         version = submitted_plan(self.student, "Bench 901", tooth="26")
         approves(self.supervisor, version)
-        self.case = str(version["case"])
+        self.case = str(version["case_id"])
         self.waiting = str(submitted_plan(self.student, "Bench 902", tooth="26")["id"])
         self.marked = charted(self.student, "Bench 903")
 

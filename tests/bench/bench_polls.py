@@ -38,7 +38,7 @@ def _rows() -> Iterator[Row]:
     worklist, version = f"{API}/programmes/{chair.programme.pk}/worklist", f"{API}/plan-versions/{chair.version.pk}"
     known = {"If-None-Match": browser.get(worklist)["ETag"]}
     asked = {
-        "kit": str(chair.version.kit_id),
+        "kit_id": str(chair.version.kit_id),
         "technique": "crown-down",
         "choices": browser.get(version).json()["choices"],
     }

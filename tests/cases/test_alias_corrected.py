@@ -150,7 +150,7 @@ def test_a_list_that_was_shown_is_told_anew(approved: ToothPlanVersion, priya: P
 
 
 def test_a_message_not_yet_sent_says_the_alias_as_it_is_by_now(mistyped: Case, priya: Person) -> None:
-    message = json.dumps({"case": str(mistyped.pk), "alias": OLD, "what": "emergency"}).encode()
+    message = json.dumps({"case_id": str(mistyped.pk), "alias": OLD, "what": "emergency"}).encode()
     correct(priya, mistyped, "Reed 12")
     assert json.loads(push_sender._as_called_now(message))["alias"] == "Reed 12"
 

@@ -213,7 +213,7 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
         node = next(canal.node for canal in waits.canals if canal.canal == name)
         sign_off = SignOffPayload(exit="approved", on_site=True)
         entry = OnSiteSignOff(
-            supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=sign_off
+            supervisor_id=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=sign_off
         )
         return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, entry=entry)
 

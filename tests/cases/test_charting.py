@@ -92,7 +92,7 @@ def test_every_change_a_plan_rests_on_raises_the_revision(opened: Case, priya: P
     assert case.revision == 2
     case = cases.change_case(actor=priya, case=case, seen_revision=2, changes={"isolated": True})
     assert case.revision == 2
-    case = cases.change_case(actor=priya, case=case, seen_revision=2, changes={"supervisor": vale.pk})
+    case = cases.change_case(actor=priya, case=case, seen_revision=2, changes={"supervisor_id": vale.pk})
     assert (case.revision, case.supervisor) == (2, vale)
     with pytest.raises(ChangedSince):
         cases.change_case(actor=vale, case=case, seen_revision=1, changes={"isolated": False})
@@ -271,8 +271,8 @@ def test_a_fact_of_the_tooth_that_is_not_sent_stays(opened: Case, priya: Person)
 
 
 def test_the_log_names_nobody(opened: Case, priya: Person, vale: Person) -> None:
-    cases.change_case(actor=priya, case=opened, seen_revision=1, changes={"supervisor": vale.pk})
+    cases.change_case(actor=priya, case=opened, seen_revision=1, changes={"supervisor_id": vale.pk})
     line = ChangeLog.objects.filter(case=opened, verb="change").get()
-    assert line.after == f'{{"supervisor":"{vale.pk}"}}'
+    assert line.after == f'{{"supervisor_id":"{vale.pk}"}}'
     logged = "".join(f"{line.before}{line.after}" for line in ChangeLog.objects.all())
     assert not any(person.display_name in logged for person in (priya, vale))

@@ -72,7 +72,7 @@ def test_one_case_put_twice_at_once_by_its_key_is_one() -> None:
     address = f"{API}/programmes/{programme.pk}/cases/by-external-id/4711"
 
     def put() -> Any:
-        return program(text).put(address, {**BENCH, "student": str(student.pk)}, format="json")
+        return program(text).put(address, {**BENCH, "student_id": str(student.pk)}, format="json")
 
     assert sorted(each.status_code for each in at_once(put, put)) == [200, 201]
     assert Case.objects.count() == 1

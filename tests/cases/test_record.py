@@ -118,7 +118,7 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
     assert [
         (sign_off.hold_point, sign_off.said, sign_off.who.name, sign_off.who.role) for sign_off in made.sign_offs
     ] == [("length", "approved", "Vale", "supervisor")]
-    assert [(image.image, image.purpose) for image in made.images] == [("0190-abc", "length")]
+    assert [(image.image_id, image.purpose) for image in made.images] == [("0190-abc", "length")]
     assert [[who.name for who in visit.on_site] for visit in made.visits] == [["Vale"]]
 
 
@@ -134,7 +134,7 @@ def test_a_removed_image_stays_in_the_record_with_who_and_why(
     before = record_of(approved.case_id)
     removal.remove(actor=vale, image=Image.objects.get(pk=ids[0]), reason=RemovalReason.NAMES_SOMEBODY)
     after = record_of(approved.case_id)
-    assert [(image.image, image.removed and image.removed.who.name) for image in after.record.images] == [
+    assert [(image.image_id, image.removed and image.removed.who.name) for image in after.record.images] == [
         (str(ids[0]), "Vale"),
         (str(ids[1]), None),
     ]
@@ -282,7 +282,7 @@ def test_every_event_is_in_the_timeline_exactly_once(
     student.tells(NotePayload(text="Long canal."))
     supervisor.tells(SignOffPayload(exit="returned", reason="Blurred."), "length/sign-off")
     stored = TreatmentEvent.objects.order_by("position").values_list("position", "id")
-    told_of = [(entry.position, entry.event) for entry in record(approved).timeline]
+    told_of = [(entry.position, entry.event_id) for entry in record(approved).timeline]
     assert told_of == [(position, str(id_)) for position, id_ in stored]
 
 

@@ -41,7 +41,7 @@ def entries(*texts: str) -> tuple[TimelineEntry, ...]:
     return tuple(
         TimelineEntry(
             position=number,
-            event=f"e{number}",
+            event_id=f"e{number}",
             at=NOON + timedelta(minutes=number),
             device_time=NOON,
             who=PRIYA,
@@ -58,7 +58,7 @@ def test_every_page_says_whose_it_is_and_that_it_is_for_training(record: Record)
     paper = pages(replace(record, timeline=entries(*(f"Note {number}" for number in range(80)))))
     assert len(paper) >= 2
     for number, page in enumerate(paper, start=1):
-        assert f"Training record · Bench 1 · tooth 26 · case {record.case}" in page
+        assert f"Training record · Bench 1 · tooth 26 · case {record.case_id}" in page
         assert "does not replace the supervising licensed clinician" in page
         assert f"page {number} of {len(paper)}" in page
         assert f"SHA-256 {HASH}" in page

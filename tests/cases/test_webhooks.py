@@ -130,7 +130,7 @@ def test_only_what_was_chosen_is_sent(scene: Scene, here: Receiver) -> None:
 def test_a_case_waits_and_others_go_on(status: int, scene: Scene, here: Receiver) -> None:
     scene.changes(scene.first, 2)
     here.answer = lambda message: (
-        status if message.data["case"] == str(scene.first.pk) else 204,
+        status if message.data["case_id"] == str(scene.first.pk) else 204,
         {"Location": here.at},
     )
     send()

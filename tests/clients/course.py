@@ -42,7 +42,7 @@ def enter_case(service: AuthenticatedClient, programme_id: UUID, student_id: UUI
         patient_alias="Reed 12",
         tooth=ToothNameRequest(designation="27", notation=Notation.ISO_3950),
         setting=Setting.EXTRACTED,
-        student=student_id,
+        student_id=student_id,
     )
     case = answered(cases_create.sync(programme_id, client=service, body=body))
     for canal in case.canals:
@@ -63,7 +63,7 @@ def ask_for_approval(student: AuthenticatedClient, programme_id: UUID, case_id: 
     """A version of the plan, submitted by the student's own script."""
     kit = answered(kits_list.sync(programme_id, client=student)).results[0]
     needle = NeedleRequest.from_dict({"gauge": 30, "tip": "open"})
-    body = VersionGivenRequest(kit=kit.id, technique="crown-down", choices=ChoicesRequest(needle=needle))
+    body = VersionGivenRequest(kit_id=kit.id, technique="crown-down", choices=ChoicesRequest(needle=needle))
     version = answered(plan_versions_create.sync(case_id, client=student, body=body))
     return answered(plan_version_submit.sync(version.id, client=student, if_match=f'"{version.hash_}"'))
 

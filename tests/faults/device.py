@@ -159,7 +159,7 @@ class Device:
         token = "t" * 32
         return Request(
             path=f"/api/v1/cases/{self.case_id}/events",
-            body=json.dumps({"device": self.id, "events": batch}).encode(),
+            body=json.dumps({"device_id": self.id, "events": batch}).encode(),
             headers={
                 "Host": f"127.0.0.1:{self.line.traffic.port}",
                 "Content-Type": "application/json",

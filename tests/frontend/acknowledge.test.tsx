@@ -23,7 +23,7 @@ const plan: Plan = {
     bar('final-size-above', 'MB', 'Large.', { severity: 'caution' }),
   ],
 }
-const of = { id: 'v2', case: 'k1', number: 2, hash: 'h', state: 'waiting', plan } as VersionShown
+const of = { id: 'v2', case_id: 'k1', number: 2, hash: 'h', state: 'waiting', plan } as VersionShown
 
 function Review({ name }: { name: string }) {
   const draft = useDraft<ReviewFields>(name, () => emptyReview('r1'))

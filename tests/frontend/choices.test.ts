@@ -30,12 +30,16 @@ const kit: Kit = {
   ],
 }
 const technique = { key: 'crown-down' } as Technique
-const asked: Asked = { kit: 'k1', technique: 'crown-down', choices: { needle: { gauge: 31, tip: 'side_vented' } } }
+const asked: Asked = { kit_id: 'k1', technique: 'crown-down', choices: { needle: { gauge: 31, tip: 'side_vented' } } }
 
 describe('a plan begins with', () => {
   test('what the version that stands asked for', () => {
-    const last = { kit: 'k9', technique: 'step-back', choices: asked.choices } as VersionShown
-    expect(firstAsked(last, [kit], [technique])).toEqual({ kit: 'k9', technique: 'step-back', choices: asked.choices })
+    const last = { kit_id: 'k9', technique: 'step-back', choices: asked.choices } as VersionShown
+    expect(firstAsked(last, [kit], [technique])).toEqual({
+      kit_id: 'k9',
+      technique: 'step-back',
+      choices: asked.choices,
+    })
   })
 
   test('else a side-vented needle and water', () => {
@@ -65,7 +69,11 @@ describe('a choice', () => {
   test('of another kit keeps the needle it has too, and drops a taper it has not', () => {
     const tapered = { ...asked, choices: { ...asked.choices, series_taper: 4 } }
     const next = withKit(tapered, { ...kit, id: 'k2' })
-    expect(next).toEqual({ kit: 'k2', technique: 'crown-down', choices: { needle: { gauge: 31, tip: 'side_vented' } } })
+    expect(next).toEqual({
+      kit_id: 'k2',
+      technique: 'crown-down',
+      choices: { needle: { gauge: 31, tip: 'side_vented' } },
+    })
     const open = withKit(asked, { ...kit, needles: [{ gauge: 27, tip: 'open' }] })
     expect(open.choices.needle).toEqual({ gauge: 27, tip: 'open' })
   })

@@ -32,8 +32,8 @@ const HAPPENED: Parameters<typeof recordEmergency>[1] = {
 const note = (text: string) => ({ ...HAPPENED, canal: '', node: '', payload: { kind: 'note', text } as EventPayload })
 
 interface Batch {
-  device: string
-  actor: string
+  device_id: string
+  actor_id: string
   events: EventGiven[]
 }
 
@@ -62,7 +62,7 @@ test('it comes from a device of its own that is named by it', async () => {
   const stored = keeper()
   recordEmergency(at, HAPPENED)
   await waitFor(() => expect(emergenciesWaiting(at)).toEqual([]))
-  const [{ device, actor, events } = { device: '', actor: '', events: [] }] = stored
+  const [{ device_id: device, actor_id: actor, events } = { device_id: '', actor_id: '', events: [] }] = stored
   expect(events.map(({ id, device_seq }) => [id, device_seq])).toEqual([[device, 1]])
   expect(actor).toBe(`id of Priya ${number}`)
 })
@@ -181,7 +181,7 @@ test('a sign-in that ran out covers neither the emergency nor its first steps; s
   signedOut.now = false
   sessionState.value = 'in'
   signIns.value += 1
-  await waitFor(() => expect(stored.map(({ actor }) => actor)).toEqual([`id of Priya ${number}`]))
+  await waitFor(() => expect(stored.map(({ actor_id }) => actor_id)).toEqual([`id of Priya ${number}`]))
   await waitFor(() => expect(screen.getByText('Sent: it stands first on the supervisors’ list.')).toBeTruthy())
 })
 

@@ -47,7 +47,7 @@ function chairWith(events: readonly Event[]) {
   const recorded: { canal: string; node: string; payload: EventPayload }[] = []
   const chair = {
     caseId: 'c1',
-    version: { case: 'c1', hash: 'A' } as VersionShown,
+    version: { case_id: 'c1', hash: 'A' } as VersionShown,
     plan: { canals: [{ canal: 'MB1', length: { state: 'settled' }, run_sheet: sheet }] },
     course: new CaseState({ A: { MB1: sheet } }, [inForce('A'), ...happened], 'extracted'),
     events: happened,
@@ -172,7 +172,7 @@ describe('an on-site sign-off', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Give this answer', hidden: true }))
     await waitFor(() => expect(sent.at(-1)?.path).toBe('cases/c1/on-site-sign-offs'))
     expect(sent.at(-1)?.body).toMatchObject({
-      supervisor: 's1',
+      supervisor_id: 's1',
       code: '123 456',
       plan_hash: 'A',
       canal: 'MB1',
@@ -213,7 +213,7 @@ describe('canals that wait with a returned one', () => {
 
 test('from the list one goes to the hold point that was asked for', () => {
   const canal = (name: string, hold_point: string, asked: boolean) => ({ canal: name, hold_point, asked })
-  const running = (halted: boolean, ...canals: object[]) => ({ case: 'c1', halted, canals }) as unknown as Running
+  const running = (halted: boolean, ...canals: object[]) => ({ case_id: 'c1', halted, canals }) as unknown as Running
   expect(whereTo(running(false, canal('MB', 'length', false), canal('D', 'cone', true)))).toBe('/cases/c1/sign-off/D')
   expect(whereTo(running(false, canal('MB', 'length', false), canal('D', '', false)))).toBe('/cases/c1/sign-off/MB')
   expect(whereTo(running(true, canal('MB', 'length', true)))).toBe('/cases/c1/chair')

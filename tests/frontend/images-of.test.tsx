@@ -26,7 +26,13 @@ function marking(number: number, corrects: string | null): MarkingShown {
   ]
   const measured = { canal: 'MB', length_mm: null, bend: null, tip_short_mm: null }
   return {
-    ...{ id: `marking ${number}`, number, corrects, made_by: { id: '1', name: 'Ada' }, at: '2026-03-05T14:20:00Z' },
+    ...{
+      id: `marking ${number}`,
+      number,
+      corrects_id: corrects,
+      made_by: { id: '1', name: 'Ada' },
+      at: '2026-03-05T14:20:00Z',
+    },
     ...{ readings: [], marks: { lines: [{ canal: 'MB', points, orifice: null }] } },
     measured: { scale: { row_per_column: 1, says: 'No scale.' }, lines: [measured] },
   } as unknown as MarkingShown

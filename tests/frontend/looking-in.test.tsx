@@ -34,7 +34,7 @@ const OF_THE_STUDENT = [
 
 function looks(events: readonly Written[], setting: 'clinic' | 'extracted' = 'extracted') {
   const at = chairAfter(events, setting)
-  Object.assign(at.chair, { version: { case: 'k1' } })
+  Object.assign(at.chair, { version: { case_id: 'k1' } })
   render(<LookingIn chair={at.chair} canals={at.chair.plan.canals} />)
   return at
 }

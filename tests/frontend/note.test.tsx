@@ -8,7 +8,7 @@ import { chairAfter } from './sample-chair'
 test('a note is of the tooth; what was typed stays until it is kept', async () => {
   signedIn('ines')
   const made = chairAfter([])
-  const chair = { ...made.chair, version: { case: 'k1' } } as unknown as Chair
+  const chair = { ...made.chair, version: { case_id: 'k1' } } as unknown as Chair
   const { unmount } = render(<Note chair={chair} />)
   const keep = () => screen.getByRole('button', { name: 'Keep the note', hidden: true }) as HTMLButtonElement
   const note = () => screen.getByLabelText('Note') as HTMLTextAreaElement

@@ -64,17 +64,19 @@ describe('the outbox', () => {
   test('asks only for what came after what it has, and still shows everything', async () => {
     const { stored, take } = keeper()
     const sent = serve(({ body }) => {
-      const { after, events } = body as { after?: string; events: EventGiven[] }
+      const { after_id: after, events } = body as { after_id?: string; events: EventGiven[] }
       const whole = take(events)
       const from = stored.findIndex((event) => event.id === after) + 1
-      return 'status' in whole ? whole : { body: { ...whole.body, after: after ?? null, events: stored.slice(from) } }
+      return 'status' in whole
+        ? whole
+        : { body: { ...whole.body, after_id: after ?? null, events: stored.slice(from) } }
     })
     const shown = app.cachedSignal<Treatment>(app.treatmentName(CASE))
     for (const node of ['a', 'b', 'c']) {
       await record(node)
       await sendAll()
     }
-    expect(sent.map(({ body }) => (body as { after?: string }).after)).toEqual([
+    expect(sent.map(({ body }) => (body as { after_id?: string }).after_id)).toEqual([
       undefined,
       stored[0]?.id,
       stored[1]?.id,

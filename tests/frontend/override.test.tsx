@@ -5,7 +5,7 @@ import { OverrideCaution } from '@/screens/review/override'
 import { signedIn } from './people'
 import { serve } from './server'
 
-const of = { id: 'v1', case: 'k1' } as VersionShown
+const of = { id: 'v1', case_id: 'k1' } as VersionShown
 const caution = { code: 'wall-thin', canal: 'MB', severity: 'stop', may_override: true, overridden: null } as Caution
 const standing: Override = {
   id: 'o1',

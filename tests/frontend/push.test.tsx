@@ -129,7 +129,7 @@ describe('notifications on this device', () => {
 })
 
 describe('a notice', () => {
-  const message = { case: 'c1', alias: 'Bench 1', tooth: '26', canal: 'MB2', what: 'asked', hold_point: 'length' }
+  const message = { case_id: 'c1', alias: 'Bench 1', tooth: '26', canal: 'MB2', what: 'asked', hold_point: 'length' }
 
   test('says tooth, canal and alias, and leads to where the sign-off is given', () => {
     const notice = noticeOf(message)
@@ -162,7 +162,7 @@ describe('a notice', () => {
   )
 
   test('never leads out of the app', () => {
-    expect(noticeOf({ ...message, case: '//elsewhere.example/' }).to).toBe(
+    expect(noticeOf({ ...message, case_id: '//elsewhere.example/' }).to).toBe(
       '/cases/%2F%2Felsewhere.example%2F/sign-off/MB2',
     )
   })

@@ -14,7 +14,7 @@ export const record: RecordValue = {
   notice: 'For training.',
   programme: 'Check programme',
   invented: false,
-  case: 'k1',
+  case_id: 'k1',
   patient_alias: 'Bench 1',
   tooth: { iso: '26', universal: '14', palmer: 'UL6', palmer_glyph: '', name: 'Maxillary left first molar' },
   setting: 'extracted',
@@ -80,7 +80,7 @@ export const record: RecordValue = {
   ],
   images_put_right: [
     {
-      image: 'i1',
+      image_id: 'i1',
       purpose: 'length',
       canal: 'MB1',
       moved_to: 'DB',
@@ -131,13 +131,13 @@ export const record: RecordValue = {
   discarded: [],
   images: [],
   timeline: [
-    { ...entry, ...ok, position: 1, event: 'e1', says: '10/.02: at its stop, 18.0 mm', undone: true },
-    { ...entry, ...ok, ...late, position: 2, event: 'e2', says: 'Paused: Not sure', kind: 'pause' },
-    { ...entry, ...ok, position: 3, event: 'e3', says: 'Goes on: Seen.', kind: 'resume', who: vale },
+    { ...entry, ...ok, position: 1, event_id: 'e1', says: '10/.02: at its stop, 18.0 mm', undone: true },
+    { ...entry, ...ok, ...late, position: 2, event_id: 'e2', says: 'Paused: Not sure', kind: 'pause' },
+    { ...entry, ...ok, position: 3, event_id: 'e3', says: 'Goes on: Seen.', kind: 'resume', who: vale },
     {
       ...entry,
       position: 4,
-      event: 'e4',
+      event_id: 'e4',
       says: 'Irrigated: water, 2 ml',
       out_of_course: 'other_step',
       not_checked_says: '',

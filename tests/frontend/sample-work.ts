@@ -155,7 +155,7 @@ export function chairAfter(events: readonly Written[], over: Partial<Plan> = {},
   }))
   const chair: Chair = {
     caseId: 'c1',
-    version: { case: 'c1', hash: 'A', plan: made } as VersionShown,
+    version: { case_id: 'c1', hash: 'A', plan: made } as VersionShown,
     plan: made,
     course: new CaseState({ A: sheets }, [inForce('A'), ...happened], 'extracted'),
     events: happened,

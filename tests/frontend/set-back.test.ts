@@ -32,7 +32,7 @@ function keeper() {
   const answer = () => ({ body: { position: stored.length, course: null, canals: [], events: stored } })
   serve(({ method, body }) => {
     if (method === 'GET') return answer()
-    const { device, events } = body as { device: string; events: EventGiven[] }
+    const { device_id: device, events } = body as { device_id: string; events: EventGiven[] }
     for (const event of events) {
       if (stored.some((known) => known.id === event.id)) continue
       const last = stored.filter((event) => event.device === device).at(-1)?.device_seq ?? 0

@@ -7,7 +7,13 @@ import { signedIn } from './people'
 import { serve } from './server'
 
 const tooth = { iso: '26' }
-const row = (id: string, patient_alias: string, more: object = {}) => ({ id, case: id, patient_alias, tooth, ...more })
+const row = (id: string, patient_alias: string, more: object = {}) => ({
+  id,
+  case_id: id,
+  patient_alias,
+  tooth,
+  ...more,
+})
 
 /** One photo was shared, and waits where the worker has put it. */
 beforeEach(() => {

@@ -58,7 +58,9 @@ test('what waits in a store of version 2 is sent by the app of today, in its ord
   await formTwo()
   const seen = serve(({ body }) => ({ body: { position: 2, course: null, canals: [], events: eventsIn(body) } }))
   await send()
-  expect(seen.map(({ body }) => body)).toMatchObject([{ device: 'phone-7', events: [{ node: 'n1' }, { node: 'n2' }] }])
+  expect(seen.map(({ body }) => body)).toMatchObject([
+    { device_id: 'phone-7', events: [{ node: 'n1' }, { node: 'n2' }] },
+  ])
   await writeEvent('c', { node: 'n3' } as unknown as Parameters<typeof writeEvent>[1])
   await until(() => expect(eventsIn(seen.at(-1)?.body)).toMatchObject([{ node: 'n3', device_seq: 3 }]))
 })

@@ -134,7 +134,7 @@ describe('a closed visit', () => {
 })
 
 describe('from the supervisors’ list', () => {
-  const work = { case: 'k1', halted: false, canals: [{ canal: 'MB1', hold_point: 'length', asked: false }] }
+  const work = { case_id: 'k1', halted: false, canals: [{ canal: 'MB1', hold_point: 'length', asked: false }] }
   test.each([
     ['a sign-off that is due on one canal is given there', {}, '/cases/k1/sign-off/MB1'],
     ['a check of the closed visit comes first', { check_due: true, missing: ['closed'] }, '/cases/k1/chair'],

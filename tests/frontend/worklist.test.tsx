@@ -6,8 +6,17 @@ import { signedIn } from './people'
 import { serve } from './server'
 
 const common = { patient_alias: 'Reed 12', tooth: { iso: '26' }, student: { id: 's', name: 'Priya' } }
-const plan = { ...common, version: 'v1', case: 'c1', number: 1, asks: 'first', stops: 0, cautions: 0, waiting_s: 60 }
-const chair = { ...common, case: 'c2', halted: false, canals: [], now: null, step_s: null, waiting_s: 60 }
+const plan = {
+  ...common,
+  version_id: 'v1',
+  case_id: 'c1',
+  number: 1,
+  asks: 'first',
+  stops: 0,
+  cautions: 0,
+  waiting_s: 60,
+}
+const chair = { ...common, case_id: 'c2', halted: false, canals: [], now: null, step_s: null, waiting_s: 60 }
 const LEFT_OUT = 'The 1 most urgent; there are more.'
 
 function shown({ plans = false, chairs = false }) {
@@ -42,7 +51,7 @@ test.each([
 })
 
 test.each(['worklist', 'running-work'])('what has come stays where it is, whichever comes last: %s', async (last) => {
-  const going = { ...chair, case: 'c3', waiting_s: null }
+  const going = { ...chair, case_id: 'c3', waiting_s: null }
   let answer: () => void = () => undefined
   const held = new Promise<void>((go) => {
     answer = go

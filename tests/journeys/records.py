@@ -31,7 +31,7 @@ def approved_case(
     if kind not in _approved:
         version = submitted_plan(student, f"Approved {len(_approved) + 1}", tooth=tooth, setting=setting)
         approves(supervisor, version)
-        _approved[kind] = str(version["case"])
+        _approved[kind] = str(version["case_id"])
     return copied(Path(demo["database"]), _approved[kind], alias)
 
 
@@ -88,7 +88,7 @@ def confirms_lengths(student: Page, case: Mapping[str, Any]) -> None:
 def plan_anew(student: Page, case: str) -> Mapping[str, Any]:
     """The case as it stands now is planned, and a decision asked for where none holds; returns the version."""
     kit = student.request.get(f"/api/v1/programmes/{_programme(student)}/kits").json()["results"][0]["id"]
-    version = send(student, "POST", f"cases/{case}/plan-versions", {"kit": kit, **PLAN})
+    version = send(student, "POST", f"cases/{case}/plan-versions", {"kit_id": kit, **PLAN})
     if version["state"] != "approved":
         version = send(student, "POST", f"plan-versions/{version['id']}/submit", {})
     asked: Mapping[str, Any] = version
@@ -150,4 +150,4 @@ def report(page: Page, case: str, plan: str, done: Sequence[tuple[str, str, Mapp
         }
         for number, (canal, node, payload) in enumerate(done, start=1)
     ]
-    send(page, "POST", f"cases/{case}/events", {"device": str(uuid7()), "events": batch})
+    send(page, "POST", f"cases/{case}/events", {"device_id": str(uuid7()), "events": batch})

@@ -18,10 +18,10 @@ def test_each_bar_is_ticked_by_its_name_before_the_plan_is_approved(open_phone: 
     hands.sign_in(student, hands.person(demo, "student"))
     hands.sign_in(supervisor, hands.person(demo, "supervisor"))
     first = submitted_plan(student, "Bench 320")
-    charted = student.request.get(f"/api/v1/cases/{first['case']}").json()
+    charted = student.request.get(f"/api/v1/cases/{first['case_id']}").json()
     canal = next(each for each in charted["canals"] if each["name"] == "MB")
     send(student, "PATCH", f"canals/{canal['id']}", {"curvature_deg": 40.0})
-    version = send(student, "POST", f"cases/{first['case']}/plan-versions", {"kit": first["kit"], **PLAN})
+    version = send(student, "POST", f"cases/{first['case_id']}/plan-versions", {"kit_id": first["kit_id"], **PLAN})
     send(student, "POST", f"plan-versions/{version['id']}/submit", {})
 
     supervisor.goto(f"/plans/{version['id']}")
@@ -37,5 +37,5 @@ def test_each_bar_is_ticked_by_its_name_before_the_plan_is_approved(open_phone: 
     expect(supervisor.get_by_text("Plan 2 approved by")).to_be_visible()
     reviewed = student.request.get(f"/api/v1/plan-versions/{version['id']}").json()
     assert [acknowledged["code"] for acknowledged in reviewed["reviews"][-1]["acknowledged"]] == ["curve-supervisor"]
-    student.goto(f"/cases/{first['case']}/record")
+    student.goto(f"/cases/{first['case_id']}/record")
     expect(student.get_by_text("Acknowledged, MB: ")).to_be_visible()

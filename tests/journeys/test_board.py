@@ -122,7 +122,7 @@ def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Open
     headers = {"Retry-After": "30", "Content-Type": "application/problem+json"}
     phone.route("**/preview", lambda route: route.fulfill(status=503, headers=headers, body=json.dumps(busy)))
     with phone.expect_response("**/preview"):
-        phone.goto(f"/cases/{version['case']}/plan")
+        phone.goto(f"/cases/{version['case_id']}/plan")
     expect(phone.get_by_role("img", name="Depth board")).to_be_visible()
     # Nothing has changed since: nobody waits for anything.
     expect(phone.get_by_text("The server computes for others first")).to_have_count(0)
@@ -132,7 +132,7 @@ def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Open
     cautions.tap()
     # What stands under the board has come meanwhile, and left it as it was.
     assert phone.evaluate("() => window.redrawn") == 0
-    canal = phone.request.get(f"/api/v1/cases/{version['case']}").json()["canals"][0]
+    canal = phone.request.get(f"/api/v1/cases/{version['case_id']}").json()["canals"][0]
     send(phone, "PATCH", f"canals/{canal['id']}", {"curvature_deg": 20})
     expect(phone.get_by_text("The case has changed since")).to_be_visible(timeout=30_000)
     expect(phone.get_by_text("The server computes for others first")).to_be_visible()
@@ -143,7 +143,7 @@ def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Open
     texts = re.compile("/texts/")
     phone.route(texts, lambda route: held.append(route))
     with phone.expect_request(texts):
-        number = plan_anew(phone, version["case"])["number"]
+        number = plan_anew(phone, version["case_id"])["number"]
     expect(cautions).to_have_attribute("aria-selected", "true")
     expect(phone.get_by_text(f"Plan {number} waits")).to_have_count(0)
     for route in held:

@@ -116,7 +116,7 @@ def test_one_canal_is_returned_and_the_others_go_on(open_phone: Opens, open_lapt
     laptop.get_by_role("button", name="Approve all but ML").click()
     expect(laptop.get_by_text("Not released: ML. The other canals go on.")).to_be_visible()
 
-    phone.goto(f"/cases/{version['case']}/chair")
+    phone.goto(f"/cases/{version['case_id']}/chair")
     canals = phone.get_by_role("navigation", name="Canals")
     canals.get_by_role("button", name="ML").click()
     expect(phone.get_by_text("The supervisor returned this canal: One size larger.")).to_be_visible()

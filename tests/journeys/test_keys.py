@@ -67,7 +67,7 @@ def test_a_system_opens_a_case_for_a_student(
     who = hands.person(demo, "student")
     student = next(each["person"]["id"] for each in people if each["person"]["name"] == who["name"])
     tooth = {"notation": "iso_3950", "designation": "24"}
-    case = {"patient_alias": alias, "tooth": tooth, "setting": "extracted", "student": student}
+    case = {"patient_alias": alias, "tooth": tooth, "setting": "extracted", "student_id": student}
     status, opened = ask(f"{api}/programmes/{programme}/cases", key, case)
     assert (status, opened["student"]["name"]) == (201, who["name"])
 

@@ -160,7 +160,7 @@ def test_killed_while_it_writes_and_while_it_sends(at_work: tuple[Page, str]) ->
         again.close()
     assert [each["position"] for each in stored] == list(range(2, len(stored) + 2))
     assert len({each["id"] for each in stored}) == len(stored)
-    own = [each["device_seq"] for each in stored if each["device"] == stored[-1]["device"]]
+    own = [each["device_seq"] for each in stored if each["device_id"] == stored[-1]["device_id"]]
     assert own == list(range(1, len(POINTS)))
 
 

@@ -29,7 +29,7 @@ def signs_off(supervisor: Page, case: str, node: str) -> None:
         "node": node,
         "payload": {"kind": "sign_off", "exit": "approved"},
     }
-    send(supervisor, "POST", f"cases/{case}/events", {"device": str(uuid4()), "events": [word]})
+    send(supervisor, "POST", f"cases/{case}/events", {"device_id": str(uuid4()), "events": [word]})
 
 
 def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(

@@ -81,7 +81,7 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     expect(phone.get_by_text("not sent yet")).to_be_hidden()
     stored = stored_by_now(phone, case, len(before) + unsent)
     assert [each["position"] for each in stored] == list(range(2, len(stored) + 2))
-    own = [each["device_seq"] for each in stored if each["device"] == stored[-1]["device"]]
+    own = [each["device_seq"] for each in stored if each["device_id"] == stored[-1]["device_id"]]
     assert own == list(range(1, len(own) + 1))
     assert len({each["id"] for each in stored}) == len(stored)
     assert not laptop.request.get(f"/api/v1/cases/{case}/events").json()["course"]["out_of_course"]

@@ -99,7 +99,7 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
         assert canals[root.canal]["curvature_deg"] == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
 
     kit = phone.request.get(f"/api/v1/programmes/{programme(phone)}/kits").json()["results"][0]["id"]
-    send(phone, "POST", f"cases/{case}/plan-versions", {"kit": kit, **PLAN})
+    send(phone, "POST", f"cases/{case}/plan-versions", {"kit_id": kit, **PLAN})
     image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]["id"]
     laptop.goto(f"/cases/{case}/images/{image}")
     laptop.get_by_role("button", name="Go on from 1").click()

@@ -17,7 +17,7 @@ from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 
 Demo = Mapping[str, Any]
-ASKED = {"case": "c1", "alias": "Bench 1", "tooth": "26", "canal": "MB2", "what": "asked", "hold_point": "length"}
+ASKED = {"case_id": "c1", "alias": "Bench 1", "tooth": "26", "canal": "MB2", "what": "asked", "hold_point": "length"}
 LISTEN = """() => {
     self.heard = []
     self.registration.showNotification = async (title, { body, tag, data, requireInteraction }) =>

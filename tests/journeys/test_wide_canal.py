@@ -17,7 +17,7 @@ def test_the_supervisor_chooses_the_size_of_a_wide_canal(open_phone: Opens, demo
     student, supervisor = open_phone(), open_phone(scheme="dark")
     hands.sign_in(student, hands.person(demo, "student"))
     hands.sign_in(supervisor, hands.person(demo, "supervisor"))
-    case = submitted_plan(student, "Bench 321")["case"]
+    case = submitted_plan(student, "Bench 321")["case_id"]
     charted = student.request.get(f"/api/v1/cases/{case}").json()
     distal = next(each for each in charted["canals"] if each["name"] == "D")
     send(student, "PATCH", f"canals/{distal['id']}", {"first_binder_size": 50})

@@ -61,7 +61,7 @@ def test_the_judge_finds_nothing(browser_of_its_own: Page, port: int, demo: Mapp
     judged += scores(port, [f"{demo['url']}/worklist"])
     approves(page, version)
     sign_in(page, demo, "student")
-    case = f"{demo['url']}/cases/{version['case']}"
+    case = f"{demo['url']}/cases/{version['case_id']}"
     judged += scores(port, [f"{demo['url']}/cases", f"{case}/plan", f"{case}/chair"])
     assert {verdict["url"]: verdict["faults"] for verdict in judged if verdict["faults"]} == {}
     assert [verdict["url"] for verdict in judged if verdict["scores"] | WHOLE != verdict["scores"]] == []

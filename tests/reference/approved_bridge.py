@@ -24,7 +24,7 @@ class Bridge(BaseHTTPRequestHandler):
 def keep(change: dict[str, Any]) -> None:
     asked = Request(urljoin(sys.argv[1], change["address"]), headers={"Authorization": f"Bearer {os.environ['KEY']}"})  # noqa: S310
     with urlopen(asked, timeout=10) as answer:  # noqa: S310
-        Path(sys.argv[2], f"{change['case']}.json").write_bytes(answer.read())
+        Path(sys.argv[2], f"{change['case_id']}.json").write_bytes(answer.read())
 
 
 HTTPServer(("127.0.0.1", int(sys.argv[3])), Bridge).serve_forever()

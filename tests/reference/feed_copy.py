@@ -25,7 +25,7 @@ def copied(url: str, key: str, programme: str, copy: Any) -> Any:
     more = True
     while more:
         page = get(f"{at}/changes?limit=1000&after={copy['next']}")
-        changed = {change["case"] for change in page["results"]} - {None}
+        changed = {change["case_id"] for change in page["results"]} - {None}
         copy["cases"] |= {case: get(f"/api/v1/cases/{case}") for case in changed}
         copy["next"], more = page["next"], page["more"]
     return copy

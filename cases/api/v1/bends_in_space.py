@@ -27,8 +27,8 @@ TAGS = ["images"]
 
 
 class BendInSpaceGiven(Strict):
-    first = Id(help_text="A marking in which the canal's bend is marked.")
-    second = Id(help_text="Another one, on another image.")
+    first_id = Id(help_text="A marking in which the canal's bend is marked.")
+    second_id = Id(help_text="Another one, on another image.")
     apart_deg = Bounded("tube_turn", help_text="How far the tube turned about the tooth's long axis between the two.")
     other_side = Value(bool, help_text="In the second view it bends to the other side than in the first.")
 
@@ -40,10 +40,10 @@ class BendInSpaceShown(serializers.Serializer[Any]):
     number = serializers.IntegerField(source="row.number")
     made_by = PersonRef(source="row.made_by")
     at = serializers.DateTimeField(source="row.at")
-    first = serializers.UUIDField(source="row.first_id")
-    first_image = serializers.UUIDField(source="row.first.image_id")
-    second = serializers.UUIDField(source="row.second_id")
-    second_image = serializers.UUIDField(source="row.second.image_id")
+    first_id = serializers.UUIDField(source="row.first_id")
+    first_image_id = serializers.UUIDField(source="row.first.image_id")
+    second_id = serializers.UUIDField(source="row.second_id")
+    second_image_id = serializers.UUIDField(source="row.second.image_id")
     apart_deg = serializers.FloatField(source="row.apart_deg")
     other_side = serializers.BooleanField(source="row.other_side")
     in_space = Value(Between, help_text="Schneider's angle in space.")

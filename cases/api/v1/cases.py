@@ -44,8 +44,8 @@ class CaseGiven(Strict):
     alias_is_no_name = Value(bool, required=False, help_text=IS_NO_NAME)
     tooth = Value(ToothName)
     setting = Value(Setting)
-    supervisor = Id(required=False, allow_null=True)
-    student = Id(required=False, help_text="Whose case it is: for a service, which must say; else it is your own.")
+    supervisor_id = Id(required=False, allow_null=True, help_text="Who supervises; null: nobody yet.")
+    student_id = Id(required=False, help_text="Whose case it is: for a service, which must say; else it is your own.")
     canals = Each(
         child=Text(max_length=12),
         required=False,
@@ -58,7 +58,7 @@ class CaseGiven(Strict):
 class CaseChanges(FieldsOf, Strict):
     value_type = ToothFacts
     setting = Value(Setting, required=False)
-    supervisor = Id(required=False, allow_null=True)
+    supervisor_id = Id(required=False, allow_null=True, help_text="Who supervises; null: nobody yet.")
     patient_alias = Text(max_length=40, required=False, help_text="In place of a mistyped one, which goes everywhere.")
     alias_is_no_name = Value(bool, required=False, help_text=IS_NO_NAME)
 
@@ -101,8 +101,7 @@ class CasesView(View):
     def post(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(asker(request), programme_id)
         read = given(CaseGiven, request)
-        read["supervisor_id"] = read.pop("supervisor", None)
-        named = read.pop("student", None)
+        named = read.pop("student_id", None)
         student = access_keys.whose_case(
             asker=asker(request), key=key_of(request), programme_id=programme_id, named=named
         )

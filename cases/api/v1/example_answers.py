@@ -72,7 +72,7 @@ def _status() -> PlanStatus:
 def _case() -> dict[str, Any]:
     return {
         "id": example_id(5),
-        "programme": example_id(2),
+        "programme_id": example_id(2),
         "external_id": None,
         "patient_alias": "Bench tooth 7",
         "tooth": encode(names_of("34")),
@@ -110,10 +110,10 @@ def _worklist() -> dict[str, Any]:
         "final_taper": 5,
     }
     waits = {
-        "version": example_id(30),
+        "version_id": example_id(30),
         "number": 1,
         "hash": "0f" * 32,
-        "case": case["id"],
+        "case_id": case["id"],
         "asks": "first",
         "stops": 0,
         "cautions": 1,

@@ -34,7 +34,7 @@ EXTERNAL_ID = _given("A row of another system", {"external_id": "course-7.item-3
 KNOWN_CASE = _given(
     "A molar on the bench",
     {
-        "student": example_id(1),
+        "student_id": example_id(1),
         "patient_alias": "Bench 7",
         "tooth": {"notation": "iso_3950", "designation": "26"},
         "setting": "extracted",
@@ -117,7 +117,7 @@ JUNCTION = _given(
 ASKED = _given(
     "Crown-down with saline",
     {
-        "kit": example_id(3),
+        "kit_id": example_id(3),
         "technique": "crown-down",
         "choices": {
             "needle": {"gauge": 30, "tip": "side_vented"},
@@ -147,7 +147,7 @@ ONE_TIME_CODE = _given("The code that the app shows now", {"code": "287 082"})
 ON_SITE_SIGN_OFF = _given(
     "A length signed off on site",
     {
-        "supervisor": example_id(11),
+        "supervisor_id": example_id(11),
         "code": "287 082",
         "plan_hash": "0f" * 32,
         "canal": "MB1",
@@ -232,14 +232,14 @@ MARKING = _given(
 )
 BEND_IN_SPACE = _given(
     "A straight view and one with the tube turned to the mesial",
-    {"first": example_id(12), "second": example_id(13), "apart_deg": 25, "other_side": False},
+    {"first_id": example_id(12), "second_id": example_id(13), "apart_deg": 25, "other_side": False},
 )
 RELEASE = _given("The canal that was returned, and its partner", {"canals": ["MB1", "MB2"]})
 REVOKE = _given("Why the approval is withdrawn", {"reason": "The image is of another tooth."})
 EVENTS = _given(
     "A step that stopped short, and the irrigation after it",
     {
-        "device": example_id(10),
+        "device_id": example_id(10),
         "events": [
             {
                 "id": example_id(11),

@@ -69,12 +69,12 @@ PUT |= {
 
 class KnownCaseGiven(FieldsOf, Strict):
     value_type = ToothFacts
-    student = Id(help_text="Whose case it is; it stays theirs.")
+    student_id = Id(help_text="Whose case it is; it stays theirs.")
     patient_alias = Text(max_length=40, help_text="An alias. A real identity has no place here.")
     alias_is_no_name = Value(bool, required=False, help_text=cases.IS_NO_NAME)
     tooth = Value(ToothName, help_text="It stays this one.")
     setting = Value(Setting)
-    supervisor = Id(required=False, allow_null=True)
+    supervisor_id = Id(required=False, allow_null=True, help_text="Who supervises; null: nobody yet.")
 
 
 class CaseByExternalIdView(View):
@@ -125,7 +125,7 @@ class CaseByExternalIdView(View):
             service=service,
             key=key_of(request),
             external_id=external_id,
-            student_id=read.pop("student"),
+            student_id=read.pop("student_id"),
             tooth=read.pop("tooth"),
             patient_alias=read.pop("patient_alias"),
             alias_is_no_name=read.pop("alias_is_no_name", False),

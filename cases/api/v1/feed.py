@@ -50,11 +50,11 @@ class ChangeShown(serializers.Serializer[Any]):
     position = serializers.IntegerField(source="row.position", help_text="Counts the programme's changes from 1.")
     kind = Value(FeedKind, source="row.kind")
     event = Value(EventKind, allow_null=True, help_text="What happened at the chair; null for all but an event.")
-    case = serializers.UUIDField(source="row.case_id", allow_null=True, help_text="Null for what is of no case.")
-    subject = serializers.UUIDField(
+    case_id = serializers.UUIDField(source="row.case_id", allow_null=True, help_text="Null for what is of no case.")
+    subject_id = serializers.UUIDField(
         source="row.subject_id", help_text="Id of the case, canal, image, version, event or person, by its kind."
     )
-    actor = serializers.UUIDField(source="row.actor_id", help_text="Id of who did it.")
+    actor_id = serializers.UUIDField(source="row.actor_id", help_text="Id of who did it.")
     at = serializers.DateTimeField(source="row.at", help_text="When it was written. The order is the position's.")
     address = serializers.SerializerMethodField(help_text="What shows the change: read it anew. 404: it is gone.")
     state = serializers.CharField(

@@ -56,8 +56,8 @@ class CaseFilters(ExternalIdFilter):
     state = ChoiceFilter(choices=[(state, state) for state in PlanStatusState], method="whose_plan_stands")
     group = CharFilter(method="of_group")
     updated_since = IsoDateTimeFilter(method="changed_since")
-    student = UUIDFilter(field_name="student_id")
-    supervisor = UUIDFilter(field_name="supervisor_id")
+    student_id = UUIDFilter()
+    supervisor_id = UUIDFilter()
     setting = ChoiceFilter(choices=[(setting, setting) for setting in Setting])
     tooth = ChoiceFilter(field_name="tooth__iso", choices=[(tooth.iso, tooth.iso) for tooth in all_teeth()])
 
@@ -72,7 +72,7 @@ class CaseFilters(ExternalIdFilter):
 
 
 class ExportFilters(CaseFilters):
-    case = UUIDFilter(field_name="pk")
+    case_id = UUIDFilter(field_name="pk")
     opened_from = IsoDateTimeFilter(field_name="created_at", lookup_expr="gte")
     opened_until = IsoDateTimeFilter(field_name="created_at", lookup_expr="lt")
 
@@ -95,8 +95,8 @@ CASE_FILTERS = [
         description="Those of which something was changed, decided or done then or later. What is being written just "
         "now has its time already: ask with a minute of overlap.",
     ),
-    OpenApiParameter("student", {"type": "string", "format": "uuid"}, description="Whose cases."),
-    OpenApiParameter("supervisor", {"type": "string", "format": "uuid"}, description="Whom they were given to."),
+    OpenApiParameter("student_id", {"type": "string", "format": "uuid"}, description="Whose cases."),
+    OpenApiParameter("supervisor_id", {"type": "string", "format": "uuid"}, description="Whom they were given to."),
     OpenApiParameter("setting", {"type": "string", "enum": list(Setting)}, description="Where they are worked."),
     OpenApiParameter("tooth", str, description="ISO 3950 designation."),
 ]
@@ -104,7 +104,7 @@ CASE_FILTERS = [
 _A_MOMENT: dict[str, Any] = {"type": "string", "format": "date-time"}
 EXPORT_FILTERS = [
     *CASE_FILTERS,
-    OpenApiParameter("case", {"type": "string", "format": "uuid"}, description="One case alone."),
+    OpenApiParameter("case_id", {"type": "string", "format": "uuid"}, description="One case alone."),
     OpenApiParameter("opened_from", _A_MOMENT, description="Cases opened then or later."),
     OpenApiParameter("opened_until", _A_MOMENT, description="Cases opened earlier than then."),
 ]

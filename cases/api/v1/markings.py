@@ -45,7 +45,7 @@ class MarkingGiven(Strict):
         max_length=at_most("canals").most,
         help_text="Canals whose length becomes a reading, and whose bend is charted.",
     )
-    corrects = Id(required=False, allow_null=True, default=None, help_text="The marking that this one puts right.")
+    corrects_id = Id(required=False, allow_null=True, default=None, help_text="The marking that this one puts right.")
     note = Text(required=False, allow_blank=True, default="")
 
 
@@ -56,7 +56,7 @@ class MarkingShown(serializers.Serializer[Any]):
     number = serializers.IntegerField(source="row.number")
     made_by = PersonRef(source="row.made_by")
     at = serializers.DateTimeField(source="row.at")
-    corrects = serializers.UUIDField(source="row.corrects_id", allow_null=True)
+    corrects_id = serializers.UUIDField(source="row.corrects_id", allow_null=True)
     note = serializers.CharField(source="row.note")
     marks = Value(ImageMarks)
     measured = Value(Measured)

@@ -70,7 +70,7 @@ class CodeGiven(Strict):
 
 
 class OnSiteSignOffGiven(Strict):
-    supervisor = Id(help_text="Who types the code.")
+    supervisor_id = Id(help_text="Who types the code.")
     code = Code(max_length=7)
     plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty for a sign-off of the visit.")

@@ -58,12 +58,16 @@ AGAINST = OpenApiParameter("against", int, description="Number of the earlier ve
 
 
 class AskedGiven(Strict):
-    kit = Id()
+    """What a plan is asked for with: means and choices. Whether the programme has them is looked up afterwards."""
+
+    kit_id = Id()
     technique = Text(max_length=60, help_text="Key of a technique of the programme's list.")
     choices = Value(Choices)
 
 
 class VersionGiven(AskedGiven):
+    """A version of the plan to be made."""
+
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
 
 
@@ -109,7 +113,7 @@ class ChangesShown(serializers.Serializer[Any]):
 
 
 def _asked(read: dict[str, Any]) -> Asked:
-    return Asked(kit_id=read["kit"], technique=read["technique"], choices=read["choices"])
+    return Asked(kit_id=read["kit_id"], technique=read["technique"], choices=read["choices"])
 
 
 class PreviewView(View):
@@ -132,6 +136,8 @@ class PreviewView(View):
 
 
 class PreviewChangesGiven(AskedGiven):
+    """What a plan would be asked for with, and the version to compare it with."""
+
     against = Whole(min_value=1, max_value=MOST_COUNT, help_text="Number of the version to compare with.")
 
 

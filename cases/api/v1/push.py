@@ -57,7 +57,7 @@ class PushSubscriptionView(View):
         summary="Notify this browser",
         description="For supervisors, of the programmes where they supervise: of an emergency, of a sign-off that is "
         "asked for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is "
-        "JSON with `case`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, "
+        "JSON with `case_id`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, "
         "sealed by RFC 8291.",
         request=PushSubscriptionGiven,
         examples=[examples.PUSH_SUBSCRIPTION],

@@ -47,7 +47,7 @@ class RecordPdfView(View):
         known = unchanged(request, shown.hash)
         if known:
             return known
-        name = f"record-{shown.record.tooth.iso}-{shown.record.case}.pdf"
+        name = f"record-{shown.record.tooth.iso}-{shown.record.case_id}.pdf"
         return HttpResponse(
             record_pdf(shown.record, shown.hash),
             content_type="application/pdf",

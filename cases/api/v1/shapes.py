@@ -117,7 +117,7 @@ class CaseListed(serializers.Serializer[Any]):
     """A stored case in a list, with its people and where its plan stands."""
 
     id = serializers.UUIDField(source="row.id")
-    programme = serializers.UUIDField(source="row.programme_id")
+    programme_id = serializers.UUIDField(source="row.programme_id")
     external_id = serializers.CharField(source="row.external_id", allow_null=True, help_text=KNOWN_BY)
     patient_alias = serializers.CharField(source="row.patient.alias")
     tooth = Value(ToothNames, source="names")
@@ -178,7 +178,7 @@ class VersionListed(serializers.Serializer[Any]):
     """A stored version with its decisions; whether it is stale follows from the case as it is now."""
 
     id = serializers.UUIDField(source="row.id")
-    case = serializers.UUIDField(source="row.case_id")
+    case_id = serializers.UUIDField(source="row.case_id")
     number = serializers.IntegerField(source="row.number")
     state = Value(PlanState, source="row.state")
     stale = serializers.BooleanField(help_text="The case has changed since this version was made.")
@@ -187,7 +187,7 @@ class VersionListed(serializers.Serializer[Any]):
         source="row.intent_hash", help_text="Of kit, technique, choices, final sizes and limits alone."
     )
     author = PersonRef(source="row.author")
-    kit = serializers.UUIDField(source="row.kit_id", help_text="Id of the kit.")
+    kit_id = serializers.UUIDField(source="row.kit_id", help_text="Id of the kit.")
     technique = serializers.CharField(source="row.technique_key", help_text="Key of the technique.")
     stops = serializers.IntegerField(source="row.stops", help_text="Cautions that withhold steps.")
     cautions = serializers.IntegerField(source="row.cautions", help_text="Cautions that do not.")

@@ -47,11 +47,11 @@ class EventGiven(Strict):
 
 
 class BatchGiven(Strict):
-    device = Id(help_text="Made once by the device and kept.")
-    actor = Id(
+    device_id = Id(help_text="Made once by the device and kept.")
+    actor_id = Id(
         required=False, help_text="Who did it, as the device knows; nothing is stored where somebody else is signed in."
     )
-    after = Id(
+    after_id = Id(
         required=False,
         help_text="The last event that the device has seen here: the answer then holds later ones alone.",
     )
@@ -64,7 +64,7 @@ class EventShown(serializers.Serializer[Any]):
     id = serializers.UUIDField(source="row.id")
     position = serializers.IntegerField(source="row.position", help_text="The order, given here.")
     server_time = serializers.DateTimeField(source="row.server_time")
-    device = serializers.UUIDField(source="row.device")
+    device_id = serializers.UUIDField(source="row.device")
     device_seq = serializers.IntegerField(source="row.device_seq")
     device_time = serializers.DateTimeField(source="row.device_time")
     actor = PersonRef(source="row.actor")
@@ -113,8 +113,10 @@ class TreatmentShown(serializers.Serializer[Any]):
     position = serializers.IntegerField(help_text="Of the last event; 0 where there is none.")
     course = CourseShown(allow_null=True, help_text="Null before a plan was approved.")
     canals = Value(tuple[CanalCourseShown, ...])
-    after = serializers.UUIDField(
-        allow_null=True, help_text="The event that those of the answer came after, as asked for; null: they are all."
+    after_id = serializers.UUIDField(
+        source="after",
+        allow_null=True,
+        help_text="The event that those of the answer came after, as asked for; null: they are all.",
     )
     events = EventShown(many=True)
 
@@ -151,12 +153,12 @@ class EventsView(View):
     def post(self, request: Request, case_id: UUID) -> Response:
         read = given(BatchGiven, request)
         # First: for somebody else the case may not even be there, and that is no reason to give up what was done.
-        if read.get("actor", me(request).pk) != me(request).pk:
-            raise OtherPerson(at=("actor",))
+        if read.get("actor_id", me(request).pk) != me(request).pk:
+            raise OtherPerson(at=("actor_id",))
         case = seen.case(me(request), case_id)
         batch = [ReceivedEvent(**event) for event in read["events"]]
-        treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
-        return treatment_answer(case.pk, after=read.get("after"))
+        treatment.record(actor=me(request), case=case, device=read["device_id"], batch=batch)
+        return treatment_answer(case.pk, after=read.get("after_id"))
 
 
 def treatment_answer(case_id: UUID, *, after: UUID | None = None) -> Response:

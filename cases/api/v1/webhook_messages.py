@@ -34,7 +34,7 @@ class ChangeMessage(serializers.Serializer[Any]):
 class WebhookRef(serializers.Serializer[Any]):
     """The id of a stored webhook."""
 
-    webhook = serializers.UUIDField(help_text="Its id.")
+    webhook_id = serializers.UUIDField(help_text="Its id.")
 
 
 class TestMessage(serializers.Serializer[Any]):

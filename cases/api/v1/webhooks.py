@@ -101,7 +101,7 @@ class DeliveryShown(serializers.Serializer[Any]):
     id = serializers.UUIDField()
     position = serializers.IntegerField(allow_null=True, help_text="Of the change; null: a test message.")
     kind = Value(FeedKind, allow_null=True, source="change.kind", default=None)
-    case = serializers.UUIDField(source="case_id", allow_null=True)
+    case_id = serializers.UUIDField(allow_null=True)
     state = Value(DeliveryState)
     tries = serializers.IntegerField(help_text="How often it was sent.")
     due_at = serializers.DateTimeField(help_text="When it is sent next, while it waits.")

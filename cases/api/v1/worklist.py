@@ -28,10 +28,10 @@ from planning.techniques.technique import Setting
 class WaitingShown(serializers.Serializer[Any]):
     """A stored version that waits; how long it has waited follows from the time of asking."""
 
-    version = serializers.UUIDField(source="row.id")
+    version_id = serializers.UUIDField(source="row.id")
     number = serializers.IntegerField(source="row.number")
     hash = serializers.CharField(source="row.hash")
-    case = serializers.UUIDField(source="row.case_id")
+    case_id = serializers.UUIDField(source="row.case_id")
     patient_alias = serializers.CharField(source="row.case.patient.alias")
     tooth = Value(ToothNames, source="names")
     setting = Value(Setting, source="row.case.setting")
@@ -54,7 +54,7 @@ class WorkList(Listing):
 
 class RunningShown(FieldsOf):
     value_type, shown_at = CaseSummary, "case_summary"
-    case = serializers.UUIDField(source="row.case_id")
+    case_id = serializers.UUIDField(source="row.case_id")
     patient_alias = serializers.CharField(source="row.case.patient.alias")
     tooth = Value(ToothNames, source="names")
     setting = Value(Setting, source="row.case.setting")

@@ -26,7 +26,7 @@ def _entry(history: CaseHistory, fact: RecordedEvent) -> TimelineEntry:
     why = history.course.out_of_course.get(fact.event.id) if history.course else None
     return TimelineEntry(
         position=fact.position,
-        event=fact.event.id,
+        event_id=fact.event.id,
         at=fact.at,
         device_time=fact.device_time,
         who=fact.who,

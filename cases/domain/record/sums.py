@@ -111,7 +111,7 @@ def images(history: CaseHistory) -> tuple[ImageListed, ...]:
     return tuple(
         ImageListed(
             position=fact.position,
-            image=image.image_id,
+            image_id=image.image_id,
             purpose=image.purpose,
             canal=fact.canal,
             who=fact.who,

@@ -105,10 +105,10 @@ def steps(
         step = planned.get((entry.canal, entry.position))
         request = group(step, entry.canal) if step else None
         yield Procedure(
-            id=entry.event,
-            meta=meta(taken_back.get(entry.event, entry.at)),
+            id=entry.event_id,
+            meta=meta(taken_back.get(entry.event_id, entry.at)),
             extension=site(TARGET, canals.get(entry.canal, case.pk)),
-            identifier=(urn(entry.event),),
+            identifier=(urn(entry.event_id),),
             based_on=(Reference(reference=f"ServiceRequest/{request}"),) if request else (),
             part_of=() if entry.undone else (Reference(reference=f"Procedure/{case.pk}"),),
             status="entered-in-error" if entry.undone else "completed",

@@ -27,16 +27,16 @@ from planning.lengths.readings import Length, Reading
 ID, TEXT, MOMENT, WHOLE, NUMBER, YES_NO, JSON = ColumnType
 STRUCK = (
     of_row("struck_at", MOMENT, "Since then it counts for nothing."),
-    of_row("struck_by", ID, "Id of who struck it.", "struck_by_id"),
+    of_row("struck_by_id", ID, "Id of who struck it.", "struck_by_id"),
     of_row("struck_why", TEXT),
 )
 OF_READING = (
     of_row(KEY, ID),
-    of_row("case", ID, "", "canal.tooth_id"),
-    of_row("canal", ID, "", "canal_id"),
+    of_row("case_id", ID, "", "canal.tooth_id"),
+    of_row("canal_id", ID, "", "canal_id"),
     of_row("number", WHOLE, "Counts within the canal."),
     of_row("at", MOMENT, "When it was entered."),
-    of_row("actor", ID, "Id of who entered it.", "actor_id"),
+    of_row("actor_id", ID, "Id of who entered it.", "actor_id"),
 )
 
 
@@ -46,7 +46,7 @@ class CaseLine(Line):
         return plans.plan_status(self.row).state
 
     @property
-    def version(self) -> UUID | None:
+    def version_id(self) -> UUID | None:
         version = plans.current(self.row)
         return version.pk if version else None
 
@@ -96,12 +96,12 @@ CASES = Table(
         of_row("notation", TEXT, "As the tooth was typed in.", "tooth.notation"),
         of_row("designation", TEXT, "As the tooth was typed in.", "tooth.designation"),
         of_row("setting", TEXT, "Where it is worked."),
-        of_row("student", ID, "", "student_id"),
-        of_row("supervisor", ID, "", "supervisor_id"),
+        of_row("student_id", ID, "", "student_id"),
+        of_row("supervisor_id", ID, "", "supervisor_id"),
         of_row("created_at", MOMENT, "When it was opened."),
         of_row("revision", WHOLE, "Rises with every change a plan could rest on."),
         of_line("plan_state", TEXT, "Where its plan stands."),
-        of_line("version", ID, "The plan version that stands."),
+        of_line("version_id", ID, "The plan version that stands."),
         *of_value(ToothFacts),
     ),
     rows=lambda cases: cases.select_related("tooth", "patient").prefetch_related(plans.with_status()),
@@ -112,7 +112,7 @@ CANALS = Table(
     meaning="Canals as they are charted now, and what the readings of each come to.",
     columns=(
         of_row(KEY, ID),
-        of_row("case", ID, "", "tooth_id"),
+        of_row("case_id", ID, "", "tooth_id"),
         of_row("name", TEXT),
         of_row("place", WHOLE, "Order on the screen."),
         of_row("root", TEXT, "", "root.name"),
@@ -141,7 +141,7 @@ READINGS = Table(
     meaning="Readings of lengths, those struck too. Which columns are filled follows from the method.",
     columns=(
         *OF_READING,
-        of_row("marking", ID, "The marks on an image that it was taken from.", "marking_id"),
+        of_row("marking_id", ID, "The marks on an image that it was taken from.", "marking_id"),
         of_row("method", TEXT),
         *of_value(Reading, without=("method",)),
         *STRUCK,
@@ -161,10 +161,10 @@ IMAGES = Table(
     meaning="What is known of each image. Its pixels are at cases/{case}/images/{id}/content.",
     columns=(
         of_row(KEY, ID),
-        of_row("case", ID, "", "case_id"),
+        of_row("case_id", ID, "", "case_id"),
         of_row("canal", TEXT, "By its name, where it counts now; of the whole tooth: nothing."),
         of_row("purpose", TEXT, "What it was taken for."),
-        of_row("taken_by", ID, "", "taken_by_id"),
+        of_row("taken_by_id", ID, "", "taken_by_id"),
         of_row("device_time", MOMENT, "When it was taken, by the device's clock."),
         of_row("server_time", MOMENT, "When it was announced."),
         of_row("state", TEXT),
@@ -177,9 +177,9 @@ IMAGES = Table(
         of_row("has_data_set", YES_NO, "A de-identified DICOM data set is there too."),
         of_row("burnt_in_text", TEXT, "What the file says of writing in the picture."),
         of_row("name_check", TEXT, "Whether somebody has looked that nobody is named in the picture."),
-        of_row("checked_by", ID, "", "checked_by_id"),
+        of_row("checked_by_id", ID, "", "checked_by_id"),
         of_row("checked_at", MOMENT),
-        of_row("removed_by", ID, "", "removed_by_id"),
+        of_row("removed_by_id", ID, "", "removed_by_id"),
         of_row("removed_at", MOMENT),
         of_row("removed_for", TEXT),
         of_row("struck", YES_NO, "It counts for nothing."),
@@ -191,12 +191,12 @@ MARKINGS = Table(
     meaning="What was marked on images, and what it measures.",
     columns=(
         of_row(KEY, ID),
-        of_row("case", ID, "", "image.case_id"),
-        of_row("image", ID, "", "image_id"),
+        of_row("case_id", ID, "", "image.case_id"),
+        of_row("image_id", ID, "", "image_id"),
         of_row("number", WHOLE, "Counts within the image."),
-        of_row("made_by", ID, "", "made_by_id"),
+        of_row("made_by_id", ID, "", "made_by_id"),
         of_row("at", MOMENT),
-        of_row("corrects", ID, "The marking in whose place it is.", "corrects_id"),
+        of_row("corrects_id", ID, "The marking in whose place it is.", "corrects_id"),
         of_row("note", TEXT),
         of_line("marks", JSON, "In pixels of the image."),
         of_line("measured", JSON),
@@ -209,13 +209,13 @@ BENDS = Table(
     meaning="Bends in space, each from two markings. Of a canal the last counts.",
     columns=(
         of_row(KEY, ID),
-        of_row("case", ID, "", "canal.tooth_id"),
-        of_row("canal", ID, "", "canal_id"),
+        of_row("case_id", ID, "", "canal.tooth_id"),
+        of_row("canal_id", ID, "", "canal_id"),
         of_row("number", WHOLE, "Counts within the canal."),
-        of_row("made_by", ID, "", "made_by_id"),
+        of_row("made_by_id", ID, "", "made_by_id"),
         of_row("at", MOMENT),
-        of_row("first", ID, "The first marking.", "first_id"),
-        of_row("second", ID, "The second marking.", "second_id"),
+        of_row("first_id", ID, "The first marking.", "first_id"),
+        of_row("second_id", ID, "The second marking.", "second_id"),
         of_row("apart_deg", NUMBER, "How far the tube turned between the two."),
         of_row("other_side", YES_NO, "In the second view it bends to the other side."),
         of_line("in_space", JSON, "Schneider's angle in space, in degrees.", "value"),

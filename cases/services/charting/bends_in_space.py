@@ -30,8 +30,8 @@ class Combined:
     """Two markings of one canal, on different images, and how the views lie to each other."""
 
     id: UUID
-    first: UUID
-    second: UUID
+    first_id: UUID
+    second_id: UUID
     apart_deg: float
     other_side: bool
 
@@ -45,8 +45,8 @@ def combine(*, actor: Person, canal: Canal, pair: Combined) -> tuple[BendInSpace
     guard(May.CHART, actor, canal.tooth.case)
     case = locked(canal.tooth.case_id)
     what = {
-        "first": str(pair.first),
-        "second": str(pair.second),
+        "first": str(pair.first_id),
+        "second": str(pair.second_id),
         "apart_deg": pair.apart_deg,
         "other_side": pair.other_side,
     }
@@ -55,9 +55,9 @@ def combine(*, actor: Person, canal: Canal, pair: Combined) -> tuple[BendInSpace
         return before, False
     if canal.bends_in_space.count() >= MOST_BENDS:
         raise NotUsable(reason=f"{canal.name} has {MOST_BENDS} bends in space; more are not taken.")
-    first, second = (_marking(canal, name, getattr(pair, name)) for name in ("first", "second"))
+    first, second = (_marking(canal, name, getattr(pair, name)) for name in ("first_id", "second_id"))
     if first.image_id == second.image_id:
-        raise NotUsable(reason="Two views are two images. Choose another one.", at=("second",))
+        raise NotUsable(reason="Two views are two images. Choose another one.", at=("second_id",))
     read = _read(canal, first, second, pair, Figures(thresholds_of(case.programme_id)))
     last = canal.bends_in_space.order_by("-number").values_list("number", flat=True).first()
     row = BendInSpace(
@@ -92,7 +92,7 @@ def _marking(canal: Canal, name: str, id_: UUID) -> Marking:
 def _read(canal: Canal, first: Marking, second: Marking, pair: Combined, figures: Figures) -> Between:
     """The angle in space, from both markings as they were measured on their day."""
     angles = []
-    for name, marking in (("first", first), ("second", second)):
+    for name, marking in (("first_id", first), ("second_id", second)):
         angle = bend_of(marking, canal.name)
         if angle is None:
             reason = f"Where {canal.name} bends is not marked on this image. Mark it first."

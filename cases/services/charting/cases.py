@@ -28,7 +28,7 @@ from planning.foundation.encoding import encode
 from planning.foundation.errors import PlanningError
 from planning.whole_tooth.difficulty_rules import refuse_unknown
 
-COLUMNS = {"setting", "supervisor"}
+COLUMNS = {"setting", "supervisor_id"}
 """What can be changed and is a column of its own; the rest is among the facts."""
 
 
@@ -128,7 +128,7 @@ def _supervisor(programme_id: UUID, person_id: UUID | None) -> Person | None:
         return None
     membership = Membership.objects.filter(programme_id=programme_id, person_id=person_id, role=Role.SUPERVISOR).first()
     if membership is None:
-        raise NotUsable(reason="That person does not supervise in this programme.", at=("supervisor",))
+        raise NotUsable(reason="That person does not supervise in this programme.", at=("supervisor_id",))
     return membership.person
 
 
@@ -157,8 +157,9 @@ def change_case(*, actor: Person, case: Case, seen_revision: int | None, changes
     guard(May.CHART, actor, case)
     case = locked(case.pk)
     refuse_changed(case, seen_revision)
-    if "supervisor" in values:
-        values["supervisor"] = _supervisor(case.programme_id, values["supervisor"])
+    if "supervisor_id" in values:
+        supervisor = _supervisor(case.programme_id, values["supervisor_id"])
+        values["supervisor_id"] = supervisor and supervisor.pk
     if values.get("anatomy", Anatomy.USUAL) == Anatomy.CHARTED_BY_SUPERVISOR:
         guard(May.JUDGE_ANATOMY, actor, case)
     if "factors" in values:
@@ -171,7 +172,7 @@ def change_case(*, actor: Person, case: Case, seen_revision: int | None, changes
     case.save(update_fields=[*COLUMNS, "facts"])
     audit.changed(actor=actor, verb="change", subject=case, case=case, before=before, after=after)
     # Who supervises is no part of a plan.
-    if set(after) - {"supervisor"}:
+    if set(after) - {"supervisor_id"}:
         raise_revision(case)
     return case
 

@@ -60,6 +60,6 @@ def _refuse_another(case: Case, student_id: UUID, tooth: ToothName) -> None:
     except PlanningError as refusal:
         raise refusal.below("tooth") from None
     if case.student_id != student_id:
-        raise NotUsable(reason="This case is another student's. A case stays with its student.", at=("student",))
+        raise NotUsable(reason="This case is another student's. A case stays with its student.", at=("student_id",))
     if case.tooth.iso != iso:
         raise NotUsable(reason=f"This case is of tooth {case.tooth.iso}. Another tooth is another case.", at=("tooth",))

@@ -37,7 +37,7 @@ class Marked:
     """Without the file's facts: they are the image's own."""
     take: Sequence[str] = ()
     """Canals whose length becomes a reading, and whose bend is charted."""
-    corrects: UUID | None = None
+    corrects_id: UUID | None = None
     note: str = ""
 
 
@@ -53,7 +53,7 @@ def mark(*, actor: Person, image: Image, marked: Marked) -> tuple[Marking, bool]
     what = {
         "marks": marked.marks,
         "take": list(marked.take),
-        "corrects": str(marked.corrects or ""),
+        "corrects": str(marked.corrects_id or ""),
         "note": marked.note,
     }
     sent_hash = idempotency.fingerprint(actor=actor, to=image.pk, what=what)
@@ -111,11 +111,11 @@ def _refuse_unfit(image: Image, marked: Marked) -> Marking | None:
     for number, name in enumerate(marked.take):
         if name not in lines or name in marked.take[:number]:
             raise NotUsable(reason=f"{name} is not marked on this image, or named twice.", at=("take", number))
-    if marked.corrects is None:
+    if marked.corrects_id is None:
         return None
-    corrected: Marking | None = image.markings.filter(pk=marked.corrects).first()
+    corrected: Marking | None = image.markings.filter(pk=marked.corrects_id).first()
     if corrected is None:
-        raise NotUsable(reason="This image has no such marking to correct.", at=("corrects",))
+        raise NotUsable(reason="This image has no such marking to correct.", at=("corrects_id",))
     return corrected
 
 

@@ -175,11 +175,11 @@ def whose_case(*, asker: Person | Service, key: Key | None, programme_id: UUID, 
     """Whose case is to be opened: the asker's own, or that of the student whom a service names. Raises NotUsable."""
     if isinstance(asker, Person):
         if named not in (None, asker.pk):
-            raise NotUsable(reason="You open cases of your own. Leave the student out.", at=("student",))
+            raise NotUsable(reason="You open cases of your own. Leave the student out.", at=("student_id",))
         return asker
     students = Person.objects.filter(memberships__programme=programme_id, memberships__role=Role.STUDENT)
     row = students.filter(pk=named, is_active=True).first() if named else None
     if row is None:
-        raise NotUsable(reason="Name the student of the programme whose case it is.", at=("student",))
+        raise NotUsable(reason="Name the student of the programme whose case it is.", at=("student_id",))
     row.by_key = key
     return row

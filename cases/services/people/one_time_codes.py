@@ -94,7 +94,7 @@ def use(*, supervisor: Person, code: str, by: Person, case: Case) -> CaseError |
     """
     row = _held(supervisor).filter(confirmed_at__isnull=False).first()
     if row is None:
-        return CodeRefused(reason=f"{supervisor} has no code for the bench yet.", at=("supervisor",))
+        return CodeRefused(reason=f"{supervisor} has no code for the bench yet.", at=("supervisor_id",))
     return _refusal(row, code, by=by, case=case)
 
 

@@ -119,7 +119,7 @@ def _payload(case: Case, item: News) -> dict[str, str]:
     """What the browser is told: of the patient only the alias. It is sealed, so the push service reads none of it."""
     event = TreatmentEvent.objects.select_related("actor").get(pk=item.by) if item.by else None
     return {
-        "case": str(case.pk),
+        "case_id": str(case.pk),
         "alias": case.patient.alias,
         "tooth": case.tooth.iso,
         "canal": item.canal,

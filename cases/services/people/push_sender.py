@@ -97,7 +97,7 @@ def _as_called_now(message: bytes) -> bytes:
     """The message with the patient's alias as it is by now: one that was corrected meanwhile is sent nowhere."""
     news = json.loads(message)
     try:
-        alias = Case.objects.values_list("patient__alias", flat=True).get(pk=news["case"])
+        alias = Case.objects.values_list("patient__alias", flat=True).get(pk=news["case_id"])
     except (DatabaseError, Case.DoesNotExist):
         alias = ""  # news of an emergency goes out all the same
     return json.dumps({**news, "alias": alias}, ensure_ascii=False).encode()

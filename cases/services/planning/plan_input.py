@@ -48,7 +48,7 @@ def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, P
     """
     kit = kit_at_hand(asked.kit_id)
     if kit is None or kit.programme_id != case.programme_id:
-        raise NotUsable(reason="The programme has no such kit. Choose one from its list.", at=("kit",))
+        raise NotUsable(reason="The programme has no such kit. Choose one from its list.", at=("kit_id",))
     techniques = techniques_of(case.programme_id)
     if asked.technique not in techniques:
         known = ", ".join(techniques)

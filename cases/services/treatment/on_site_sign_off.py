@@ -25,7 +25,7 @@ from cases.services.treatment.treatment import refuse_unreasoned
 class OnSiteSignOff:
     """What a supervisor types in on the student's phone, and what the screen shows while they do."""
 
-    supervisor: UUID
+    supervisor_id: UUID
     code: str
     plan_hash: str
     node: str
@@ -52,7 +52,7 @@ def sign_off(*, actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEve
 def _sign_off(actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEvent | CaseError:
     parts.refuse_unless_works_now(actor, case, "An on-site sign-off is taken on the phone")
     refuse_unreasoned(entry.payload)
-    supervisor = _supervisor(case, entry.supervisor)
+    supervisor = _supervisor(case, entry.supervisor_id)
     case = locked(case.pk)
     version = case.versions.filter(hash=entry.plan_hash).first()
     if version is None:
@@ -78,7 +78,7 @@ def _supervisor(case: Case, id_: UUID) -> Person:
     members = Membership.objects.filter(programme=case.programme_id, role=Role.SUPERVISOR, person__is_active=True)
     membership = members.filter(person=id_).select_related("person").first()
     if membership is None:
-        raise NotUsable(reason="That is no supervisor of the programme.", at=("supervisor",))
+        raise NotUsable(reason="That is no supervisor of the programme.", at=("supervisor_id",))
     return membership.person
 
 

@@ -69,7 +69,7 @@ def _record(
 ) -> tuple[list[TreatmentEvent], SequenceGap | None]:
     # The program's own events have this id, and no device may get into their sequence.
     if device == server_events.HERE:
-        raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
+        raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device_id",))
     case = locked(case.pk)
     part = parts.part_of(actor, case)
     versions = {version.hash: version for version in _VERSIONS(case.pk)}

@@ -147,4 +147,4 @@ def message_id(webhook: Webhook, delivery: Delivery) -> str:
 
 
 def _test(webhook: Webhook) -> Mapping[str, Any]:
-    return {"type": "test", "timestamp": timezone.now().isoformat(), "data": {"webhook": str(webhook.pk)}}
+    return {"type": "test", "timestamp": timezone.now().isoformat(), "data": {"webhook_id": str(webhook.pk)}}

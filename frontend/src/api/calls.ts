@@ -163,10 +163,10 @@ export const getBands = (id: string) =>
   answerTo(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)), { canals: 'list', position: 'number' })
 
 interface Batch {
-  device: string
-  actor: string
+  device_id: string
+  actor_id: string
   /** The last event that this phone has: only later ones come back. */
-  after?: string
+  after_id?: string
   events: S.EventGiven[]
 }
 

@@ -1991,7 +1991,7 @@ export interface paths {
         get?: never;
         /**
          * Notify this browser
-         * @description For supervisors, of the programmes where they supervise: of an emergency, of a sign-off that is asked for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is JSON with `case`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, sealed by RFC 8291.
+         * @description For supervisors, of the programmes where they supervise: of an emergency, of a sign-off that is asked for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is JSON with `case_id`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, sealed by RFC 8291.
          */
         put: operations["push_subscription_update"];
         post?: never;
@@ -2465,15 +2465,15 @@ export interface components {
             /** @description Points to which canals come together. */
             stages: components["schemas"]["Stage"][];
         };
-        /** @description What a plan is asked for with: means and choices. */
+        /** @description What a plan is asked for with: means and choices. Whether the programme has them is looked up afterwards. */
         AskedGivenRequest: {
             /** @description What the person who plans chose. */
             choices: components["schemas"]["ChoicesRequest"];
             /**
              * Format: uuid
-             * @description The kit.
+             * @description Id of the kit.
              */
-            kit: string;
+            kit_id: string;
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
@@ -2546,17 +2546,17 @@ export interface components {
              * Format: uuid
              * @description Who did it, as the device knows; nothing is stored where somebody else is signed in.
              */
-            actor?: string;
+            actor_id?: string;
             /**
              * Format: uuid
              * @description The last event that the device has seen here: the answer then holds later ones alone.
              */
-            after?: string;
+            after_id?: string;
             /**
              * Format: uuid
              * @description Made once by the device and kept.
              */
-            device: string;
+            device_id: string;
             /** @description What happened, in order. */
             events: components["schemas"]["EventGivenRequest"][];
         };
@@ -2581,14 +2581,14 @@ export interface components {
              * Format: uuid
              * @description A marking in which the canal's bend is marked.
              */
-            first: string;
+            first_id: string;
             /** @description In the second view it bends to the other side than in the first. */
             other_side: boolean;
             /**
              * Format: uuid
              * @description Another one, on another image.
              */
-            second: string;
+            second_id: string;
         };
         /** @description A stored bend in space; `outdated` follows from what was marked since. */
         BendInSpaceShown: {
@@ -2606,12 +2606,12 @@ export interface components {
              * Format: uuid
              * @description Id of the marking on the first image.
              */
-            first: string;
+            first_id: string;
             /**
              * Format: uuid
              * @description Id of the first image.
              */
-            first_image: string;
+            first_image_id: string;
             /**
              * Format: uuid
              * @description Its own id.
@@ -2631,12 +2631,12 @@ export interface components {
              * Format: uuid
              * @description Id of the marking on the second image.
              */
-            second: string;
+            second_id: string;
             /**
              * Format: uuid
              * @description Id of the second image.
              */
-            second_image: string;
+            second_image_id: string;
         };
         /**
          * @description * `one`: To one side.
@@ -3345,12 +3345,12 @@ export interface components {
              * Format: uuid
              * @description Whose case it is: for a service, which must say; else it is your own.
              */
-            student?: string;
+            student_id?: string;
             /**
              * Format: uuid
-             * @description The supervisor; null: nobody yet.
+             * @description Who supervises; null: nobody yet.
              */
-            supervisor?: string | null;
+            supervisor_id?: string | null;
             /** @description The tooth. */
             tooth: components["schemas"]["ToothNameRequest"];
         };
@@ -3374,7 +3374,7 @@ export interface components {
              * Format: uuid
              * @description Id of the programme.
              */
-            programme: string;
+            programme_id: string;
             /** @description Counts the changes of the case; its ETag begins with it. */
             revision: number;
             /** @description Training block, extracted tooth or clinic. */
@@ -3441,7 +3441,7 @@ export interface components {
              * Format: uuid
              * @description Id of the programme.
              */
-            programme: string;
+            programme_id: string;
             /** @description Counts the changes of the case; its ETag begins with it. */
             revision: number;
             /** @description The tooth has a root filling already. */
@@ -3569,7 +3569,7 @@ export interface components {
              * Format: uuid
              * @description Id of who did it.
              */
-            actor: string;
+            actor_id: string;
             /** @description What shows the change: read it anew. 404: it is gone. */
             readonly address: string;
             /**
@@ -3583,7 +3583,7 @@ export interface components {
              * Format: uuid
              * @description Null for what is of no case.
              */
-            case: string | null;
+            case_id: string | null;
             /** @description What happened at the chair; null for all but an event. */
             event: components["schemas"]["EventKind"] | null;
             /** @description Which kind it is: it tells the members of a choice apart. */
@@ -3596,7 +3596,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case, canal, image, version, event or person, by its kind.
              */
-            subject: string;
+            subject_id: string;
         };
         /** @description One change. It says what is to be read anew, and nothing of what is there. */
         ChangeShown: {
@@ -3604,7 +3604,7 @@ export interface components {
              * Format: uuid
              * @description Id of who did it.
              */
-            actor: string;
+            actor_id: string;
             /** @description What shows the change: read it anew. 404: it is gone. */
             readonly address: string;
             /**
@@ -3616,7 +3616,7 @@ export interface components {
              * Format: uuid
              * @description Null for what is of no case.
              */
-            case: string | null;
+            case_id: string | null;
             /** @description What happened at the chair; null for all but an event. */
             event: components["schemas"]["EventKind"] | null;
             /** @description Which kind it is: it tells the members of a choice apart. */
@@ -3629,7 +3629,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case, canal, image, version, event or person, by its kind.
              */
-            subject: string;
+            subject_id: string;
         };
         /** @description A comparison, or none: an answer is always an object. */
         ChangesShown: {
@@ -4009,7 +4009,7 @@ export interface components {
             id: string;
             /** @description Its name, for people. */
             name: string;
-            /** @description Id of the programme. */
+            /** @description The programme. */
             programme: components["schemas"]["KeyProgramme"];
         };
         /** @description What a person lets clients do for them. */
@@ -4215,7 +4215,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case.
              */
-            case: string | null;
+            case_id: string | null;
             /**
              * Format: date-time
              * @description When it was made.
@@ -4591,7 +4591,7 @@ export interface components {
              * Format: uuid
              * @description Id that the device made for itself.
              */
-            device: string;
+            device_id: string;
             /** @description Counts the device's events of this case from 1. */
             device_seq: number;
             /**
@@ -4767,7 +4767,7 @@ export interface components {
             key: string;
             /** @description How it is known. */
             know: string;
-            /** @description Id of the programme. */
+            /** @description The programme. */
             programme: boolean;
             /** @description It in one sentence, for people. */
             says: string;
@@ -5075,7 +5075,7 @@ export interface components {
             /** @description False where it was struck, or put to another canal. */
             counts: boolean;
             /** @description Id of the image. */
-            image: string;
+            image_id: string;
             /** @description Position of the event in the case. */
             position: number;
             /** @description What the image was taken for. */
@@ -5163,7 +5163,7 @@ export interface components {
             /** @description Where it was; empty for the whole tooth. */
             canal: string;
             /** @description Id of the image. */
-            image: string;
+            image_id: string;
             /** @description Where it counts instead, empty for the whole tooth; None where it was struck and counts for nothing. */
             moved_to: string | null;
             /** @description What the image was taken for. */
@@ -5872,12 +5872,12 @@ export interface components {
              * Format: uuid
              * @description Whose case it is; it stays theirs.
              */
-            student: string;
+            student_id: string;
             /**
              * Format: uuid
-             * @description The supervisor; null: nobody yet.
+             * @description Who supervises; null: nobody yet.
              */
-            supervisor?: string | null;
+            supervisor_id?: string | null;
             /** @description It stays this one. */
             tooth: components["schemas"]["ToothNameRequest"];
         };
@@ -6083,7 +6083,7 @@ export interface components {
              * Format: uuid
              * @description The marking that this one puts right.
              */
-            corrects?: string | null;
+            corrects_id?: string | null;
             /** @description Without `facts`: what the file says of its scale is the image's own. */
             marks: components["schemas"]["ImageMarksRequest"];
             /**
@@ -6105,7 +6105,7 @@ export interface components {
              * Format: uuid
              * @description Id of the marking that this one corrects; null: none.
              */
-            corrects: string | null;
+            corrects_id: string | null;
             /**
              * Format: uuid
              * @description Its own id.
@@ -6179,7 +6179,7 @@ export interface components {
         MembershipShown: {
             /** @description What it is grouped by. */
             group: string;
-            /** @description Id of the programme. */
+            /** @description The programme. */
             programme: components["schemas"]["ProgrammeRef"];
             /** @description What the person is in the programme. */
             role: components["schemas"]["Role"];
@@ -6411,7 +6411,7 @@ export interface components {
              * Format: uuid
              * @description Who types the code.
              */
-            supervisor: string;
+            supervisor_id: string;
         };
         /**
          * @description What the walk through a canal's run sheet comes to.
@@ -6716,9 +6716,9 @@ export interface components {
             setting?: components["schemas"]["Setting"];
             /**
              * Format: uuid
-             * @description The supervisor; null: nobody yet.
+             * @description Who supervises; null: nobody yet.
              */
-            supervisor?: string | null;
+            supervisor_id?: string | null;
         };
         /** @description What changes of a webhook; what is left out stays. */
         PatchedWebhookChangesRequest: {
@@ -7522,9 +7522,9 @@ export interface components {
             choices: components["schemas"]["ChoicesRequest"];
             /**
              * Format: uuid
-             * @description The kit.
+             * @description Id of the kit.
              */
-            kit: string;
+            kit_id: string;
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
@@ -7989,7 +7989,7 @@ export interface components {
             /** @description The canals, each once. */
             canals: components["schemas"]["CanalRecord"][];
             /** @description Id of the case. */
-            case: string;
+            case_id: string;
             /** @description What to know before the work. */
             cautions: components["schemas"]["CautionRecord"][];
             /** @description Instruments taken out of use. */
@@ -8026,7 +8026,7 @@ export interface components {
             patient_alias: string;
             /** @description Of the last event; 0 where nothing was recorded. */
             position: number;
-            /** @description Id of the programme. */
+            /** @description The programme. */
             programme: string;
             /**
              * @description Version of what this is written in.
@@ -8463,7 +8463,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case.
              */
-            case: string;
+            case_id: string;
             /**
              * Format: date-time
              * @description When something of it last changed.
@@ -9045,7 +9045,7 @@ export interface components {
             position: number | null;
             /** @description The stop that was shown, else the planned one. */
             stop_mm: number | null;
-            /** @description Id of the version. */
+            /** @description Number of the version. */
             version: number;
         };
         /** @description Where the stop of an instrument is set. */
@@ -9475,8 +9475,8 @@ export interface components {
              * @description By the device's own clock, which may be wrong.
              */
             device_time: string;
-            /** @description Its id. */
-            event: string;
+            /** @description Id of the event. */
+            event_id: string;
             /** @description Which kind it is: it tells the members of a choice apart. */
             kind: components["schemas"]["EventKind"];
             /** @description What of it could not be checked when it came in; empty where nothing. */
@@ -9579,7 +9579,7 @@ export interface components {
              * Format: uuid
              * @description The event that those of the answer came after, as asked for; null: they are all.
              */
-            after: string | null;
+            after_id: string | null;
             /** @description The canals, each once. */
             canals: components["schemas"]["CanalCourseShown"][];
             /** @description Null before a plan was approved. */
@@ -9667,9 +9667,9 @@ export interface components {
             id?: string;
             /**
              * Format: uuid
-             * @description The kit.
+             * @description Id of the kit.
              */
-            kit: string;
+            kit_id: string;
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
@@ -9692,7 +9692,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case.
              */
-            case: string;
+            case_id: string;
             /** @description Cautions that do not. */
             cautions: number;
             /**
@@ -9718,7 +9718,7 @@ export interface components {
              * Format: uuid
              * @description Id of the kit.
              */
-            kit: string;
+            kit_id: string;
             /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
             not_released: string[];
             /** @description Counts from 1. */
@@ -9785,7 +9785,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case.
              */
-            case: string;
+            case_id: string;
             /** @description Cautions that do not. */
             cautions: number;
             /** @description What the person who plans chose. */
@@ -9815,7 +9815,7 @@ export interface components {
              * Format: uuid
              * @description Id of the kit.
              */
-            kit: string;
+            kit_id: string;
             /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
             not_released: string[];
             /** @description Counts from 1. */
@@ -9854,7 +9854,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case.
              */
-            case: string;
+            case_id: string;
             /** @description Cautions that do not. */
             cautions: number;
             /**
@@ -9880,7 +9880,7 @@ export interface components {
              * Format: uuid
              * @description Id of the kit.
              */
-            kit: string;
+            kit_id: string;
             /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
             not_released: string[];
             /** @description Counts from 1. */
@@ -9963,7 +9963,7 @@ export interface components {
              * Format: uuid
              * @description Id of the case.
              */
-            case: string;
+            case_id: string;
             /** @description Number of cautions that withhold nothing. */
             cautions: number;
             /** @description Null for a training block: none is counted. */
@@ -9995,7 +9995,7 @@ export interface components {
              * Format: uuid
              * @description Id of the version.
              */
-            version: string;
+            version_id: string;
             /** @description Seconds it has waited. */
             waiting_s: number;
         };
@@ -10158,7 +10158,7 @@ export interface components {
              * Format: uuid
              * @description Its id.
              */
-            webhook: string;
+            webhook_id: string;
         };
         /** @description A stored webhook; never its secret. */
         WebhookShown: {
@@ -11802,7 +11802,7 @@ export interface operations {
         parameters: {
             query?: {
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "programme" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version" | "notation" | "designation" | "roots" | "canals" | "overrides" | "isolated" | "root_filled" | "perforation" | "anatomy" | "factors")[];
+                fields?: ("id" | "programme_id" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version" | "notation" | "designation" | "roots" | "canals" | "overrides" | "isolated" | "root_filled" | "perforation" | "anatomy" | "factors")[];
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -13180,7 +13180,7 @@ export interface operations {
         parameters: {
             query?: {
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "case" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations")[];
+                fields?: ("id" | "case_id" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit_id" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations")[];
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -14539,7 +14539,7 @@ export interface operations {
         parameters: {
             query?: {
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "case" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status" | "choices" | "plan" | "given")[];
+                fields?: ("id" | "case_id" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit_id" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status" | "choices" | "plan" | "given")[];
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -14912,7 +14912,7 @@ export interface operations {
         parameters: {
             query?: {
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "case" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status")[];
+                fields?: ("id" | "case_id" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit_id" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status")[];
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -15156,7 +15156,7 @@ export interface operations {
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "programme" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version")[];
+                fields?: ("id" | "programme_id" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version")[];
                 /** @description Those of students who are in the group now, by its whole name. */
                 group?: string;
                 /** @description So many on a page. */
@@ -15166,9 +15166,9 @@ export interface operations {
                 /** @description Where the plan stands, as in `status`. */
                 state?: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
                 /** @description Whose cases. */
-                student?: string;
+                student_id?: string;
                 /** @description Whom they were given to. */
-                supervisor?: string;
+                supervisor_id?: string;
                 /** @description ISO 3950 designation. */
                 tooth?: string;
                 /** @description Those of which something was changed, decided or done then or later. What is being written just now has its time already: ask with a minute of overlap. */
@@ -15286,7 +15286,7 @@ export interface operations {
         parameters: {
             query?: {
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "programme" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version" | "notation" | "designation" | "roots" | "canals" | "overrides" | "isolated" | "root_filled" | "perforation" | "anatomy" | "factors")[];
+                fields?: ("id" | "programme_id" | "external_id" | "patient_alias" | "tooth" | "setting" | "student" | "supervisor" | "created_at" | "revision" | "status" | "version" | "notation" | "designation" | "roots" | "canals" | "overrides" | "isolated" | "root_filled" | "perforation" | "anatomy" | "factors")[];
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -15644,7 +15644,7 @@ export interface operations {
                 /** @description `id` of the last row you have whole; left out: from the first row on. */
                 after?: string;
                 /** @description One case alone. */
-                case?: string;
+                case_id?: string;
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
                 /** @description Those of students who are in the group now, by its whole name. */
@@ -15660,9 +15660,9 @@ export interface operations {
                 /** @description Where the plan stands, as in `status`. */
                 state?: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
                 /** @description Whose cases. */
-                student?: string;
+                student_id?: string;
                 /** @description Whom they were given to. */
-                supervisor?: string;
+                supervisor_id?: string;
                 /** @description ISO 3950 designation. */
                 tooth?: string;
                 /** @description Those of which something was changed, decided or done then or later. What is being written just now has its time already: ask with a minute of overlap. */
@@ -15714,7 +15714,7 @@ export interface operations {
                 /** @description `id` of the last row you have whole; left out: from the first row on. */
                 after?: string;
                 /** @description One case alone. */
-                case?: string;
+                case_id?: string;
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
                 /** @description Those of students who are in the group now, by its whole name. */
@@ -15730,9 +15730,9 @@ export interface operations {
                 /** @description Where the plan stands, as in `status`. */
                 state?: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
                 /** @description Whose cases. */
-                student?: string;
+                student_id?: string;
                 /** @description Whom they were given to. */
-                supervisor?: string;
+                supervisor_id?: string;
                 /** @description ISO 3950 designation. */
                 tooth?: string;
                 /** @description Those of which something was changed, decided or done then or later. What is being written just now has its time already: ask with a minute of overlap. */

@@ -19,7 +19,7 @@ interface Notice {
 export function noticeOf(message: unknown): Notice {
   const fields = (typeof message === 'object' && message) || {}
   const text = (name: string) => String((fields as Record<string, unknown>)[name] ?? '')
-  const [id, tooth, canal, what] = [text('case'), text('tooth'), text('canal'), text('what')]
+  const [id, tooth, canal, what] = [text('case_id'), text('tooth'), text('canal'), text('what')]
   const body = [text('alias'), text('hold_point')].filter(Boolean).join(', ')
   const at = `/cases/${encodeURIComponent(id)}`
   const common = { body, tag: `${id} ${canal}`, urgent: false, to: `${at}/sign-off/${encodeURIComponent(canal)}` }

@@ -25,7 +25,7 @@ export async function course({ url, programme, student, keys }: Asked): Promise<
 
     const { data: before } = await programmeChanges({ client: service, path, query: { after: 'last' }, throwOnError: true })
     const tooth = { notation: 'iso_3950', designation: '27' } as const
-    const opens = { patient_alias: 'Reed 12', setting: 'extracted', tooth, student } as const
+    const opens = { patient_alias: 'Reed 12', setting: 'extracted', tooth, student_id: student } as const
     const { data: opened } = await casesCreate({ client: service, path, body: opens, throwOnError: true })
     for (const canal of opened.canals) {
         const at = { client: service, path: { canal_id: canal.id }, throwOnError: true } as const
@@ -41,7 +41,7 @@ export async function course({ url, programme, student, keys }: Asked): Promise<
     const { data: kits } = await kitsList({ client: own, path, throwOnError: true })
     const kit = kits.results[0]
     if (!kit) throw new Error('The programme has no kit.')
-    const plan = { kit: kit.id, technique: 'crown-down', choices: { needle: { gauge: 30, tip: 'open' } } } as const
+    const plan = { kit_id: kit.id, technique: 'crown-down', choices: { needle: { gauge: 30, tip: 'open' } } } as const
     const of = { path: { case_id: opened.id }, throwOnError: true } as const
     const { data: version } = await planVersionsCreate({ client: own, ...of, body: plan })
     const read = { path: { version_id: version.id }, headers: { 'If-Match': `"${version.hash}"` }, throwOnError: true } as const

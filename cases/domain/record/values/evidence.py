@@ -38,7 +38,7 @@ class StruckReading:
 class ImagePutRight:
     """One correction of an image: it was struck, or put to another canal. Earlier ones stay."""
 
-    image: str
+    image_id: str
     purpose: str
     canal: str
     """Where it was; empty for the whole tooth."""
@@ -63,7 +63,7 @@ class ImageRemoval:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ImageListed:
     position: int
-    image: str
+    image_id: str
     purpose: str
     canal: str
     who: RecordPerson

@@ -24,7 +24,7 @@ class Record:
     programme: str
     invented: bool
     """The programme is a demonstration: no such school, people or cases."""
-    case: str
+    case_id: str
     patient_alias: str
     tooth: ToothNames
     setting: str

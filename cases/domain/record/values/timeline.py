@@ -25,8 +25,7 @@ class TimelineEntry:
     """One event, said plainly. What was taken back stays, marked."""
 
     position: int
-    event: str
-    """Its id."""
+    event_id: str
     at: datetime
     """When the server had it."""
     device_time: datetime

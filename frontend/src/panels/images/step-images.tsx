@@ -17,14 +17,14 @@ interface Props {
 export function StepImages({ chair, canal, node }: Props) {
   const atImage = node.action === 'image'
   const coming = atImage ? stillComing(chair, canal) : []
-  const fit = useImagesLeft(chair.version.case)
+  const fit = useImagesLeft(chair.version.case_id)
   // Until there is one, it is taken where the step is answered.
   const asked = atImage && imageOfStep(chair, canal) === undefined
   return (
     <div class="stack">
       {coming.length > 0 && <Notice>{words.together.imageToCome(coming)}</Notice>}
       {atImage && turned(chair, canal) && <Notice>{words.together.turned}</Notice>}
-      <ImagesOf caseId={chair.version.case} ids={imagesTaken(chair, canal)} />
+      <ImagesOf caseId={chair.version.case_id} ids={imagesTaken(chair, canal)} />
       {asked ? <QuotaLeft fit={fit} /> : <TakeImage {...imageOf({ chair, canal, node })} />}
     </div>
   )

@@ -17,7 +17,7 @@ export function keptLines(
     markings.flatMap((marking) => marking.marks.lines.map(({ canal }) => [canal, marking] as const)),
   )
   return [...latest].flatMap(([canal, last]) => {
-    const before = markings.find(({ id }) => id === last.corrects)
+    const before = markings.find(({ id }) => id === last.corrects_id)
     return [...drawn(before, canal, true), ...drawn(last, canal, false, spotsOn(last, canal, canals, plan))]
   })
 }

@@ -43,7 +43,7 @@ interface SaysProps {
 
 /** One marking: whose it is, what its scale rests on, what it measures. */
 function MarkedSays({ marking, markings, percent }: SaysProps) {
-  const corrected = markings.find(({ id }) => id === marking.corrects)
+  const corrected = markings.find(({ id }) => id === marking.corrects_id)
   return (
     <>
       <p>

@@ -7,12 +7,12 @@ export function firstAsked(
   kits: readonly Kit[],
   techniques: readonly Technique[],
 ): Asked | undefined {
-  if (last) return { kit: last.kit, technique: last.technique, choices: last.choices }
+  if (last) return { kit_id: last.kit_id, technique: last.technique, choices: last.choices }
   const kit = kits[0]
   const needle = kit?.needles.find((n) => n.tip === 'side_vented') ?? kit?.needles[0]
   const technique = techniques[0]
   if (!kit || !needle || !technique) return undefined
-  return { kit: kit.id, technique: technique.key, choices: { needle, irrigant: 'water', canals: [] } }
+  return { kit_id: kit.id, technique: technique.key, choices: { needle, irrigant: 'water', canals: [] } }
 }
 
 /** The choices with another one for a canal; none is kept of a canal for which nothing is chosen. */
@@ -33,7 +33,7 @@ export function withKit(asked: Asked, kit: Kit): Asked {
   const tapers = seriesTapers(kit)
   const { series_taper, ...rest } = asked.choices
   const kept = series_taper != null && tapers.includes(series_taper) ? { series_taper } : {}
-  return { ...asked, kit: kit.id, choices: { ...rest, ...kept, needle } }
+  return { ...asked, kit_id: kit.id, choices: { ...rest, ...kept, needle } }
 }
 
 /** Final sizes on offer: the sizes of the kit that shape or gauge, smallest first. */

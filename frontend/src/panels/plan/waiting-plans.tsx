@@ -22,8 +22,8 @@ export function WaitingRows({ results, more, current }: WaitList & { current?: s
     <>
       <ul class="ledger">
         {results.map((plan) => (
-          <li key={plan.version}>
-            <WaitingRow of={plan} on={plan.version === current} />
+          <li key={plan.version_id}>
+            <WaitingRow of={plan} on={plan.version_id === current} />
           </li>
         ))}
       </ul>
@@ -34,7 +34,7 @@ export function WaitingRows({ results, more, current }: WaitList & { current?: s
 
 function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
   return (
-    <a class="entry waiting-row" href={`/plans/${of.version}`} aria-current={on ? 'page' : undefined}>
+    <a class="entry waiting-row" href={`/plans/${of.version_id}`} aria-current={on ? 'page' : undefined}>
       <span class="tooth-number">{of.tooth.iso}</span>
       <span class="grow">
         <b class="block">{words.worklist.plan(of.patient_alias, of.number)}</b>

@@ -99,7 +99,7 @@ function Along({ of }: { of: CaseShown }) {
   useVersion(versions?.find((version) => version.hash === hash)?.id)
   useEarlier(of.id, versions, treatment)
   useVersion(of.version?.id)
-  useKits(of.programme)
-  useTechniques(of.programme)
+  useKits(of.programme_id)
+  useTechniques(of.programme_id)
   return null
 }

@@ -27,7 +27,7 @@ export function HoldPoint(props: Props) {
   if (membership.value?.role !== 'supervisor') return <Asking {...props} />
   return (
     <div class="stack">
-      <a class="button" href={`/cases/${chair.version.case}/sign-off/${canal}`}>
+      <a class="button" href={`/cases/${chair.version.case_id}/sign-off/${canal}`}>
         {words.hold.look}
       </a>
       <Answer chair={chair} canal={canal} node={node} />

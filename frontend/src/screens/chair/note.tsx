@@ -5,7 +5,7 @@ import { words } from '@/words/en'
 
 /** Something worth keeping that no button says. What is typed stays until it is kept. */
 export function Note({ chair }: { chair: Chair }) {
-  const draft = useDraft(`note on ${chair.version.case}`, () => ({ text: '' }))
+  const draft = useDraft(`note on ${chair.version.case_id}`, () => ({ text: '' }))
   const { text } = draft.fields.value
   const keep = async () => {
     // Of the tooth, so that it never stands in the way of taking back a canal's last step.

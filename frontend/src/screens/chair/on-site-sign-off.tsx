@@ -57,8 +57,8 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
     setTried(true)
     if (!supervisor || !code || lacksReason) return
     void run(() =>
-      signOffOnSite(chair.version.case, {
-        supervisor,
+      signOffOnSite(chair.version.case_id, {
+        supervisor_id: supervisor,
         code,
         plan_hash: chair.version.hash,
         canal,

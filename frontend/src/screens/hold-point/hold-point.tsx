@@ -132,7 +132,7 @@ function WaitingToo({ chair, canal }: { chair: Chair; canal: string }) {
     <nav class="row wrap" aria-label={words.hold.others}>
       <span class="small soft">{words.hold.others}</span>
       {others.map(([name]) => (
-        <a key={name} class="button" href={`/cases/${chair.version.case}/sign-off/${name}`}>
+        <a key={name} class="button" href={`/cases/${chair.version.case_id}/sign-off/${name}`}>
           {name}
         </a>
       ))}
@@ -156,7 +156,7 @@ function Images({ chair, canal }: { chair: Chair; canal: string }) {
       ) : (
         ids.length === 0 && <p class="soft">{reason ? words.hold.noImage[reason] : words.hold.noImages}</p>
       )}
-      <ImagesOf caseId={chair.version.case} ids={ids} />
+      <ImagesOf caseId={chair.version.case_id} ids={ids} />
     </section>
   )
 }

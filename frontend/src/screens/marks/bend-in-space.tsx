@@ -69,7 +69,7 @@ function OfCanal({
     id.current = uuid7()
   }
   const keep = () => {
-    const body = { first: left.id, second: right.id, apart_deg: apart_deg ?? 0, other_side: side === 'other' }
+    const body = { first_id: left.id, second_id: right.id, apart_deg: apart_deg ?? 0, other_side: side === 'other' }
     void run(() => combineViews(caseId, canal.id, id.current, body))
   }
   return (

@@ -55,7 +55,7 @@ export function Foot({ of, imageId, struck, size, marks, canals, unit, markings,
     .filter((canal) => asksOf(marks.draft, canal, unit, size).length > 0)
   const open = asked.filter((canal) => !sure.includes(canal))
   const keep = async () => {
-    await keepMarking(of.id, imageId, { marks: imageMarks, take: [...take], corrects, note: '' })
+    await keepMarking(of.id, imageId, { marks: imageMarks, take: [...take], corrects_id: corrects, note: '' })
     await kept.clear({ draft: EMPTY })
   }
   const noPoint = imageMarks.lines.filter(({ reference_point }) => reference_point === '').map(({ canal }) => canal)

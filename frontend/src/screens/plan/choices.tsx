@@ -19,7 +19,7 @@ const keyOf = (needle: Needle) => `${needle.gauge} ${needle.tip}`
 
 /** Kit, technique, needle, irrigant, and the taper of the series where the kit has several. */
 export function Choices({ asked, kits, techniques, onChange, open = false }: Props) {
-  const kit = kits.find((k) => k.id === asked.kit)
+  const kit = kits.find((k) => k.id === asked.kit_id)
   const technique = techniques.find((t) => t.key === asked.technique)
   const tapers = seriesTapers(kit)
   const choose = (change: Partial<Asked['choices']>) => onChange({ ...asked, choices: { ...asked.choices, ...change } })
@@ -29,7 +29,7 @@ export function Choices({ asked, kits, techniques, onChange, open = false }: Pro
       <div class="stack">
         <Select
           label={words.planning.kit}
-          value={asked.kit}
+          value={asked.kit_id}
           options={kits.map((k) => ({ value: k.id, says: k.name }))}
           onChoose={(id) => {
             const next = kits.find((k) => k.id === id)

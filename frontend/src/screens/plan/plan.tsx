@@ -26,8 +26,8 @@ export function Planning({ id }: { id: string }) {
   const cached = useCase(id)
   const versions = useVersions(id)
   const last = useVersion(cached.value?.version?.id)
-  const kits = useKits(cached.value?.programme)
-  const techniques = useTechniques(cached.value?.programme)
+  const kits = useKits(cached.value?.programme_id)
+  const techniques = useTechniques(cached.value?.programme_id)
   const of = cached.value
   const waiting = of?.status.state === 'waiting'
   usePolling(waiting, cached)
@@ -82,7 +82,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const { on } = draft.fields.value
   const set = (next: Asked) => draft.set({ asked: next, id: uuid7(), on: on ?? now })
   const decided = versions.find((version) => version.reviews.length > 0)
-  const kit = kits.find((k) => k.id === asked?.kit)
+  const kit = kits.find((k) => k.id === asked?.kit_id)
   // Before there is a version, what a choice does is shown against the plan that the screen opened with.
   const opened = useRef<Plan | undefined>(undefined)
   if (preview.state === 'computed') opened.current ??= plan

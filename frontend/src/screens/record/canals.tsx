@@ -57,7 +57,7 @@ function PutRight({ of }: { of: RecordValue }) {
       <h3>{says.title}</h3>
       <ul class="ledger">
         {rows.map((row) => (
-          <li key={`${row.image}${row.at}`} class="small">
+          <li key={`${row.image_id}${row.at}`} class="small">
             <b>{row.canal || says.tooth}</b> {words.images.purpose[row.purpose as ImagePurpose]}:{' '}
             {row.moved_to === null
               ? says.struck(says.why[row.why] ?? '')

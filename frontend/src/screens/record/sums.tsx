@@ -53,7 +53,10 @@ export function Sums({ of }: { of: RecordValue }) {
           />
         ))}
       </Part>
-      <ImagesOf caseId={of.case} ids={of.images.flatMap(({ image, removed }) => (removed ? [] : [image]))} />
+      <ImagesOf
+        caseId={of.case_id}
+        ids={of.images.flatMap(({ image_id: image, removed }) => (removed ? [] : [image]))}
+      />
     </>
   )
 }

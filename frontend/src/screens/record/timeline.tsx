@@ -11,7 +11,7 @@ export function Timeline({ of }: { of: RecordValue }) {
       {of.timeline.length === 0 && <p class="soft">{words.record.nothing}</p>}
       <ol class="ledger">
         {of.timeline.map((entry) => (
-          <li key={entry.event}>
+          <li key={entry.event_id}>
             <Entry of={entry} />
           </li>
         ))}

@@ -61,7 +61,7 @@ function Asked({ of, versions, changes, before, seen }: Props) {
   const open = of.state === 'waiting' && supervises
   const { returned } = draft.fields.value
   const waitToo = partners(of, returned)
-  const overrides = useCase(of.case).value?.overrides ?? []
+  const overrides = useCase(of.case_id).value?.overrides ?? []
   return (
     <div class="review">
       <aside class="review-list not-on-paper" aria-label={words.worklist.title}>

@@ -22,7 +22,7 @@ function ToWhich({ onPut }: { onPut: (caseId: string) => void }) {
 function Own({ onPut }: { onPut: (caseId: string) => void }) {
   return (
     <Seen of={useCases()} rows={4}>
-      {({ results }) => <Offered cases={results.map((row) => ({ ...row, case: row.id }))} onPut={onPut} />}
+      {({ results }) => <Offered cases={results.map((row) => ({ ...row, case_id: row.id }))} onPut={onPut} />}
     </Seen>
   )
 }
@@ -35,7 +35,7 @@ function TakenOver({ onPut }: { onPut: (caseId: string) => void }) {
   )
 }
 
-type Offer = Pick<Running, 'case' | 'patient_alias' | 'tooth'>
+type Offer = Pick<Running, 'case_id' | 'patient_alias' | 'tooth'>
 
 function Offered({ cases, onPut }: { cases: readonly Offer[]; onPut: (caseId: string) => void }) {
   if (cases.length === 0) return <Notice>{words.share.none}</Notice>
@@ -43,7 +43,7 @@ function Offered({ cases, onPut }: { cases: readonly Offer[]; onPut: (caseId: st
     <section class="stack" aria-label={words.share.which}>
       <h2>{words.share.which}</h2>
       {cases.map((offer) => (
-        <button key={offer.case} type="button" class="button answer" onClick={() => onPut(offer.case)}>
+        <button key={offer.case_id} type="button" class="button answer" onClick={() => onPut(offer.case_id)}>
           {offer.tooth.iso} · {offer.patient_alias}
         </button>
       ))}

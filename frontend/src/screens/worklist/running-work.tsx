@@ -24,7 +24,7 @@ export function RunningWork({ of: page, group }: { of: RunningList | undefined; 
       <h2>{words.worklist.groups[group]}</h2>
       <ul class="ledger">
         {list.map((work) => (
-          <li key={work.case}>
+          <li key={work.case_id}>
             <RunningRow of={work} />
           </li>
         ))}

@@ -13,7 +13,7 @@ export function ToldToSupervisors() {
   const [going, setGoing] = useState<readonly string[]>([])
   const go = async (work: Running) => {
     const done = { plan_hash: work.plan_hash ?? '', seen_position: work.position, canal: '', node: '' }
-    if (await recordEvent(work.case, { ...done, payload: { kind: 'come', note: '' } }))
+    if (await recordEvent(work.case_id, { ...done, payload: { kind: 'come', note: '' } }))
       setGoing([...going, keyOf(work)])
     running.again()
   }
@@ -23,7 +23,7 @@ export function ToldToSupervisors() {
       {halted
         .filter((work) => !going.includes(keyOf(work)))
         .map((work) => (
-          <EmergencyBar key={work.case} of={work} onGo={() => void go(work)} />
+          <EmergencyBar key={work.case_id} of={work} onGo={() => void go(work)} />
         ))}
     </>
   )
@@ -32,7 +32,7 @@ export function ToldToSupervisors() {
 const unattended = ({ emergencies = [] }: Running) => emergencies.filter((emergency) => emergency.coming === '')
 
 /** Changes with what is told, so that whoever goes to one emergency is told of the next. */
-const keyOf = (work: Running) => `${work.case} ${unattended(work).map(({ at, what }) => at + what)}`
+const keyOf = (work: Running) => `${work.case_id} ${unattended(work).map(({ at, what }) => at + what)}`
 
 function EmergencyBar({ of, onGo }: { of: Running; onGo: () => void }) {
   return (
@@ -63,7 +63,7 @@ function EmergencyBar({ of, onGo }: { of: Running; onGo: () => void }) {
             {words.emergency.going}
           </button>
         )}
-        <a class="button" href={`/cases/${of.case}/chair`}>
+        <a class="button" href={`/cases/${of.case_id}/chair`}>
           {words.emergency.open}
         </a>
       </div>

@@ -7,7 +7,7 @@ type Canal = Running['canals'][number]
  * Where a supervisor goes from the list: to the chair where the whole tooth or its visit waits, else to the hold point
  * that was asked for, or to one that waits.
  */
-export function whereTo({ case: id, halted, check_due, missing = [], canals }: Running): string {
+export function whereTo({ case_id: id, halted, check_due, missing = [], canals }: Running): string {
   const whole = halted || check_due || missing.includes('approval_lapsed') || missing.includes('revoked')
   const waiting = canals.filter((canal) => canal.hold_point !== '')
   const first = waiting.find((canal) => canal.asked) ?? waiting[0]

@@ -136,7 +136,7 @@ export async function askForApproval(of: CaseShown, id: string, asked: Asked): P
 
 export async function withdraw(version: VersionListed): Promise<void> {
   await calls.withdrawPlan(version.id)
-  await refreshPlan(version.case)
+  await refreshPlan(version.case_id)
 }
 
 /** Asks for the versions and the case anew. */

@@ -37,7 +37,7 @@ export async function revoke(version: VersionShown, body: { id: string; reason: 
 export function useReview(id: string) {
   const version = useVersion(id)
   const { changes } = useChanges(id).value ?? {}
-  const versions = useVersions(version.value?.case).value
+  const versions = useVersions(version.value?.case_id).value
   const earlier = versions?.find((v) => v.number === changes?.from_number)
   const before = useVersion(earlier?.id).value
   return { version, versions, changes: changes ?? undefined, before: changes ? before : undefined }
@@ -76,12 +76,12 @@ export async function removeCodes(): Promise<void> {
 
 interface Version {
   readonly id: string
-  readonly case: string
+  readonly case_id: string
 }
 
 /** A supervisor lets the work go on in spite of a caution; the plan has to be made again with it. */
 export async function addOverride(version: Version, body: NewOverride): Promise<void> {
-  await calls.addOverride(version.case, body)
+  await calls.addOverride(version.case_id, body)
   await again(version)
 }
 
@@ -92,6 +92,6 @@ export async function withdrawOverride(version: Version, override: Override): Pr
 }
 
 async function again(version: Version): Promise<void> {
-  await refreshCase(version.case)
+  await refreshCase(version.case_id)
   await refresh(versionName(version.id), () => askVersion(version.id))
 }

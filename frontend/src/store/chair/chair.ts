@@ -156,9 +156,13 @@ function fromTheFirst(events: readonly CourseEvent[], first: string): readonly C
 }
 
 /** Has the server plan anew with the same choices. Returns the version. */
-export async function planAgain(caseId: string, id: string, { kit, technique, choices }: Asked): Promise<VersionShown> {
+export async function planAgain(
+  caseId: string,
+  id: string,
+  { kit_id, technique, choices }: Asked,
+): Promise<VersionShown> {
   try {
-    return await calls.proposePlan(caseId, { id, kit, technique, choices })
+    return await calls.proposePlan(caseId, { id, kit_id, technique, choices })
   } finally {
     await refreshPlan(caseId)
     await refresh(treatmentName(caseId), () => askTreatment(caseId))

@@ -115,7 +115,7 @@ async function sendFirst(caseId: string): Promise<void> {
   if (performance.now() - (refusedAt.get(entry.id) ?? -REFUSED_MS) < REFUSED_MS) return
   flying.set(entry.id, (flying.get(entry.id) ?? 0) + 1)
   try {
-    acknowledge(entry, await report(caseId, { device: entry.id, actor: entry.person, events: [entry.event] }))
+    acknowledge(entry, await report(caseId, { device_id: entry.id, actor_id: entry.person, events: [entry.event] }))
     void sendFirst(caseId)
   } catch (error) {
     const way = wayIn(error)

@@ -113,7 +113,7 @@ async function sendCase(person: string, caseId: string, gaps = 0): Promise<void>
     if (batch.length === 0) return
     try {
       const events = batch.map(({ seq, event }) => ({ ...event, device_seq: seq - base }))
-      const treatment = await report(caseId, { device, actor: person, events })
+      const treatment = await report(caseId, { device_id: device, actor_id: person, events })
       await acknowledge(person, caseId, batch, treatment, { device, events })
     } catch (error) {
       const [first] = batch

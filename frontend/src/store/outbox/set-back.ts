@@ -87,14 +87,14 @@ function runsOf(gone: readonly Sent[]): Sent[][] {
 async function again(caseId: string, actor: string, run: readonly Sent[]): Promise<Treatment> {
   const events = run.map((entry) => entry.event)
   try {
-    return await report(caseId, { device: run[0]?.device ?? '', actor, events })
+    return await report(caseId, { device_id: run[0]?.device ?? '', actor_id: actor, events })
   } catch (error) {
     if (!(error instanceof Refused) || error.code !== 'sequence-gap') throw error
   }
   // What stood between was done too long ago to be kept here: each comes as from a device of its own, named by it.
   let treatment: Treatment | undefined
   for (const event of events)
-    treatment = await report(caseId, { device: event.id, actor, events: [{ ...event, device_seq: 1 }] })
+    treatment = await report(caseId, { device_id: event.id, actor_id: actor, events: [{ ...event, device_seq: 1 }] })
   return treatment as Treatment
 }
 

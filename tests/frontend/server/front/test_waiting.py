@@ -108,7 +108,7 @@ def test_who_waits_is_answered_once_something_changes(system: System) -> None:
     with closing(system.waits()) as line:
         system.chart(case := system.charted()[0], "one")
         page = json.load(line.getresponse())
-    assert [(change["kind"], change["case"]) for change in page["results"]] == [("canal_changed", case["id"])]
+    assert [(change["kind"], change["case_id"]) for change in page["results"]] == [("canal_changed", case["id"])]
 
 
 def test_who_waits_in_vain_is_answered_in_time_with_where_to_go_on(system: System) -> None:
