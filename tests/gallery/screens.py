@@ -98,7 +98,7 @@ def why(page: Page, cases: Cases) -> None:
     expect(page.get_by_role("dialog")).to_contain_text("What went in")
 
 
-STUDENT, SUPERVISOR = "student", "supervisor"
+STUDENT, SUPERVISOR, COORDINATOR = "student", "supervisor", "coordinator"
 SCREENS = (
     Screen("sign in", "", nobody),
     Screen("cases", STUDENT, at("/cases", "Gallery", "link")),
@@ -129,6 +129,7 @@ SCREENS = (
     Screen("share", STUDENT, at("/share", "Nothing was shared")),
     Screen("account", STUDENT, at("/account", "Sign out", "button")),
     Screen("keys", STUDENT, at("/account/keys", "Make a key", "button")),
+    Screen("systems", COORDINATOR, at("/account/systems", "Other systems", "heading")),
     Screen("nothing here", STUDENT, at("/nowhere", "Nothing here", "heading")),
     Screen("worklist", SUPERVISOR, at("/worklist", "Waiting for you", "heading")),
     Screen("review", SUPERVISOR, at("/plans/{cases.submitted}", "Approve", "button")),

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
 
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from tests.journeys import hands, records
@@ -97,6 +98,19 @@ def delivers(demo: dict[str, Any]) -> None:
     subprocess.run([sys.executable, "manage.py", "deliver", "--once"], cwd=ROOT, env=env, check=True, timeout=120)
 
 
+def switches_off(keeper: Page, password: str) -> None:
+    """The platform, among the other systems of the programme."""
+    keeper.goto("/account/keys")
+    keeper.get_by_role("link", name="Other systems").click()
+    platforms = keeper.get_by_role("region", name="Courses that lead here")
+    platforms.get_by_role("button", name="Switch Courses off").click()
+    judged = Axe().run(keeper)
+    assert judged.violations_count == 0, judged.generate_report()
+    platforms.get_by_label("Your password, once more").fill(password)
+    platforms.get_by_role("button", name="Switch Courses off").click()
+    expect(platforms.get_by_text("Switched off")).to_be_visible()
+
+
 def test_an_assignment_goes_into_a_course_is_done_and_comes_back_as_a_grade(
     demo: dict[str, Any], open_laptop: Opens, open_phone: Opens
 ) -> None:
@@ -138,3 +152,7 @@ def test_an_assignment_goes_into_a_course_is_done_and_comes_back_as_a_grade(
         # What stands beside the grade leads to the record, for whoever may see it.
         supervisor.goto(here.scores[-1].body["comment"])
         expect(supervisor.get_by_text(re.compile("Tooth 26 [A-Z]{6}")).first).to_be_visible()
+        switches_off(keeper, who["password"])
+        student.goto(f"{course.at}course?as=student")
+        student.get_by_role("button", name="Plan tooth 26").click()
+        expect(student.get_by_role("heading", name="You are not signed in")).to_be_visible()

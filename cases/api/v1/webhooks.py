@@ -61,6 +61,7 @@ class WebhookShown(serializers.Serializer[Any]):
     given_up_at = serializers.DateTimeField(allow_null=True, help_text="Null: it was not.")
     made_by = PersonRef()
     created_at = serializers.DateTimeField()
+    revision = serializers.IntegerField(help_text="The ETag begins with it: If-Match takes it alone.")
 
 
 class WebhookList(Listing):

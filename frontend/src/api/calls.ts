@@ -217,6 +217,42 @@ export const revokeServiceKey = (programme_id: string, key_id: string) =>
     }),
   )
 
+// --- other systems of the programme ---
+
+export const listWebhooks = (programme: string) =>
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/webhooks', ofProgramme(programme)), LISTED)
+
+export const setWebhook = (programme_id: string, webhook_id: string, revision: number, state: S.WebhookSet) =>
+  answerTo(
+    http.PATCH('/api/v1/programmes/{programme_id}/webhooks/{webhook_id}', {
+      params: { path: { programme_id, webhook_id }, header: { 'If-Match': tag(revision) } },
+      body: { state },
+    }),
+    NAMED,
+  )
+
+export const listClients = (programme: string) =>
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/clients', ofProgramme(programme)), LISTED)
+
+export const revokeClient = (programme_id: string, client_id: string) =>
+  done(
+    http.DELETE('/api/v1/programmes/{programme_id}/clients/{client_id}', {
+      params: { path: { programme_id, client_id } },
+    }),
+  )
+
+export const listPlatforms = (programme: string) =>
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/lti-platforms', ofProgramme(programme)), LISTED)
+
+export const putPlatform = (programme_id: string, platform_id: string, body: S.PlatformGiven) =>
+  answerTo(
+    http.PUT('/api/v1/programmes/{programme_id}/lti-platforms/{platform_id}', {
+      params: { path: { programme_id, platform_id } },
+      body,
+    }),
+    NAMED,
+  )
+
 export const revoke = (version_id: string, hash: string, body: { id: string; reason: string }) =>
   answerTo(
     http.POST('/api/v1/plan-versions/{version_id}/revoke', {

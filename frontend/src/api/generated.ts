@@ -10190,6 +10190,8 @@ export interface components {
             made_by: components["schemas"]["PersonRef"];
             /** @description Up to this position every change was sent, or waits to be. */
             reached: number;
+            /** @description The ETag begins with it: If-Match takes it alone. */
+            revision: number;
             /** @description Whose it is; null: the coordinator's. */
             service: components["schemas"]["ServiceRef"] | null;
             /** @description How it is. */

@@ -47,6 +47,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/share', of(images, ({ Share }) => <Share />)],
   ['/account', of(record, ({ Account }) => <Account />)],
   ['/account/keys', of(record, ({ Keys }) => <Keys />)],
+  ['/account/systems', of(record, ({ Systems }) => <Systems />)],
 ]
 
 /** What says that this phone cannot show the work of a case. */

@@ -20,6 +20,11 @@ export function Keys() {
       {membership.value?.role === 'coordinator' && (
         <KeysOf kept={serviceKeys} kind="services" says={words.keys.servicesSay} scopes={OF_SERVICES} />
       )}
+      {membership.value?.role === 'coordinator' && (
+        <a class="button" href="/account/systems">
+          {words.systems.title}
+        </a>
+      )}
       <a class="button" href="/oauth/consents" target="_self">
         {words.keys.consents}
       </a>

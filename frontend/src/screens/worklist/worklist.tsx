@@ -1,9 +1,14 @@
+import type { WebhookShown } from '@/api/shapes'
 import { AccountLink } from '@/panels/account-link'
 import { WaitingRows } from '@/panels/plan/waiting-plans'
 import { OLD_S } from '@/parts/as-of'
+import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
+import { go } from '@/router'
 import { useRunning, useWaiting } from '@/store/cache/review'
+import { useWebhooks } from '@/store/cache/systems'
+import { hostOf } from '@/units/addresses'
 import { words } from '@/words/en'
 import { RunningWork } from './running-work'
 import './worklist.css'
@@ -15,15 +20,18 @@ export function Worklist() {
   // What has come never moves: whoever reaches for a row would hit another one. What stands above comes first.
   const chairsHere = isHere(running)
   const plansHere = isHere(waiting)
+  const webhooks = useWebhooks()
+  const systemsHere = webhooks.name === undefined || isHere(webhooks)
   return (
     <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />} wide>
+      <GivenUp webhooks={webhooks.value?.results ?? []} />
       <div class="worklist">
         <div class="stack close chairs-as-of">
           <Seen of={running} rows={4} old_s={OLD_S} what={words.worklist.chairs}>
             {() => null}
           </Seen>
         </div>
-        {chairsHere && (
+        {systemsHere && chairsHere && (
           <>
             <div class="stack close plans-as-of">
               <Seen of={waiting} rows={0} old_s={OLD_S} what={words.worklist.plans}>
@@ -45,6 +53,21 @@ export function Worklist() {
 }
 
 const isHere = ({ value, state }: { value?: unknown; state: string }) => value !== undefined || state !== 'asking'
+
+/** A line for each system that is told nothing any more, and where to let it go on. */
+function GivenUp({ webhooks }: { webhooks: readonly WebhookShown[] }) {
+  return (
+    <>
+      {webhooks
+        .filter(({ state }) => state === 'given_up')
+        .map(({ id, address, given_up_at }) => (
+          <Notice key={id} action={{ says: words.systems.title, onDo: () => go('/account/systems') }}>
+            {words.systems.gaveUp(hostOf(address), words.when(given_up_at ?? ''))} {words.systems.gaveUpWay}
+          </Notice>
+        ))}
+    </>
+  )
+}
 
 function AllCases() {
   return (
