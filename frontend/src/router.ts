@@ -17,6 +17,15 @@ export function go(to: string, { replace = false }: { replace?: boolean } = {}):
   })
 }
 
+/** Whether the address asks for something on its screen, as `?measure`. It asks once: the way back does not ask again. */
+export function asksFor(query: string): boolean {
+  if (!address.peek().endsWith(query)) return false
+  const path = address.peek().slice(0, -query.length)
+  history.replaceState(history.state, '', path)
+  address.value = path
+  return true
+}
+
 /** The address that led here, where it begins with one of these; a screen that is reached from several goes back to it. */
 export function cameFrom(...beginnings: readonly string[]): string | undefined {
   const from: unknown = history.state?.from

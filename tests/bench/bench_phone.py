@@ -28,7 +28,7 @@ from tests.bench.bench_drag import photo  # noqa: E402
 from tests.bench.rows import Row, alone  # noqa: E402
 from tests.bench.slow_phone import Opened, SlowPhone, Touched  # noqa: E402
 from tests.journeys import screen  # noqa: E402
-from tests.journeys.hands import person, sign_in, type_mm  # noqa: E402
+from tests.journeys.hands import choose, measures, person, sign_in, type_mm  # noqa: E402
 from tests.journeys.marking import IMAGE, add_image, charted, chip, pane  # noqa: E402
 from tests.journeys.records import approves, submitted_plan  # noqa: E402
 from tests.journeys.relay import Relay, relay  # noqa: E402
@@ -201,7 +201,7 @@ def other_rows(bench: Bench) -> Iterator[Row]:
     phone = bench.ready(bench.student, f"/cases/{bench.case}", LINK)
     page = phone.page
     page.locator("a[href*='/canals/']").first.tap()
-    page.get_by_label("How it was taken").select_option(label="Pre-operative image")
+    choose(measures(page), "Pre-operative image")
     field = page.get_by_role("textbox", name="Tooth on the image")
     typed = []
     for text in ("2", "20", "20.5"):

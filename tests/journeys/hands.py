@@ -77,23 +77,35 @@ def to_canal(page: Page, canal: str) -> None:
     expect(page.get_by_role("heading", level=1, name=f"Canal {canal}")).to_be_visible()
 
 
-def keep(page: Page) -> None:
-    page.get_by_role("button", name="Keep this reading").click()
-    expect(page.get_by_text("Kept.")).to_be_visible()
+def measures(page: Page) -> Locator:
+    """The sheet that canals are measured in, opened where it is not."""
+    sheet = page.get_by_role("dialog").filter(has=page.get_by_role("form", name="Add a reading"))
+    if not sheet.is_visible():
+        page.get_by_role("button", name=re.compile("^Measure")).click()
+    return sheet
 
 
 def type_mm(page: Page, label: str, value: str) -> None:
     page.get_by_role("textbox", name=label).fill(value)
 
 
+def keep(page: Page) -> None:
+    """The reading, and leaves the sheet."""
+    sheet = measures(page)
+    sheet.get_by_role("button", name="Keep", exact=True).click()
+    expect(sheet.get_by_role("status").filter(has_text="kept")).to_be_attached()
+    sheet.get_by_role("button", name="Close").click()
+    expect(sheet).to_be_hidden()
+
+
 def take_image(page: Page, *, tooth_mm: str) -> None:
-    page.get_by_label("How it was taken").select_option(label="Pre-operative image")
+    choose(measures(page), "Pre-operative image")
     type_mm(page, "Tooth on the image", tooth_mm)
     keep(page)
 
 
 def confirm(page: Page, *, set_mm: str, short_mm: str) -> None:
-    page.get_by_label("How it was taken").select_option(label="Confirming image")
+    choose(measures(page), "Confirming image")
     type_mm(page, "Stop that was set", set_mm)
     choose(page, "short of the apex")
     type_mm(page, "By how much", short_mm)

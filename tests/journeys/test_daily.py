@@ -18,7 +18,7 @@ from playwright.sync_api import Browser, Page, expect
 from tests.bucket import free_port
 from tests.journeys import screen
 from tests.journeys.conftest import PHONE
-from tests.journeys.hands import person, to_canal, type_mm, type_sign_in
+from tests.journeys.hands import choose, measures, person, to_canal, type_mm, type_sign_in
 from tests.journeys.running import DEMONSTRATION, ROOT
 
 # Django's watcher looks once a second and loads the program in about three, on a machine that has nothing else to do.
@@ -88,14 +88,14 @@ def test_a_change_of_either_side_is_there_at_once_and_nobody_signs_in_again(
 
     page.get_by_role("link", name="Training block 3").click()
     to_canal(page, "single")
-    page.get_by_label("How it was taken").select_option(label="Pre-operative image")
+    choose(measures(page), "Pre-operative image")
     type_mm(page, "Tooth on the image", "22.5")
     with page.expect_response(lambda answer: answer.url.endswith("/readings")) as sent:
-        page.get_by_role("button", name="Keep this reading").click()
+        page.get_by_role("button", name="Keep", exact=True).click()
     assert (sent.value.request.method, sent.value.status) == ("POST", 201)
 
-    change(copied / "frontend" / "src" / "words" / "case.ts", "Keep this reading", "Keep it")
-    expect(page.get_by_role("button", name="Keep it", exact=True)).to_be_visible()
+    change(copied / "frontend" / "src" / "words" / "measure.ts", "`Measure ${", "`Gauge ${")
+    expect(page.get_by_role("button", name="Gauge single", exact=True)).to_be_visible()
 
     health = copied / "frontend" / "server" / "health.py"
     alive = f"{reloading['url']}/livez"

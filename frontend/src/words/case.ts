@@ -39,7 +39,6 @@ export const newCase = {
     universal: '1 to 32, or A to T.',
     palmer: 'Typed with the quadrant: UR, UL, LL, LR and 1 to 8, such as UR3.',
   } as Record<string, string>,
-  meant: 'The tooth meant',
   starts: (canals: readonly string[]) =>
     canals.length === 1 ? `1 canal: ${canals[0]}` : `${canals.length} canals: ${canals.join(', ')}`,
   charted: 'No canal goes without saying: add them in the case.',
@@ -58,6 +57,7 @@ export const newCase = {
   share: (percent: string) => `in ${percent} of teeth`,
   noCanals: 'Choose at least one canal.',
   go: 'Open the case',
+  measure: 'Open and measure',
   busy: 'Opening …',
 }
 
@@ -133,7 +133,6 @@ export const chart = {
 }
 
 export const reading = {
-  title: (canal: string) => `Reading · ${canal}`,
   method: 'How it was taken',
   short: {
     pre_operative_image: 'Pre-operative image',
@@ -167,9 +166,7 @@ export const reading = {
     image_estimate: 'guessed from an image',
   } as Record<string, string>,
   guess: 'A guess from an image opens nothing yet.',
-  save: 'Keep this reading',
   busy: 'Sending …',
-  kept: 'Kept.',
 }
 
 export const struck = {

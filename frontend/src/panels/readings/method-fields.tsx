@@ -1,7 +1,7 @@
 import { BOUNDS } from '@/parts/bounds'
 import { Choice, Stepper, Tick } from '@/parts/fields'
 import { words } from '@/words/en'
-import { QUANTITY, type ReadingFields } from './reading-fields'
+import { type MmField, QUANTITY, type ReadingFields } from './reading-fields'
 
 interface Props {
   fields: ReadingFields
@@ -9,6 +9,16 @@ interface Props {
   wrong: (field: keyof ReadingFields) => string | undefined
   /** Where stepping begins: the estimate, or the length so far. */
   begins: number
+  /** What a number is entered in; without it one with two buttons to step. */
+  entered?: (number: NumberEntered) => preact.JSX.Element
+}
+
+export interface NumberEntered {
+  field: MmField
+  label: string
+  value: string
+  wrong: string | undefined
+  onInput: (value: string) => void
 }
 
 const r = words.reading
@@ -37,19 +47,16 @@ export function MethodFields(props: Props) {
   }
 }
 
-type MmProps = Props & { field: Extract<keyof ReadingFields, `${string}_mm`>; label: string }
+type MmProps = Props & { field: MmField; label: string }
 
-function Mm({ fields, set, wrong, begins, field, label }: MmProps) {
-  return (
-    <Stepper
-      label={label}
-      value={fields[field]}
-      {...BOUNDS[QUANTITY[field]]}
-      begins={begins}
-      wrong={wrong(field)}
-      onInput={(value) => set({ [field]: value })}
-    />
-  )
+function Mm({ fields, set, wrong, begins, field, label, entered }: MmProps) {
+  const number = {
+    label,
+    value: fields[field],
+    wrong: wrong(field),
+    onInput: (value: string) => set({ [field]: value }),
+  }
+  return entered?.({ field, ...number }) ?? <Stepper {...number} {...BOUNDS[QUANTITY[field]]} begins={begins} />
 }
 
 function Confirming(props: Props) {

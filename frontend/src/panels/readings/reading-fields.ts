@@ -43,6 +43,10 @@ const NEEDED: Record<Method, readonly MmField[]> = {
   junction: ['from_terminus_mm'],
 }
 
+/** The numbers that the method needs, in the order in which they are taken. */
+export const numbersOf = ({ method, tip }: Pick<ReadingFields, 'method' | 'tip'>): readonly MmField[] =>
+  NEEDED[method].filter((field) => !(field === 'tip_by_mm' && tip === 'at'))
+
 /** What each number is of: its bounds are the server's. */
 export const QUANTITY: Record<MmField, Quantity> = {
   tooth_mm: 'length',
@@ -63,8 +67,7 @@ export const wrongNumber = (fields: ReadingFields, name: MmField): string | unde
 
 /** Fields that still lack a number that can be right, or a choice. */
 export function lacking(fields: ReadingFields): (keyof ReadingFields)[] {
-  const needed = NEEDED[fields.method].filter((f) => !(f === 'tip_by_mm' && fields.tip === 'at'))
-  const numbers = needed.filter((f) => wrongNumber(fields, f) !== undefined)
+  const numbers = numbersOf(fields).filter((f) => wrongNumber(fields, f) !== undefined)
   const tip = fields.method === 'confirming_image' && fields.tip === '' ? (['tip'] as const) : []
   const mark = fields.method === 'apex_locator' && fields.mark === '' ? (['mark'] as const) : []
   const how = fields.method === 'junction' && fields.junction_method === '' ? (['junction_method'] as const) : []
@@ -116,4 +119,20 @@ function tipShort(fields: ReadingFields): number {
   if (fields.tip === 'at') return 0
   const by = Math.abs(readMm(fields.tip_by_mm) ?? Number.NaN)
   return fields.tip === 'past' ? -by : by
+}
+
+/** Where the tooth ends by a reading [mm from the reference point], with nothing taken off. */
+export function toothBy(reading: Reading): number {
+  switch (reading.method) {
+    case 'pre_operative_image':
+      return reading.tooth_mm
+    case 'ratio':
+      return (reading.instrument_mm * reading.tooth_on_image_mm) / reading.instrument_on_image_mm
+    case 'confirming_image':
+      return reading.set_mm + reading.tip_short_mm
+    case 'apex_locator':
+      return Math.min(reading.read_mm, reading.repeat_mm)
+    case 'direct_sight':
+      return reading.seen_mm
+  }
 }

@@ -10,18 +10,24 @@ interface Props {
   children: preact.ComponentChildren
 }
 
+/** Opens a dialog over the screen with a place of its own in the history: Esc and the way back close it. */
+export function useDialog() {
+  const ref = useRef<HTMLDialogElement>(null)
+  const close = () => ref.current?.close()
+  useLayoutEffect(() => ref.current?.showModal(), [])
+  usePlaceOfOwn(close)
+  return { ref, close }
+}
+
 /**
  * A sheet over the screen. It is closed by its button, Esc, a touch beside it or the way back, and the focus returns
  * to where it was.
  */
 export function Sheet({ title, onClose, children }: Props) {
-  const ref = useRef<HTMLDialogElement>(null)
-  const id = useId()
-  const close = () => ref.current?.close()
   // Before it is said to be asked: what it asks is in sight from here on, and not a frame later.
-  useLayoutEffect(() => ref.current?.showModal(), [])
+  const { ref, close } = useDialog()
+  const id = useId()
   useAsked(title)
-  usePlaceOfOwn(close)
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: Esc closes a dialog by itself
     <dialog

@@ -3,7 +3,7 @@ import { Sign, type SignName } from '@/parts/signs'
 import { mm, tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
 
-const SIGNS: Record<Length['state'], SignName> = {
+export const SIGNS: Record<Length['state'], SignName> = {
   missing: 'draft',
   estimated: 'waiting',
   settled: 'approved',

@@ -1,7 +1,8 @@
+import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown } from '@/api/shapes'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
-import { go } from '@/router'
+import { asksFor, go } from '@/router'
 import { removeCanal, useCase } from '@/store/cache/cases'
 import { useWorks } from '@/store/chair/chair'
 import { useSending } from '@/store/forms/sending'
@@ -9,7 +10,7 @@ import { dropPendingReading, pendingReadingsOf } from '@/store/outbox/pending-re
 import { words } from '@/words/en'
 import { CanalFacts } from './canal-facts'
 import { LengthNumber, LengthSays } from './canal-row'
-import { ReadingForm } from './reading-form'
+import { Measure } from './measure/measure'
 import { Readings } from './readings'
 import { ReferencePoint } from './reference-point'
 import './case.css'
@@ -34,12 +35,12 @@ export function Canal({ caseId, canalId }: { caseId: string; canalId: string }) 
 }
 
 function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
-  const root = of.roots.find((r) => r.name === canal.root)
-  const joins =
-    root !== undefined &&
-    ['2-1', '1-2-1'].includes(root.pattern) &&
-    root.main_canal != null &&
-    root.main_canal !== canal.name
+  const [method, setMethod] = useState(() => (asksFor('?method=junction') ? ('junction' as const) : undefined))
+  const [measures, setMeasures] = useState(method !== undefined)
+  const close = () => {
+    setMeasures(false)
+    setMethod(undefined)
+  }
   const works = useWorks(of.id)
   const waiting = pendingReadingsOf(of.id).value.filter((reading) => reading.canal === canal.id)
   return (
@@ -54,10 +55,13 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
       </div>
       {canal.reference_point === '' && <ReferencePoint canal={canal} of={of} />}
       {works ? (
-        <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
+        <button type="button" class="button main" onClick={() => setMeasures(true)}>
+          {words.measure.openOne(canal.name)}
+        </button>
       ) : (
         <p class="soft">{words.look.lengths}</p>
       )}
+      {measures && works && <Measure of={of} begins={canal.id} method={method} onClose={close} />}
       <PendingReadings waiting={waiting} />
       <Readings canal={canal} caseId={of.id} />
       <CanalFacts canal={canal} of={of} />

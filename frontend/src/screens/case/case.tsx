@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import type { CaseShown } from '@/api/shapes'
 import { StatusPill } from '@/panels/case-row'
 import { CaseImages } from '@/panels/images/case-images'
@@ -11,12 +12,15 @@ import { AddCanal } from './add-canal'
 import { Alias } from './alias'
 import { CanalRow } from './canal-row'
 import { DifficultyFactors } from './difficulty-factors'
+import { Measure } from './measure/measure'
 import { RootCard } from './root-card'
 import { ToothFacts } from './tooth-facts'
 import './case.css'
+import { asksFor } from '@/router'
 import { useKits, useTechniques } from '@/store/cache/cases'
 import { useVersion, useVersions } from '@/store/cache/plans'
-import { useEarlier, useTreatment } from '@/store/chair/chair'
+import { useEarlier, useTreatment, useWorks } from '@/store/chair/chair'
+import { pendingReadingsOf } from '@/store/outbox/pending-readings'
 
 /** A case: where its plan stands, its canals with their lengths, how roots run, and what else was charted. */
 export function Case({ id }: { id: string }) {
@@ -28,7 +32,7 @@ export function Case({ id }: { id: string }) {
       under={shown && words.chart.under(shown.tooth.name, words.setting[shown.setting])}
       back={{ to: '/cases', says: words.back }}
       aside={shown?.version && <RecordLink caseId={id} />}
-      foot={shown && <PlanLink of={shown} />}
+      foot={shown && <Dock of={shown} />}
     >
       <Seen of={cached} rows={5}>
         {(it) => <Charted of={it} />}
@@ -72,22 +76,47 @@ function Charted({ of }: { of: CaseShown }) {
   )
 }
 
-function PlanLink({ of }: { of: CaseShown }) {
-  const none = of.status.state === 'none'
+/** What is due, at the right; what may be wanted beside it. */
+function Dock({ of }: { of: CaseShown }) {
+  const [open, setOpen] = useState(() => asksFor('?measure'))
+  const works = useWorks(of.id)
+  const pending = pendingReadingsOf(of.id).value
   const student = membership.value?.role === 'student'
-  // A case is planned by its student; others read the version that stands.
-  if (!student && !of.version) return null
+  const due = of.canals.find((c) => c.readings.length === 0 && !pending.some((reading) => reading.canal === c.id))
+  const measures = works && of.canals.length > 0
   return (
-    <>
+    <div class="case-dock">
       {of.status.approved_number !== null && (
         <a class="button answer" href={`/cases/${of.id}/chair`}>
           {words.chair.open}
         </a>
       )}
-      <a class="button main" href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}>
-        {none ? words.chart.planNew : words.chart.planSee}
-      </a>
-    </>
+      {measures && !due && (
+        <button type="button" class="button answer" onClick={() => setOpen(true)}>
+          {words.measure.open}
+        </button>
+      )}
+      <PlanLink of={of} due={!(measures && due)} student={student} />
+      {measures && due && (
+        <button type="button" class="button main" onClick={() => setOpen(true)}>
+          {words.measure.openOne(due.name)}
+        </button>
+      )}
+      {open && works && <Measure of={of} onClose={() => setOpen(false)} />}
+    </div>
+  )
+}
+
+// A case is planned by its student; others read the version that stands.
+function PlanLink({ of, due, student }: { of: CaseShown; due: boolean; student: boolean }) {
+  if (!student && !of.version) return null
+  return (
+    <a
+      class={due ? 'button main' : 'button answer'}
+      href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}
+    >
+      {of.status.state === 'none' ? words.chart.planNew : words.chart.planSee}
+    </a>
   )
 }
 

@@ -31,6 +31,7 @@ export function NewCase() {
     const lacks = tried ? lacking(fields, search.tooth) : {}
     return lacks[field] ?? sending.problem?.at(field)
   }
+  const then = useRef('')
   const noName = useRef<string | undefined>(undefined)
   const send = () =>
     run(async () => {
@@ -41,11 +42,11 @@ export function NewCase() {
       const same = { id: fields.id, ...alias, setting: fields.setting }
       const id = await openCase({ ...same, tooth: name, canals: chosenCanals(fields, tooth) })
       await draft.clear(emptyCase(uuid7()))
-      go(`/cases/${id}`, { replace: true })
+      go(`/cases/${id}${then.current}`, { replace: true })
     })
   const busy = sending.state === 'busy'
-  const submit = (event: Event) => {
-    event.preventDefault()
+  const submit = (measures: boolean) => {
+    then.current = measures ? '?measure' : ''
     setTried(true)
     if (Object.keys(lacking(fields, search.tooth)).length === 0) void send()
   }
@@ -56,13 +57,25 @@ export function NewCase() {
       foot={
         <>
           <Sent sending={sending} fields={FIELDS} again={() => void send()} />
-          <button type="submit" form={FORM} class="button main" aria-busy={busy} disabled={busy}>
-            {busy ? words.newCase.busy : words.newCase.go}
-          </button>
+          <div class="new-case-dock">
+            <button type="button" class="button answer" disabled={busy} onClick={() => submit(false)}>
+              {words.newCase.go}
+            </button>
+            <button type="submit" form={FORM} class="button main" aria-busy={busy} disabled={busy}>
+              {busy ? words.newCase.busy : words.newCase.measure}
+            </button>
+          </div>
         </>
       }
     >
-      <form id={FORM} class="stack new-case" onSubmit={submit}>
+      <form
+        id={FORM}
+        class="stack new-case"
+        onSubmit={(event) => {
+          event.preventDefault()
+          submit(true)
+        }}
+      >
         {draft.restored.value && <Restored onClear={() => void draft.clear(emptyCase(uuid7()))} />}
         <Choice
           label={words.newCase.setting}

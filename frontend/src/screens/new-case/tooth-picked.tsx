@@ -31,7 +31,7 @@ export function ToothPicked({ fields, set, search: { tooth, wrong: unknown }, wr
         <span class="tooth-number">{picked}</span>
         <span class="small">{tooth?.name}</span>
       </Arch>
-      <p class="unseen" role="status">
+      <p class="picked-says" role="status">
         {tooth && `${tooth.iso}, ${tooth.name}`}
       </p>
       {tooth?.primary && <Notice sign="caution">{words.newCase.primary}</Notice>}
