@@ -237,6 +237,29 @@ def test_the_tables_hold_what_a_copy_by_the_feed_holds(archive: APIClient, full:
             assert len(rows) == len(expected), table
 
 
+def test_what_plans_are_made_from_is_as_the_api_shows_it(archive: APIClient, full: Programme, rosa: Person) -> None:
+    """Kits, techniques and figures, every field of them; also where a page holds one row."""
+    of_programme = f"{API}/programmes/{full.pk}"
+    own = client(rosa).put(f"{of_programme}/figures/set_back.bone", {"value": 1.2}, format="json")
+    assert own.status_code == 200, own.content
+    shown = {
+        name: archive.get(f"{of_programme}/{name}").json()["results"] for name in ("kits", "techniques", "figures")
+    }
+    expected = {
+        "kits": [{"id": each["id"], "external_id": each["external_id"], **each["kit"]} for each in shown["kits"]],
+        "techniques": [
+            {"id": each["technique"].pop("key"), "provided": each["provided"], **each["technique"]}
+            for each in shown["techniques"]
+        ],
+        "figures": [{"id": each.pop("key"), **each} for each in shown["figures"]],
+    }
+    for table, rows in expected.items():
+        assert len(rows) > (table != "kits")
+        in_order = [as_in_a_table(row) for row in sorted(rows, key=lambda row: str(row["id"]))]
+        assert rows_of(archive, full, table) == rows_of(archive, full, table, limit=1) == in_order
+    assert {row["own"] for row in rows_of(archive, full, "figures")} == {True, False}
+
+
 def test_a_download_that_broke_off_goes_on_after_its_last_whole_line(archive: APIClient, full: Programme) -> None:
     """Whatever the line at which it broke off, in both forms; the pieces put together are the whole file."""
     ids = [row["id"] for row in rows_of(archive, full, "canals")]
@@ -320,7 +343,8 @@ def test_what_cannot_be_asked_for_is_refused(
 
 
 def test_people_are_of_no_case_and_a_table_that_is_none_is_not_there(archive: APIClient, programme: Programme) -> None:
-    problem(archive.get(f"{at(programme)}/people.csv", {"tooth": "26"}), 400, "not-understood")
+    for table in ("people", "kits", "figures"):
+        problem(archive.get(f"{at(programme)}/{table}.csv", {"tooth": "26"}), 400, "not-understood")
     problem(archive.get(f"{at(programme)}/log.csv"), 404, "not-found")
     problem(archive.get(f"{at(programme)}/remarks.csv", {"after": "1" * 19}), 400, "not-understood")
 

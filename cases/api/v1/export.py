@@ -24,7 +24,7 @@ from cases.domain.errors import NotAllowed
 from cases.exports.lines import csv_lines, ndjson_lines
 from cases.queries import feed, seen
 from cases.queries.export import pages
-from cases.queries.export.pages import PEOPLE, TABLES, Page
+from cases.queries.export.pages import TABLES, Key, Page
 from cases.queries.export.table import KEY, Table
 from cases.services.common.feed import number
 from planning.api.refusals import refuses
@@ -143,8 +143,8 @@ class NdjsonView(RowsView):
         operation_id="programme_export_ndjson",
         tags=TAGS,
         summary="Rows of a table, each a line of JSON",
-        description="What is empty is null. Of several filters all hold: the rows are those of the cases that fit. The "
-        "table of people takes none.",
+        description="What is empty is null. Of several filters all hold: the rows are those of the cases that fit. "
+        "What is of the programme itself, such as people and kits, takes none.",
         parameters=PAGE_OF_ROWS,
         extensions=refuses(NotAllowed),
         responses={(200, "application/x-ndjson"): OpenApiTypes.STR},
@@ -174,7 +174,7 @@ class CsvView(RowsView):
         return self.rows(request, programme_id, table)
 
 
-def _after(request: Request, table: Table) -> UUID | int | None:
+def _after(request: Request, table: Table) -> Key | None:
     """The key to go on after. Raises ValidationError for what is no key of the table."""
     text = request.query_params.get("after")
     if text is None:
@@ -189,7 +189,7 @@ def _after(request: Request, table: Table) -> UUID | int | None:
 def _cases(request: Request, programme_id: UUID, table: Table) -> Any:
     """The cases that were asked for. Raises ValidationError, also for a filter where the rows are of no case."""
     asked = [name for name in ExportFilters.base_filters if name in request.query_params]
-    if table is PEOPLE and asked:
+    if table.of_programme and asked:
         unknown = ErrorDetail(sentence_of("unknown-key"), code="unknown-key")
         raise ValidationError({name: [unknown] for name in asked})
     return filtered(ExportFilters, pages.cases_of(asker(request), programme_id), request)

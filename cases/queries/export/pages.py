@@ -13,33 +13,26 @@ from django.db.models import QuerySet
 
 from cases.domain.column import ColumnType
 from cases.domain.errors import NotHere
-from cases.models import Case, Membership
-from cases.queries import programmes, seen
-from cases.queries.export import chart_tables, plan_tables
-from cases.queries.export.table import KEY, Table, of_row
+from cases.models import Case
+from cases.queries import seen
+from cases.queries.export import chart_tables, plan_tables, programme_tables
+from cases.queries.export.table import Table
 from cases.queries.external_ids import known
 from cases.queries.seen import Asker
 
 AT_ONCE = 200
 """Rows are read so many at a time."""
+Key = UUID | int | str
+"""What the first column of a table shows."""
 MOST_KEY_DIGITS = 18  # of a whole number that every database keeps
 
-PEOPLE = Table(
-    name="people",
-    meaning="Who belongs to the programme, by id alone: a name that stands in a file cannot be erased any more.",
-    columns=(
-        of_row(KEY, ColumnType.ID, "", "person_id"),
-        of_row("external_id", ColumnType.TEXT, "The key by which the service that asks knows them."),
-        of_row("role", ColumnType.TEXT),
-        of_row("group", ColumnType.TEXT),
-    ),
-    rows=lambda _: Membership.objects.none(),  # they are of the programme, not of cases
-    key="person_id",
-)
 TABLES: Mapping[str, Table] = {
     table.name: table
     for table in (
-        PEOPLE,
+        programme_tables.PEOPLE,
+        programme_tables.KITS,
+        programme_tables.TECHNIQUES,
+        programme_tables.FIGURES,
         chart_tables.CASES,
         chart_tables.CANALS,
         chart_tables.READINGS,
@@ -70,8 +63,10 @@ def cases_of(asker: Asker, programme_id: UUID) -> QuerySet[Case]:
     return seen.cases(asker).filter(programme_id=programme_id)
 
 
-def key_of(table: Table, text: str) -> UUID | int | None:
+def key_of(table: Table, text: str) -> Key | None:
     """A key as the first column writes it; None for what is none."""
+    if table.columns[0].type is ColumnType.TEXT:
+        return text
     if table.columns[0].type is ColumnType.WHOLE:
         is_whole = text.isascii() and text.isdecimal() and len(text) <= MOST_KEY_DIGITS
         return int(text) if is_whole else None
@@ -91,25 +86,31 @@ class Page:
         programme_id: UUID,
         cases: QuerySet[Case],
         *,
-        after: UUID | int | None,
+        after: Key | None,
         limit: int,
     ) -> None:
         """Raises NotAllowed where the asker may not see people."""
         self._table, self._limit = table, limit
         self._line = table.line(programme_id)
-        rows = programmes.people(asker, programme_id) if table is PEOPLE else table.rows(cases)
+        rows: Any = table.of_programme(asker, programme_id) if table.of_programme else table.rows(cases)
         if table is chart_tables.CASES:
             rows = known(asker, rows)
-        if after is not None:
-            rows = rows.filter(**{f"{table.key}__gt": after})
         # One more than is shown tells that there are more.
-        self._rows = rows.order_by(table.key)[: limit + 1]
+        self._rows = self._after(rows, after)[: limit + 1]
         self.last: str | None = None
         """The key of the last row where there are more; else None."""
 
+    def _after(self, rows: Any, after: Key | None) -> Any:
+        """In the order of their keys, by the database where it has them."""
+        if isinstance(rows, QuerySet):
+            left = rows if after is None else rows.filter(**{f"{self._table.key}__gt": after})
+            return left.order_by(self._table.key)
+        keyed = {self._table.columns[0].value(self._line(row)): row for row in rows}
+        return [keyed[key] for key in sorted(keyed) if after is None or key > after]
+
     def __iter__(self) -> Iterator[list[Any]]:
         key: Any = None
-        for number, row in enumerate(self._rows.iterator(AT_ONCE)):
+        for number, row in enumerate(self._rows.iterator(AT_ONCE) if isinstance(self._rows, QuerySet) else self._rows):
             if number == self._limit:
                 self.last = key
                 return

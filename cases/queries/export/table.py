@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -13,6 +13,7 @@ from django.db.models import QuerySet
 from cases.domain.column import Column, ColumnType
 from cases.mapping.charts import millimetres
 from cases.models import Case
+from cases.queries.seen import Asker
 from planning.foundation.encoding import json_schema
 
 KEY = "id"
@@ -43,8 +44,10 @@ class Table:
     name: str
     meaning: str
     columns: tuple[Column, ...]
-    rows: Callable[[QuerySet[Case]], QuerySet[Any]]
+    rows: Callable[[QuerySet[Case]], QuerySet[Any]] = QuerySet.none
     """Those of the cases, with what the columns need."""
+    of_programme: Callable[[Asker, UUID], Iterable[Any]] | None = None
+    """Those of the programme as the asker sees them, where they are of no case. Raises NotAllowed."""
     key: str = "pk"
     """The field that the first column shows."""
     line: Callable[[UUID], Callable[[Any], Any]] = _row_alone

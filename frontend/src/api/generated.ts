@@ -1461,7 +1461,7 @@ export interface paths {
         };
         /**
          * Rows of a table, each a line of JSON
-         * @description What is empty is null. Of several filters all hold: the rows are those of the cases that fit. The table of people takes none.
+         * @description What is empty is null. Of several filters all hold: the rows are those of the cases that fit. What is of the programme itself, such as people and kits, takes none.
          */
         get: operations["programme_export_ndjson"];
         put?: never;
@@ -15677,7 +15677,7 @@ export interface operations {
             path: {
                 programme_id: string;
                 /** @description As in the contents. */
-                table: "people" | "cases" | "canals" | "readings" | "junctions" | "images" | "markings" | "bends-in-space" | "plan-versions" | "canal-plans" | "reviews" | "remarks" | "revocations" | "overrides" | "events";
+                table: "people" | "kits" | "techniques" | "figures" | "cases" | "canals" | "readings" | "junctions" | "images" | "markings" | "bends-in-space" | "plan-versions" | "canal-plans" | "reviews" | "remarks" | "revocations" | "overrides" | "events";
             };
             cookie?: never;
         };
@@ -15747,7 +15747,7 @@ export interface operations {
             path: {
                 programme_id: string;
                 /** @description As in the contents. */
-                table: "people" | "cases" | "canals" | "readings" | "junctions" | "images" | "markings" | "bends-in-space" | "plan-versions" | "canal-plans" | "reviews" | "remarks" | "revocations" | "overrides" | "events";
+                table: "people" | "kits" | "techniques" | "figures" | "cases" | "canals" | "readings" | "junctions" | "images" | "markings" | "bends-in-space" | "plan-versions" | "canal-plans" | "reviews" | "remarks" | "revocations" | "overrides" | "events";
             };
             cookie?: never;
         };
