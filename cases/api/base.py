@@ -153,12 +153,13 @@ def as_it_lies(request: Request, packed: bytes) -> HttpResponse:
     )
 
 
-def _check_moment(text: str) -> None:
-    """Raises ValueError or OverflowError for what is no time, has no zone, or is none in UTC."""
+def _in_utc(text: str) -> str:
+    """The moment as every database knows it. Raises ValueError or OverflowError for what is no time, has no zone, or is
+    none in UTC."""
     moment = datetime.fromisoformat(text)
     if moment.tzinfo is None:
         raise ValueError
-    moment.astimezone(UTC)
+    return moment.astimezone(UTC).isoformat()
 
 
 def page_of(name: str, row: type[BaseSerializer[Any]]) -> BaseSerializer[Any]:
@@ -187,7 +188,8 @@ class NewestFirst(CursorPagination):
             if cursor == Cursor(offset=0, reverse=False, position=None):
                 raise ValueError  # what could not be read: the first page has no cursor
             if cursor and cursor.position is not None:
-                _check_moment(str(cursor.position))
+                moment: Any = _in_utc(str(cursor.position))  # the stubs know numbers alone
+                cursor = cursor._replace(position=moment)
         except (NotFound, ValueError, OverflowError):
             says = "Is not from this list: take it from `next` or `previous`, or leave it out for the first page."
             raise ValidationError({self.cursor_query_param: [says]}, code="not-understood") from None

@@ -101,7 +101,7 @@ def curvature(asked: CurvatureRequest) -> Curvature:
 
 
 def measured(asked: MeasureRequest) -> Measured:
-    """Raises ScaleNotUsable, PointsDoNotFit, TooMuchWork and ChoiceNotPossible."""
+    """Raises ScaleNotUsable, PointsDoNotFit, LengthOutOfBounds, TooMuchWork and ChoiceNotPossible."""
     refuse_thresholds(asked.thresholds)
     try:
         return radiograph.measure(asked.marks, Figures(asked.thresholds))

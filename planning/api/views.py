@@ -199,7 +199,7 @@ def compute_curvature(request: Request) -> Response:
     "marked, else from what the image file says; the answer says what it rests on and how sure every number is. "
     "Without a scale there are angles and ratios alone. Nothing is stored, and no image is sent.",
     request=serializer_of(MeasureRequest),
-    extensions=refuses(ScaleNotUsable, PointsDoNotFit, TooMuchWork, ChoiceNotPossible, OutOfBounds),
+    extensions=refuses(ScaleNotUsable, PointsDoNotFit, TooMuchWork, ChoiceNotPossible, OutOfBounds, LengthOutOfBounds),
     responses=serializer_of(Measured),
     examples=[examples.MEASURE_REQUEST, examples.MEASURED],
 )

@@ -43,3 +43,9 @@ def test_a_point_missing() -> None:
     assert "#/curve/end" in problem(
         post("compute/curvature", {"curve": {"axis": AXIS, "leaves": LEAVES}}), 400, "not-understood"
     )
+
+
+def test_an_instrument_set_to_no_length_is_refused_as_a_length() -> None:
+    """Of marks on an image; what is answered is described, which every answer here is held to."""
+    marks = {"lines": [{"canal": "P", "points": [], "set_mm": 0}]}
+    assert "#/marks/lines/0/set_mm" in problem(post("compute/measure", {"marks": marks}), 422, "length-out-of-bounds")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime, timedelta
+from datetime import timezone as timezone_of
 from itertools import product
 from typing import Any
 
@@ -17,6 +18,7 @@ from cases.models import Case, ChangeLog, Membership, Person, Programme, ToothPl
 from tests.cast import API, client, open_case, problem
 from tests.many import at_work, copies
 
+FAR = timezone_of(timedelta(hours=-17, minutes=-39))
 STATES = [state for state in PlanState if state is not PlanState.SUPERSEDED]
 
 
@@ -87,6 +89,8 @@ def test_cases_are_found_by_when_something_of_them_changed(
         return {each["id"] for each in listed(vale, f"{at}/cases", updated_since=moment.isoformat())}
 
     assert listed_since(since) == {str(charted.pk), str(at_chair.pk)}
+    # PostgreSQL itself knows no offset beyond 15:59.
+    assert listed_since(since.astimezone(FAR)) == {str(charted.pk), str(at_chair.pk)}
     assert listed_since(timezone.now() + timedelta(minutes=10)) == set()
 
 
@@ -98,6 +102,11 @@ def test_cases_are_found_by_when_something_of_them_changed(
         ("cases", "updated_since", "yesterday", "not-a-moment"),
         ("cases", "group", "a\0b", "control-characters"),
         ("people", "role", "patient", "not-of-these"),
+        # Nothing is no condition: without a refusal all would be shown.
+        ("cases", "state", "", "not-of-these"),
+        ("cases", "student_id", "", "not-an-id"),
+        ("cases", "updated_since", "", "not-a-moment"),
+        ("cases", "updated_since", "0001-01-01T00:00:00+10:00", "not-a-moment"),
     ],
 )
 def test_what_nothing_can_be_is_refused_in_the_words_of_bodies(

@@ -128,6 +128,13 @@ CURSORS = [
 ]
 
 
+def test_a_cursor_may_name_its_moment_with_any_offset(opened: Case, vale: Person) -> None:
+    """PostgreSQL itself knows none beyond 15:59."""
+    cursor = b64encode(b"p=2001-01-01T00:00:00-17:39").decode()
+    answer = client(vale).get(f"{API}/programmes/{opened.programme_id}/cases", {"cursor": cursor})
+    assert (answer.status_code, answer.json()["results"]) == (200, [])
+
+
 @pytest.mark.parametrize("cursor", CURSORS)
 def test_a_cursor_of_no_page_is_refused_in_words(opened: Case, vale: Person, cursor: str) -> None:
     answer = client(vale).get(f"{API}/programmes/{opened.programme_id}/cases", {"cursor": cursor})

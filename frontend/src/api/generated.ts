@@ -13643,6 +13643,7 @@ export interface operations {
             415: components["responses"]["415.unsupported-media-type"];
             /**
              * @description - `choice-not-possible`: A choice for a canal that its findings do not allow.
+             *     - `length-out-of-bounds`: A length that no tooth has.
              *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
              *     - `points-do-not-fit`: Points from which no curve can be measured.
              *     - `scale-not-usable`: An image that cannot be measured.
@@ -13657,7 +13658,7 @@ export interface operations {
                 content: {
                     "application/problem+json": components["schemas"]["Problem"] & {
                         /** @enum {unknown} */
-                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/points-do-not-fit" | "/api/v1/problems/scale-not-usable" | "/api/v1/problems/too-much-work";
+                        type?: "/api/v1/problems/choice-not-possible" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/points-do-not-fit" | "/api/v1/problems/scale-not-usable" | "/api/v1/problems/too-much-work";
                     };
                 };
             };
