@@ -112,7 +112,7 @@ def any_request() -> None:
 
 
 def any_request_twice() -> None:
-    """The same on both databases, side by side: all of them, each asked by everybody. A quarter of an hour."""
+    """The same on both databases, side by side: all of them, each asked by everybody: some 150,000."""
     with ThreadPoolExecutor() as pool:
         fuzz = partial(_pytest, what=("tests/any_request",), judge=True, at_once=True)
         list(pool.map(fuzz, ({**of, "DRAWS": "whole"} for of in (_sqlite(), _postgresql()))))
