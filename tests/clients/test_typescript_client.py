@@ -57,7 +57,7 @@ def test_a_case_is_entered_planned_and_approved(
     compiled: Path, live_server: LiveServer, programme: Programme, kit: Kit, priya: Person, vale: Person, rosa: Person
 ) -> None:
     keys = {"service": service_key(rosa).text, "student": own_key(priya).text, "supervisor": own_key(vale).text}
-    asked = {"url": live_server.url, "programme": str(programme.pk), "student_id": str(priya.pk), "keys": keys}
+    asked = {"url": live_server.url, "programme": str(programme.pk), "student": str(priya.pk), "keys": keys}
     done: dict[str, Any] = json.loads(run("run.mjs", str(compiled), said=json.dumps(asked)))
     version = ToothPlanVersion.objects.get(pk=done["version"])
     assert str(version.state) == "approved"
