@@ -32,6 +32,8 @@ from cases.queries.seen import Asker, service_of
 from planning.api.parsing import BoundedJSONParser
 
 READS = ("GET", "HEAD")
+LARGEST_NUMBER = 2**63 - 1  # of a row
+NOT_OF_THIS_LIST = "Is not from this list: take it from `next` or `previous`, or leave it out for the first page."
 LOCATION = OpenApiParameter(
     "Location", str, OpenApiParameter.HEADER, response=[201], description="Where what was made lies."
 )
@@ -175,11 +177,15 @@ class NewestFirst(CursorPagination):
     page_size = 30
     max_page_size = 100
     page_size_query_param = "limit"
-    ordering = ("-created_at", "-id")
+    ordering: tuple[str, ...] = ("-created_at", "-id")
 
     def get_page_size(self, request: Request) -> int:
         """Raises ValidationError for what is no number of rows."""
         return asked_number(request, self.page_size_query_param, self.page_size, range(1, self.max_page_size + 1))
+
+    def position_of(self, text: str) -> Any:
+        """The first column of a row, from its text. Raises ValueError or OverflowError for what is none."""
+        return _in_utc(text)
 
     def decode_cursor(self, request: Request) -> Any:
         """Raises ValidationError for what no page of this list has named."""
@@ -188,9 +194,19 @@ class NewestFirst(CursorPagination):
             if cursor == Cursor(offset=0, reverse=False, position=None):
                 raise ValueError  # what could not be read: the first page has no cursor
             if cursor and cursor.position is not None:
-                moment: Any = _in_utc(str(cursor.position))  # the stubs know numbers alone
-                cursor = cursor._replace(position=moment)
+                cursor = cursor._replace(position=self.position_of(str(cursor.position)))
         except (NotFound, ValueError, OverflowError):
-            says = "Is not from this list: take it from `next` or `previous`, or leave it out for the first page."
-            raise ValidationError({self.cursor_query_param: [says]}, code="not-understood") from None
+            raise ValidationError({self.cursor_query_param: [NOT_OF_THIS_LIST]}, code="not-understood") from None
         return cursor
+
+
+class ByNumber(NewestFirst):
+    """Pages of rows that the database numbers, in the order in which they were made."""
+
+    ordering = ("id",)
+
+    def position_of(self, text: str) -> Any:
+        number = int(text)
+        if not 0 < number <= LARGEST_NUMBER:
+            raise ValueError(text)
+        return number

@@ -197,7 +197,7 @@ describe('how old a list is', () => {
   test('is said of the chairs and of the plans that wait; also that there is no connection', async () => {
     vi.useRealTimers()
     let online = true
-    serve(({ path }) => (online ? { body: { results: [], more: false, path } } : 'nothing'))
+    serve(({ path }) => (online ? { body: { results: [], next: null, path } } : 'nothing'))
     render(<Worklist />)
     expect(await screen.findAllByText(/as of \d\d:\d\d:\d\d$/)).toHaveLength(2)
     online = false

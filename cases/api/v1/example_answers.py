@@ -124,7 +124,7 @@ def _worklist() -> dict[str, Any]:
         "stale": False,
     }
     rows = [{**waits, **{key: case[key] for key in shared}}]
-    return {"next": None, "previous": None, "results": rows, "more": False}
+    return {"next": None, "previous": None, "results": rows}
 
 
 def _review() -> dict[str, Any]:

@@ -25,8 +25,9 @@ from planning.foundation.encoding import sentence_of
 from planning.techniques.technique import Setting
 
 OF_PAGES = ("cursor", "limit")
+CURSOR = OpenApiParameter("cursor", str, description="As in `next` or `previous`.")
 PAGES = [
-    OpenApiParameter("cursor", str, description="As in `next` or `previous`."),
+    CURSOR,
     OpenApiParameter(
         "limit",
         {"type": "integer", "minimum": 1, "maximum": NewestFirst.max_page_size, "default": NewestFirst.page_size},

@@ -10,10 +10,18 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import LOCATION, View, answer, asker, given, me
+from cases.api.base import LOCATION, ByNumber, View, answer, asker, given, me, page_of
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
-from cases.api.v1.filters import EXTERNAL_ID, PEOPLE_FILTERS, ExternalIdFilter, PeopleFilters, filtered
+from cases.api.v1.filters import (
+    EXTERNAL_ID,
+    OF_PAGES,
+    PAGES,
+    PEOPLE_FILTERS,
+    ExternalIdFilter,
+    PeopleFilters,
+    filtered,
+)
 from cases.api.v1.shapes import KNOWN_BY, PersonRef
 from cases.domain.access.roles import Role
 from cases.domain.errors import NotAllowed, NotUsable, SentDifferently, TakenAlready
@@ -61,10 +69,6 @@ class MemberShown(serializers.Serializer[Any]):
     role = Value(Role)
     group = serializers.CharField()
     external_id = serializers.CharField(allow_null=True, help_text=KNOWN_BY)
-
-
-class PeopleList(Listing):
-    results = MemberShown(many=True)
 
 
 class KitShown(serializers.Serializer[Any]):
@@ -122,20 +126,22 @@ class ProgrammeView(View):
 
 class PeopleView(View):
     shape = MemberShown
-    query = {"GET": tuple(PeopleFilters.base_filters)}
+    query = {"GET": (*PeopleFilters.base_filters, *OF_PAGES)}
 
     @extend_schema(
         operation_id="programme_people_list",
         tags=TAGS,
         summary="Who belongs to the programme",
         description="For supervisors and coordinators, and services that enter cases for a student.",
-        parameters=PEOPLE_FILTERS,
+        parameters=[*PEOPLE_FILTERS, *PAGES],
         extensions=refuses(NotAllowed),
-        responses=PeopleList,
+        responses=page_of("PeoplePage", MemberShown),
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
         people = filtered(PeopleFilters, programmes.people(asker(request), programme_id), request)
-        return answer(PeopleList, {"results": people})
+        pages = ByNumber()
+        rows = pages.paginate_queryset(people, request, self) or []
+        return pages.get_paginated_response(MemberShown(rows, many=True).data)
 
 
 class KitsView(View):

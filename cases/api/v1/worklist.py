@@ -7,18 +7,31 @@ from uuid import UUID
 
 from django.http import HttpResponse
 from django.utils import timezone
-from drf_spectacular.utils import extend_schema
+from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework import serializers
+from rest_framework.exceptions import ValidationError
 from rest_framework.request import Request
+from rest_framework.utils.urls import replace_query_param
 
-from cases.api.base import View, answer, asker, unchanged
+from cases.api.base import NOT_OF_THIS_LIST, View, answer, asked_number, asker, unchanged
 from cases.api.fields import FieldsOf, Listing, Value
 from cases.api.v1 import example_answers
+from cases.api.v1.filters import CURSOR, OF_PAGES
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
 from cases.domain.errors import NotAllowed
 from cases.domain.progress.summary import CaseSummary
-from cases.queries import worklist
-from cases.queries.worklist import Asks
+from cases.queries import places, worklist
+from cases.queries.places import Order
+from cases.queries.worklist import (
+    MOST_RUNNING,
+    MOST_WAITING,
+    THAT_GOES_ON,
+    THAT_WAITS,
+    WAITING,
+    Asks,
+    RunningPage,
+    WaitingPage,
+)
 from planning.api.refusals import refuses
 from planning.contract.difficulty import Level
 from planning.contract.plan_value import ToothNames
@@ -47,9 +60,15 @@ class WaitingShown(serializers.Serializer[Any]):
     stale = serializers.BooleanField(help_text="The case has changed since: it cannot be approved as it is.")
 
 
-class WorkList(Listing):
+class ForwardPage(Listing):
+    next = serializers.URLField(  # type: ignore[assignment]
+        allow_null=True, help_text="Address of the next page; null: this is the last."
+    )
+    previous = serializers.SerializerMethodField(help_text="Null: these pages are read forwards alone.")
+
+
+class WorkList(ForwardPage):
     results = WaitingShown(many=True)
-    more = serializers.BooleanField(help_text="There is more than is listed here.")
 
 
 class RunningShown(FieldsOf):
@@ -72,36 +91,62 @@ class RunningShown(FieldsOf):
     changed_at = serializers.DateTimeField(source="row.changed_at")
 
 
-class RunningList(Listing):
+class RunningList(ForwardPage):
     results = RunningShown(many=True)
-    more = serializers.BooleanField(help_text="There is more than is listed here.")
+
+
+def page_parameters(most: int) -> list[OpenApiParameter]:
+    limit = {"type": "integer", "minimum": 1, "maximum": most, "default": most}
+    return [CURSOR, OpenApiParameter("limit", limit, description="So many on a page.")]
 
 
 class RunningView(View):
+    query = {"GET": OF_PAGES}
+
     @extend_schema(
         operation_id="running_work",
         tags=["chair"],
         summary="Work that goes on: halted first, then what waits longest, then what went on last",
         description="ETag: changes with all that is shown, times told in whole minutes.",
+        parameters=page_parameters(MOST_RUNNING),
         extensions=refuses(NotAllowed),
         responses=RunningList,
     )
     def get(self, request: Request, programme_id: UUID) -> HttpResponse:
-        page = worklist.running(asker(request), programme_id, timezone.now())
-        return unchanged(request, page.tag) or answer(RunningList, page, etag=page.tag)
+        asked = _asked(request, worklist.MOST_RUNNING, THAT_WAITS, THAT_GOES_ON)
+        page = worklist.running(asker(request), programme_id, timezone.now(), **asked)
+        return unchanged(request, page.tag) or _shown(request, RunningList, page)
 
 
 class WorklistView(View):
+    query = {"GET": OF_PAGES}
+
     @extend_schema(
         operation_id="worklist",
         tags=["plan"],
         summary="Plans that wait, the riskiest and then the oldest first",
         description="ETag: changes with all that is shown, times told in whole minutes.",
+        parameters=page_parameters(MOST_WAITING),
         extensions=refuses(NotAllowed),
         responses=WorkList,
         examples=[example_answers.WORKLIST],
     )
     def get(self, request: Request, programme_id: UUID) -> HttpResponse:
-        page = worklist.waiting(asker(request), programme_id, timezone.now())
+        asked = _asked(request, worklist.MOST_WAITING, WAITING)
+        page = worklist.waiting(asker(request), programme_id, timezone.now(), **asked)
         # First the tag: a plan that comes in between makes the next question answered in full.
-        return unchanged(request, page.tag) or answer(WorkList, page, etag=page.tag)
+        return unchanged(request, page.tag) or _shown(request, WorkList, page)
+
+
+def _asked(request: Request, most: int, *orders: Order) -> dict[str, Any]:
+    """How many are asked for, and after which place. Raises ValidationError."""
+    text = request.query_params.get("cursor")
+    after = None if text is None else places.read(text, *orders)
+    if text is not None and after is None:
+        raise ValidationError({"cursor": [NOT_OF_THIS_LIST]}, code="not-understood")
+    return {"limit": asked_number(request, "limit", most, range(1, most + 1)), "after": after}
+
+
+def _shown(request: Request, list_: type[ForwardPage], page: WaitingPage | RunningPage) -> HttpResponse:
+    address = page.next and replace_query_param(request.build_absolute_uri(), "cursor", page.next)
+    return answer(list_, {"results": page.results, "next": address}, etag=page.tag)

@@ -6769,12 +6769,18 @@ export interface components {
              */
             what?: components["schemas"]["PauseCause"];
         };
-        /** @description Who belongs to a programme. */
-        PeopleList: {
-            /** @description Address of the next page; null: this is the last. */
-            readonly next: string | null;
-            /** @description Address of the page before; null: this is the first. */
-            readonly previous: string | null;
+        /** @description One page of who belongs to a programme. */
+        PeoplePage: {
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /**
+             * Format: uri
+             * @description Address of the page before; null: this is the first.
+             */
+            previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["MemberShown"][];
         };
@@ -8446,11 +8452,12 @@ export interface components {
         };
         /** @description Work that goes on. */
         RunningList: {
-            /** @description There is more than is listed here. */
-            more: boolean;
-            /** @description Address of the next page; null: this is the last. */
-            readonly next: string | null;
-            /** @description Address of the page before; null: this is the first. */
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /** @description Null: these pages are read forwards alone. */
             readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["RunningShown"][];
@@ -10288,11 +10295,12 @@ export interface components {
         };
         /** @description Plans that wait for a supervisor. */
         WorkList: {
-            /** @description There is more than is listed here. */
-            more: boolean;
-            /** @description Address of the next page; null: this is the last. */
-            readonly next: string | null;
-            /** @description Address of the page before; null: this is the first. */
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /** @description Null: these pages are read forwards alone. */
             readonly previous: string | null;
             /** @description The rows of this page. */
             results: components["schemas"]["WaitingShown"][];
@@ -16279,12 +16287,16 @@ export interface operations {
     programme_people_list: {
         parameters: {
             query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
                 fields?: ("person" | "role" | "group" | "external_id")[];
                 /** @description The group they are in, by its whole name. */
                 group?: string;
+                /** @description So many on a page. */
+                limit?: number;
                 /** @description What they are in the programme. */
                 role?: "student" | "supervisor" | "coordinator";
             };
@@ -16306,7 +16318,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["PeopleList"];
+                    "application/json": components["schemas"]["PeoplePage"];
                 };
             };
             /** @description What is shown is what the ETag of If-None-Match is of. No body. */
@@ -16402,7 +16414,12 @@ export interface operations {
     };
     running_work: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description So many on a page. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -17234,7 +17251,12 @@ export interface operations {
     };
     worklist: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description So many on a page. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;

@@ -16,7 +16,7 @@ export function WaitingList({ current }: { current?: string }) {
   )
 }
 
-export function WaitingRows({ results, more, current }: WaitList & { current?: string | undefined }) {
+export function WaitingRows({ results, next, current }: WaitList & { current?: string | undefined }) {
   if (results.length === 0) return <p class="soft">{words.worklist.empty}</p>
   return (
     <>
@@ -27,7 +27,7 @@ export function WaitingRows({ results, more, current }: WaitList & { current?: s
           </li>
         ))}
       </ul>
-      {more && <p class="small soft">{words.worklist.more(results.length)}</p>}
+      {next !== null && <p class="small soft">{words.worklist.more(results.length)}</p>}
     </>
   )
 }

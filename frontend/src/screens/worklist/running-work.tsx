@@ -29,7 +29,7 @@ export function RunningWork({ of: page, group }: { of: RunningList | undefined; 
           </li>
         ))}
       </ul>
-      {last && page?.more && <p class="small soft">{words.worklist.more(results.length)}</p>}
+      {last && page?.next != null && <p class="small soft">{words.worklist.more(results.length)}</p>}
     </section>
   )
 }
