@@ -22,7 +22,7 @@ const OF_PLANS =
 const OF_IMAGES =
   /src.(panels.(images|marks|readings)|parts.(image-board|viewer|bounds|record-link|difference.compare)|marks|store.(images.(blackened|take|look-first|put-right)|chair.(part|chair))|walk|words.(images|marks|record|look))\b.*\.(tsx?|json)$/
 const OF_REVIEWS =
-  /src.(words.(review|card|emergency|visit)|store.(cache.review|device.clock)|parts.step-answers)\.tsx?$/
+  /src.(words.(review|card|emergency|visit)|store.(cache.review|device.clock)|parts.step-answers|units.addresses)\.tsx?$/
 
 /** The worker itself, maps, smaller copies, and what a phone asks for once, when the app is put on its home screen. */
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/

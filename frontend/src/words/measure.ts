@@ -35,3 +35,10 @@ export const measure = {
   allTheSame: (says: string) => says.replace('Keep', 'Keep it'),
   ruler: 'Readings of this canal',
 }
+
+/** The canals with their lengths, drawn. */
+export const lengthsBoard = {
+  name: 'Lengths, drawn',
+  measure: 'measure',
+  length: (length: string, sure: boolean) => (sure ? length : `≈ ${length}`),
+}

@@ -12,6 +12,7 @@ import { AddCanal } from './add-canal'
 import { Alias } from './alias'
 import { CanalRow } from './canal-row'
 import { DifficultyFactors } from './difficulty-factors'
+import { LengthsDrawn } from './lengths-drawn'
 import { Measure } from './measure/measure'
 import { RootCard } from './root-card'
 import { ToothFacts } from './tooth-facts'
@@ -25,6 +26,8 @@ import { pendingReadingsOf } from '@/store/outbox/pending-readings'
 /** A case: where its plan stands, its canals with their lengths, how roots run, and what else was charted. */
 export function Case({ id }: { id: string }) {
   const cached = useCase(id)
+  const [measured, setMeasured] = useState<Measured>(() => (asksFor('?measure') ? 'next' : undefined))
+  const works = useWorks(id)
   const shown = cached.value
   return (
     <Page
@@ -32,16 +35,25 @@ export function Case({ id }: { id: string }) {
       under={shown && words.chart.under(shown.tooth.name, words.setting[shown.setting])}
       back={{ to: '/cases', says: words.back }}
       aside={shown?.version && <RecordLink caseId={id} />}
-      foot={shown && <Dock of={shown} />}
+      foot={shown && <Dock of={shown} works={works} onMeasure={() => setMeasured('next')} />}
     >
       <Seen of={cached} rows={5}>
-        {(it) => <Charted of={it} />}
+        {(it) => <Charted of={it} onMeasure={works ? setMeasured : undefined} />}
       </Seen>
+      {measured && works && shown && <Measure of={shown} begins={measured} onClose={() => setMeasured(undefined)} />}
     </Page>
   )
 }
 
-function Charted({ of }: { of: CaseShown }) {
+/** The canal to begin with, or whichever is due; none: nothing is measured now. */
+type Measured = string | 'next' | undefined
+
+interface ChartedProps {
+  of: CaseShown
+  onMeasure: ((canal: string) => void) | undefined
+}
+
+function Charted({ of, onMeasure }: ChartedProps) {
   const joinable = of.roots.filter((root) => of.canals.filter((c) => c.root === root.name).length > 1)
   return (
     <>
@@ -56,6 +68,7 @@ function Charted({ of }: { of: CaseShown }) {
       </div>
       <section class="stack">
         <h2>{words.chart.lengths}</h2>
+        <LengthsDrawn of={of} onMeasure={onMeasure} />
         <ul class="ledger" aria-label={words.chart.lengths}>
           {of.canals.map((canal) => (
             <li key={canal.id}>
@@ -77,9 +90,7 @@ function Charted({ of }: { of: CaseShown }) {
 }
 
 /** What is due, at the right; what may be wanted beside it. */
-function Dock({ of }: { of: CaseShown }) {
-  const [open, setOpen] = useState(() => asksFor('?measure'))
-  const works = useWorks(of.id)
+function Dock({ of, works, onMeasure }: { of: CaseShown; works: boolean; onMeasure: () => void }) {
   const pending = pendingReadingsOf(of.id).value
   const student = membership.value?.role === 'student'
   const due = of.canals.find((c) => c.readings.length === 0 && !pending.some((reading) => reading.canal === c.id))
@@ -92,17 +103,16 @@ function Dock({ of }: { of: CaseShown }) {
         </a>
       )}
       {measures && !due && (
-        <button type="button" class="button answer" onClick={() => setOpen(true)}>
+        <button type="button" class="button answer" onClick={onMeasure}>
           {words.measure.open}
         </button>
       )}
       <PlanLink of={of} due={!(measures && due)} student={student} />
       {measures && due && (
-        <button type="button" class="button main" onClick={() => setOpen(true)}>
+        <button type="button" class="button main" onClick={onMeasure}>
           {words.measure.openOne(due.name)}
         </button>
       )}
-      {open && works && <Measure of={of} onClose={() => setOpen(false)} />}
     </div>
   )
 }
