@@ -133,7 +133,7 @@ describe('a bend in space', () => {
     await waitFor(() => expect(put()).toBeDefined())
     const kept = put()
     expect(kept?.path).toMatch(/^canals\/mb\/bends-in-space\/[0-9a-f-]{36}$/)
-    expect(kept?.body).toEqual({ first: 'left', second: 'right', apart_deg: 40, other_side: true })
+    expect(kept?.body).toEqual({ first_id: 'left', second_id: 'right', apart_deg: 40, other_side: true })
   })
 
   test('that cannot be had says why, and nothing can be kept', async () => {
