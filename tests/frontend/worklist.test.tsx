@@ -17,13 +17,14 @@ const plan = {
   waiting_s: 60,
 }
 const chair = { ...common, case_id: 'c2', halted: false, canals: [], now: null, step_s: null, waiting_s: 60 }
+const MORE = '/api/v1/programmes/p1/worklist?cursor=c'
 const LEFT_OUT = 'The 1 most urgent; there are more.'
 
 function shown({ plans = false, chairs = false }) {
   serve(({ path }) =>
     path.endsWith('/worklist')
-      ? { body: { results: [plan as unknown as Waiting], more: plans } }
-      : { body: { results: [chair as unknown as Running], more: chairs } },
+      ? { body: { results: [plan as unknown as Waiting], next: plans ? MORE : null } }
+      : { body: { results: [chair as unknown as Running], next: chairs ? MORE : null } },
   )
   render(<Worklist />)
 }
@@ -59,7 +60,7 @@ test.each(['worklist', 'running-work'])('what has come stays where it is, whiche
   serve(async ({ path }) => {
     if (path.endsWith(last)) await held
     else setTimeout(answer)
-    return { body: { results: path.endsWith('/worklist') ? [plan] : [chair, going], more: false } }
+    return { body: { results: path.endsWith('/worklist') ? [plan] : [chair, going], next: null } }
   })
   const { container } = render(<Worklist />)
   const drawn: (string | null)[][] = []
@@ -86,7 +87,7 @@ test.each([5000, 8000])(
       asked += Number(chairs)
       const results = chairs && halted ? [{ ...chair, halted: true }] : []
       await new Promise((resolve) => setTimeout(resolve, takes_ms))
-      return { body: { results, more: false } }
+      return { body: { results, next: null } }
     })
     render(<Worklist />)
     // The third answer is on its way when somebody tells of the emergency.
@@ -103,7 +104,7 @@ test.each([5000, 8000])(
 test('who took a case over is named until it is given back', async () => {
   let taken_over: object | null = { id: 'v', name: 'Dr Vale' }
   serve(({ path }) => ({
-    body: { results: path.endsWith('/running-work') ? [{ ...chair, taken_over }] : [], more: false },
+    body: { results: path.endsWith('/running-work') ? [{ ...chair, taken_over }] : [], next: null },
   }))
   const { unmount } = render(<Worklist />)
   expect(await screen.findByText('Dr Vale has taken over')).toBeTruthy()
