@@ -40,7 +40,7 @@ test.each(['supervisor', 'coordinator'] as const)(
               row('c2', 'Taken by another', { taken_over: { id: 'x', name: 'Amari' } }),
               row('c3', 'Nobody’s', { taken_over: null }),
             ],
-            more: false,
+            next: null,
           }
         : { results: [row('c4', 'Every case')], next: null },
     }))
@@ -77,7 +77,7 @@ test('of a kind that this phone cannot draw it says so', async () => {
 
 test('where there is none it says who sends images', async () => {
   await signedIn('Vale without a case', 'supervisor')
-  serve(() => ({ body: { results: [], more: false } }))
+  serve(() => ({ body: { results: [], next: null } }))
   render(<Share />)
   expect(await screen.findByText(/No case takes images from you now/)).toBeTruthy()
 })

@@ -56,7 +56,7 @@ afterEach(() => {
 
 function answers({ method, path }: Sent) {
   const list = path.split('/').find((part) => part in lists)
-  if (list === undefined) return { body: { results: [], more: false } }
+  if (list === undefined) return { body: { results: [], next: null } }
   if (method === 'PATCH') lists.webhooks = [{ ...WEBHOOK, state: 'active', revision: 5 }]
   if (method === 'DELETE') {
     lists.clients = []
