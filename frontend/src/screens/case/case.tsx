@@ -89,45 +89,42 @@ function Charted({ of, onMeasure }: ChartedProps) {
   )
 }
 
-/** What is due, at the right; what may be wanted beside it. */
-function Dock({ of, works, onMeasure }: { of: CaseShown; works: boolean; onMeasure: () => void }) {
-  const pending = pendingReadingsOf(of.id).value
-  const student = membership.value?.role === 'student'
-  const due = of.canals.find((c) => c.readings.length === 0 && !pending.some((reading) => reading.canal === c.id))
-  const measures = works && of.canals.length > 0
-  return (
-    <div class="case-dock">
-      {of.status.approved_number !== null && (
-        <a class="button answer" href={`/cases/${of.id}/chair`}>
-          {words.chair.open}
-        </a>
-      )}
-      {measures && !due && (
-        <button type="button" class="button answer" onClick={onMeasure}>
-          {words.measure.open}
-        </button>
-      )}
-      <PlanLink of={of} due={!(measures && due)} student={student} />
-      {measures && due && (
-        <button type="button" class="button main" onClick={onMeasure}>
-          {words.measure.openOne(due.name)}
-        </button>
-      )}
-    </div>
-  )
+interface DockProps {
+  of: CaseShown
+  works: boolean
+  onMeasure: () => void
 }
 
-// A case is planned by its student; others read the version that stands.
-function PlanLink({ of, due, student }: { of: CaseShown; due: boolean; student: boolean }) {
-  if (!student && !of.version) return null
-  return (
-    <a
-      class={due ? 'button main' : 'button answer'}
-      href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}
-    >
-      {of.status.state === 'none' ? words.chart.planNew : words.chart.planSee}
-    </a>
-  )
+const ACTIONS = ['chair', 'measure', 'plan'] as const
+
+/** What is due at the right: measuring, then planning, then the work; what else there is beside it. */
+function Dock({ of, works, onMeasure }: DockProps) {
+  const pending = pendingReadingsOf(of.id).value
+  const student = membership.value?.role === 'student'
+  const measures = works && of.canals.length > 0
+  const unmeasured = of.canals.find((c) => c.readings.length === 0 && !pending.some(({ canal }) => canal === c.id))
+  const due = measures && unmeasured ? 'measure' : of.status.state === 'approved' ? 'chair' : 'plan'
+  const looks = (what: typeof due) => (what === due ? 'button main' : 'button answer')
+  const actions = {
+    measure: measures && (
+      <button key="measure" type="button" class={looks('measure')} onClick={onMeasure}>
+        {unmeasured ? words.measure.openOne(unmeasured.name) : words.measure.open}
+      </button>
+    ),
+    // A case is planned by its student; others read the version that stands.
+    plan: (student || of.version) && (
+      <a key="plan" class={looks('plan')} href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}>
+        {of.status.state === 'none' ? words.chart.planNew : words.chart.planSee}
+      </a>
+    ),
+    chair: of.status.approved_number !== null && (
+      <a key="chair" class={looks('chair')} href={`/cases/${of.id}/chair`}>
+        {words.chair.open}
+      </a>
+    ),
+  }
+  const inOrder = [...ACTIONS.filter((what) => what !== due), due] as const
+  return <div class="case-dock">{inOrder.map((what) => actions[what])}</div>
 }
 
 /** Brings along on the phone what planning and working this case need, so that both go on without a connection. */
