@@ -25,8 +25,8 @@ class _Rows(Generic[Row]):
         self._in_place = in_place
         self._sql = lru_cache(self._put_into_sql)
 
-    def _values(self, row: Row, connection: BaseDatabaseWrapper) -> list[Any]:
-        return [field.get_db_prep_save(field.pre_save(row, True), connection) for field in self.fields]
+    def _values(self, rows: Sequence[Row], connection: BaseDatabaseWrapper) -> list[tuple[Any, ...]]:
+        return list(zip(*(_column(field, rows, connection) for field in self.fields), strict=True))
 
     def _put_into_sql(self, _vendor: str) -> str:
         query = InsertQuery(self.model, **self._in_place)
@@ -39,10 +39,10 @@ class NewRows(_Rows[Row]):
     """A table to which rows are added whose keys are known before."""
 
     def add(self, rows: Sequence[Row]) -> None:
-        """Stores the rows; they are what `bulk_create` would leave them."""
+        """Stores the rows, all at one moment; they are what `bulk_create` would leave them."""
         connection = connections[DEFAULT_DB_ALIAS]
         with connection.cursor() as cursor:
-            cursor.executemany(self._sql(connection.vendor), [self._values(row, connection) for row in rows])
+            cursor.executemany(self._sql(connection.vendor), self._values(rows, connection))
         for row in rows:
             row._state.adding, row._state.db = False, DEFAULT_DB_ALIAS
 
@@ -61,4 +61,16 @@ class WholeRows(_Rows[Row]):
         """Stores the row, in place of one with the same key."""
         connection = connections[DEFAULT_DB_ALIAS]
         with connection.cursor() as cursor:
-            cursor.execute(self._sql(connection.vendor), self._values(row, connection))
+            cursor.execute(self._sql(connection.vendor), *self._values([row], connection))
+
+
+def _column(field: models.Field[Any, Any], rows: Sequence[models.Model], connection: BaseDatabaseWrapper) -> list[Any]:
+    """The column's values as the database takes them, each made ready once: rows of one batch share most of theirs."""
+    if getattr(field, "auto_now_add", False):
+        values = [field.pre_save(rows[0], True)] * len(rows)
+        for row, value in zip(rows, values, strict=True):
+            setattr(row, field.attname, value)
+    else:
+        values = [field.pre_save(row, True) for row in rows]
+    ready = {value: field.get_db_prep_save(value, connection) for value in set(values)}
+    return [ready[value] for value in values]

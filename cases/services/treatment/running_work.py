@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 from uuid import UUID
 
 from django.db import transaction
@@ -54,14 +55,16 @@ def keep(case: Case, work: CaseFolded) -> None:
         or visit.check_due
         or bool({Prerequisite.APPROVAL_LAPSED, Prerequisite.REVOKED} & set(case_summary.missing))
     )
-    waited = _waited(before)
+    shown: dict[str, Any] = json.loads(before.text) if before else {"canals": (), "now": None}
+    # The hold point at which each canal waited already.
+    waited = {canal["canal"]: canal["hold_point"] for canal in shown["canals"]}
     row.programme_id = case.programme_id
     row.position = work.position
     row.halted = halted
     # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
     row.finished = over and not halted and not visit.check_due
     row.waiting_since = (row.waiting_since or at) if waits else None
-    row.step_since = _since(before, case_summary.now, at)
+    row.step_since = _since(row.step_since, shown["now"], case_summary.now, at)
     row.changed_at = at
     row.on_site_id = visit.on_site or None
     row.taken_over_id = course.taken_over.by or None
@@ -114,12 +117,6 @@ def _told(course: CaseState) -> dict[str, tuple[str, datetime]]:
     return {str(row.pk): (str(row.actor), row.server_time) for row in rows}
 
 
-def _waited(before: RunningWork | None) -> dict[str, str]:
-    """The hold point at which each canal waited already."""
-    canals = json.loads(before.text)["canals"] if before else ()
-    return {canal["canal"]: canal["hold_point"] for canal in canals}
-
-
 def _summary_of(case: Case, work: CaseFolded, learned: str) -> CaseSummary:
     course, events, version = work.folded.course, work.folded.events, work.facts
     known = decode(Learned, json.loads(learned)) if learned else None
@@ -134,9 +131,10 @@ def _summary_of(case: Case, work: CaseFolded, learned: str) -> CaseSummary:
     )
 
 
-def _since(before: RunningWork | None, now: StepInHand | None, at: datetime) -> datetime | None:
-    """Since when the step is in hand, by the server's clock: a device's may be wrong."""
+def _since(since: datetime | None, before: Any, now: StepInHand | None, at: datetime) -> datetime | None:
+    """Since when the step is in hand, by the server's clock: a device's may be wrong. `before` is the one until then,
+    as JSON data, and `since` its time.
+    """
     if now is None:
         return None
-    same = before is not None and json.loads(before.text)["now"] == encode(now)
-    return before.step_since if before is not None and same else at
+    return since if before == encode(now) else at

@@ -20,7 +20,7 @@ from cases.models.whole_rows import NewRows
 from cases.services.common import feed, idempotency, parts
 from cases.services.common.locking import locked
 from cases.services.treatment import after_events, not_checked, server_events
-from planning.foundation.encoding import canonical_text
+from planning.foundation.encoding import canonical_text, kept_text
 from planning.foundation.errors import Pointer
 
 _VERSIONS = Prepared(lambda case: ToothPlanVersion.objects.filter(case=case).only("number", "hash", "kit"))
@@ -80,8 +80,8 @@ def _record(
     new: list[TreatmentEvent] = []
     gap = None
     for number, event in enumerate(batch):
-        text = canonical_text(event.payload)
-        sent_hash = _fingerprint(actor, case, device, event, text)
+        what = {"device": str(device), "event": kept_text(event)}
+        sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what=what)
         # Sent before, and the answer got lost: it is answered as it was then, whatever its number.
         if before := idempotency.same(known.get(event.id), sent_hash):
             stored.append(before)
@@ -95,7 +95,7 @@ def _record(
         part = parts.after(event.kind, part)
         position, seq = position + 1, seq + 1
         # Known from now on, so that an event that stands twice in one batch is stored once.
-        row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash, text)
+        row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash)
         new.append(row)
         stored.append(row)
     if new:
@@ -103,20 +103,6 @@ def _record(
         feed.happened(case, new)
         after_events.keep(case, new=new, after=last.id, versions=list(versions.values()))
     return stored, gap
-
-
-def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent, text: str) -> str:
-    what = {
-        "device": str(device),
-        "device_seq": event.device_seq,
-        "plan_hash": event.plan_hash,
-        "canal": event.canal,
-        "node": event.node,
-        "schema_version": event.schema_version,
-        "device_time": event.device_time.isoformat(),
-        "payload": text,
-    }
-    return idempotency.fingerprint(actor=actor, to=case.pk, what=what)
 
 
 def _refuse(event: ReceivedEvent, number: int, part: Part, versions: Mapping[str, ToothPlanVersion]) -> None:
@@ -154,7 +140,6 @@ def _row(
     position: int,
     versions: Mapping[str, ToothPlanVersion],
     sent_hash: str,
-    text: str,
 ) -> TreatmentEvent:
     # A row has to name a version: where the plan of the event is not here, the newest stands in its place.
     version = versions.get(event.plan_hash) or max(versions.values(), key=lambda each: each.number)
@@ -178,7 +163,7 @@ def _row(
         kind=event.kind,
         schema_version=event.schema_version,
         not_checked=unsure or not_followed or "",
-        text=text,
+        text=canonical_text(event.payload),
     )
     row.payload = event.payload
     return row

@@ -30,7 +30,7 @@ def encode(value: object) -> Any:
     if isinstance(value, StrEnum):
         return value.value
     if isinstance(value, Mapping):
-        return {str(key): encode(each) for key, each in value.items()}
+        return {str(key): each if type(each) in _PLAIN_DATA else encode(each) for key, each in value.items()}
     return [encode(each) for each in value] if isinstance(value, tuple | list) else value
 
 
