@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from typing import get_args
 from wsgiref.types import WSGIApplication
 
@@ -11,20 +12,31 @@ from django.middleware.csrf import CSRF_SECRET_LENGTH
 from django.urls import get_resolver
 
 from cases.api.fields import FieldsOf
+from cases.api.v1 import sessions
 from cases.domain.events.payloads import EventPayload
 from cases.domain.progress.kept import KeptFold
 from cases.domain.progress.summary import CaseSummary, StepInHand
 from cases.domain.record.values.record import Record
 from cases.mapping import courses
-from cases.models import prepared
+from cases.models import Person, prepared
 from cases.queries.course import CanalCourseShown
+from cases.services.treatment.treatment import ReceivedEvent
 from frontend.server.front.gateway import Environ, answered, own_question
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import Plan, ToothNames
 from planning.foundation.encoding import Mode, prepare_reading, prepare_writing
 
 READ = ((Plan, Mode.KEPT), (PlanInput, Mode.KEPT), (EventPayload, Mode.KEPT), (KeptFold, Mode.ANSWERED))
-WRITTEN = (*get_args(EventPayload), CaseSummary, StepInHand, KeptFold, CanalCourseShown, Record, ToothNames)
+WRITTEN = (
+    *get_args(EventPayload),
+    ReceivedEvent,
+    CaseSummary,
+    StepInHand,
+    KeptFold,
+    CanalCourseShown,
+    Record,
+    ToothNames,
+)
 EVERY_HOST = "*"
 SIGNED_IN_TO = "/api/v1/session"
 
@@ -44,10 +56,15 @@ def warm(application: WSGIApplication) -> None:
         courses.read_worked()
         # A session that nobody has is looked for as any other is.
         answered(application, own_question(SIGNED_IN_TO) | stranger(), b"")
+        sessions.session_of(Person())
     except DatabaseError:
         return
     finally:
         connections.close_all()
+        # All that is there by now stays: looking through it for what can be let go of would hold up somebody's request
+        # for a tenth of a second, the first one's soon after the start.
+        gc.collect()
+        gc.freeze()
 
 
 def stranger() -> Environ:

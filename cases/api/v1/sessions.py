@@ -79,7 +79,7 @@ class SessionView(View):
         get_token(request._request)
         if not request.user.is_authenticated:
             return Response(status=status.HTTP_204_NO_CONTENT, headers=problems.HEADERS[HTTPStatus.UNAUTHORIZED])
-        return _shown(me(request))
+        return session_of(me(request))
 
     @extend_schema(
         operation_id="session_create",
@@ -95,7 +95,7 @@ class SessionView(View):
         # The framework checks the token only for those signed in; here a stranger's page must not sign anybody in.
         check_token(request)
         person = sign_in.sign_in(request=request._request, **given(SignIn, request))
-        shown = _shown(person)
+        shown = session_of(person)
         shown.set_cookie(
             sign_in.WAS_HERE,
             sign_in.was_here(person),
@@ -119,5 +119,5 @@ class SessionView(View):
         return Response(status=status.HTTP_204_NO_CONTENT)
 
 
-def _shown(person: Any) -> Response:
+def session_of(person: Any) -> Response:
     return answer(SessionShown, {"person": person, "memberships": programmes.memberships(person)})
