@@ -53,7 +53,9 @@ def test_a_reading_that_could_not_be_sent_is_kept_and_sent_once(student: Page) -
     kept_by_worker(student)
     student.context.set_offline(True)
     sheet = hands.measures(student)
-    hands.type_mm(student, "Tooth on the image", "23,5")
+    # Whoever has a keyboard types at once.
+    expect(sheet.get_by_role("textbox", name="Tooth on the image")).to_be_focused()
+    student.keyboard.type("23,5")
     sheet.get_by_role("button", name="Keep", exact=True).click()
     # Longer than such a tooth usually is: asked about once.
     expect(sheet.get_by_text(re.compile(r"23\.5 mm\? This tooth is usually 18\.0.22\.0 mm long"))).to_be_visible()

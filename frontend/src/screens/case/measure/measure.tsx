@@ -1,4 +1,4 @@
-import { useId, useState } from 'preact/hooks'
+import { useId, useLayoutEffect, useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, Setting } from '@/api/shapes'
 import type { Method } from '@/panels/readings/reading-fields'
 import { useDialog } from '@/parts/rationale/sheet'
@@ -25,6 +25,8 @@ interface Props {
 /** A sheet in which the canals are measured one after another; their lengths stay in sight over its keys. */
 export function Measure({ of, begins, method, onClose }: Props) {
   const { ref, close } = useDialog()
+  // A dialog that opens takes the focus to its first button, after what lies in it was drawn.
+  useLayoutEffect(() => ref.current?.querySelector<HTMLElement>('[data-field]')?.focus(), [])
   const id = useId()
   const pending = pendingReadingsOf(of.id).value
   const first = of.canals.find((c) => c.id === begins) ?? of.canals.find((c) => c.readings.length === 0) ?? of.canals[0]
