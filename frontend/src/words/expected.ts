@@ -28,7 +28,7 @@ function series({ series_passes: passes, makes_room, few_agree }: Expectation): 
   const range = passes?.low != null && passes.high != null && passes.low !== passes.high
   return [
     passes &&
-      `Series expected at length after ${passes.expected} ${passes.expected === 1 ? 'pass' : 'passes'}${
+      `The series should reach its length in ${passes.expected} ${passes.expected === 1 ? 'pass' : 'passes'}${
         range ? ` (${passes.low} to ${passes.high})` : ''
       }.`,
     makes_room && 'A larger size is expected to be needed to make room.',
@@ -47,7 +47,7 @@ export const expected = {
   expected: 'expected',
   recorded: 'recorded',
   felt: (felt: NonNullable<ExpectedStep['felt']>) => FELT[felt],
-  band: (low: string, high: string) => `8 of 10: ${low}–${high}`,
+  band: (low: string, high: string) => `usually ${low}–${high}`,
   stop: (stop: string) => `stop ${stop}`,
   more,
   series,
@@ -56,6 +56,7 @@ export const expected = {
   whole: (steps: number) => `The whole plan: ${steps} insertions`,
   show: 'Show expected depths',
   about: 'About this estimate',
+  usually: '“Usually” is where it stops in 8 of 10 canals drawn like this one.',
   narrows: (canals: readonly string[]) =>
     `${canals.join(', ')}: narrows somewhere towards the orifice; the estimate is weaker there.`,
   /** Read out alone. */
@@ -74,7 +75,7 @@ export const bands = {
   stoppedAt: (instrument: string, depth: string) => `${instrument} stopped at ${depth}`,
   felt: {
     as_expected: 'As expected.',
-    outside: 'Not unusual: 2 of 10 lie outside.',
+    outside: 'Outside, as in 2 canals of 10: not unusual.',
     shorter: 'Shorter than expected: pass the small instrument, look for debris, a ledge or a curve. Do not force.',
     longer: 'Deeper than expected: check the stop and the length before you go on.',
   },

@@ -96,6 +96,7 @@ function AboutEstimate({ canals }: { canals: readonly BoardCanal[] }) {
       <details>
         <summary class="small">{words.expected.about}</summary>
         <div class="stack close small">
+          <p class="soft">{words.expected.usually}</p>
           {[...initialShape.values()].map(({ source, know }) => (
             <div key={source}>
               <p class="soft">{words.expected.initialShape(source)}</p>
