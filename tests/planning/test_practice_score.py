@@ -14,7 +14,7 @@ from planning.run_sheet.graph import Action
 from tests.draws import draws
 
 STUDENTS = 500
-LEVELS = ("straight-block", "distal-canal", "curved-canal")
+LEVELS = ("straight-block", "incisor", "distal-canal", "curved-canal")
 LEAST = 0.8
 FARTHEST_MM = 2.5  # how far off the predictions of one without any skill are: one standard deviation
 SLIPS = 0.08  # of each kind at each step, by one without any skill
