@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from copy import deepcopy
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -20,16 +21,28 @@ def recorded() -> dict[str, Any]:
 
 
 def shown(result: dict[str, Any], **_: object) -> dict[str, Any]:
-    """The generator's hook: gives an example to every answer that has none of its own."""
+    """The generator's hook: gives an example to every answer that has none of its own.
+
+    A refusal that was recorded of an operation is described in its place, also where others say the same by a name;
+    a name that nobody uses any more goes.
+    """
+    shared, used = result["components"].get("responses", {}), set()
     for operation in (each for path in result["paths"].values() for each in path.values()):
-        for status, content in _without(operation["responses"]):
-            if (key := f"{operation['operationId']} {status}") in recorded():
-                content["examples"] = {"Recorded": {"summary": SAYS, "value": recorded()[key]}}
-    for name, response in result["components"].get("responses", {}).items():
-        for _status, content in _without({name: response}):
-            if (key := f"any {name}") in recorded():
-                content["examples"] = {"Recorded": {"summary": SAYS, "value": recorded()[key]}}
+        responses = operation["responses"]
+        for status, response in responses.items():
+            if "$ref" in response and f"{operation['operationId']} {status}" in recorded():
+                responses[status] = deepcopy(shared[response["$ref"].rpartition("/")[2]])
+        used |= {response["$ref"].rpartition("/")[2] for response in responses.values() if "$ref" in response}
+        _give(operation["operationId"], responses)
+    _give("any", shared)
+    result["components"]["responses"] = {name: response for name, response in shared.items() if name in used}
     return result
+
+
+def _give(name: str, responses: dict[str, Any]) -> None:
+    for status, content in _without(responses):
+        if (key := f"{name} {status}") in recorded():
+            content["examples"] = {"Recorded": {"summary": SAYS, "value": recorded()[key]}}
 
 
 def _without(responses: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:

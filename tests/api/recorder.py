@@ -2,7 +2,7 @@
 
 `FOURTH_CANAL_EXAMPLES=1 python3 -m pytest tests/api` writes them where the description reads them, and
 `manage.py remake` writes the description; to begin anew, delete the file first. Of several answers that one is kept in
-which the least is empty, and of these the shortest.
+which the least is empty, and of these the shortest; of an operation's refusals those of its own rules (`telling`).
 """
 
 from __future__ import annotations
@@ -58,9 +58,11 @@ def plain(value: Any) -> Any:
     return json.loads(text)
 
 
-def rank(value: Any) -> tuple[int, int, str]:
+def rank(value: Any) -> tuple[bool, int, int, str]:
     text = json.dumps(value, ensure_ascii=False, sort_keys=True)
-    return sum(text.count(empty) for empty in (": null", ": []", ": {}", ': ""')), len(text), text
+    empty = sum(text.count(each) for each in (": null", ": []", ": {}", ': ""'))
+    # A sentence can repeat what was sent to do harm.
+    return not text.isprintable(), empty, len(text), text
 
 
 def write() -> None:

@@ -10,8 +10,9 @@ from typing import Any
 from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
 
 from cases.api.problem_codes import problem_codes
+from cases.api.problems import MEDIA_TYPE
 from cases.api.words import base_of, words
-from tests.api.judged import codes
+from tests.api.judged import codes, telling
 from tests.api.test_cases_description import description
 
 METHODS = ("get", "post", "put", "patch", "delete")
@@ -204,4 +205,21 @@ def test_every_operation_has_an_example_of_its_success_that_fits() -> None:
                     assert [fault.message for fault in judge.iter_errors(example["value"])] == [], name
                     judged += 1
     assert judged > 100
+    assert without == []
+
+
+def test_every_operation_has_an_example_of_its_own_refusal_that_fits() -> None:
+    """Judge: the jsonschema package, which holds the code against those that the operation names. Recorded as above."""
+    every = {"components": description()["components"]}
+    without = []
+    for name, operation in operations():
+        answers = operation["responses"]
+        contents = {status: answers[status].get("content", {}).get(MEDIA_TYPE, {}) for status in telling(operation)}
+        without += [] if any("examples" in content for content in contents.values()) else [name]
+        for status, types in telling(operation).items():
+            judge = Draft202012Validator({**contents[status].get("schema", {}), **every})
+            for example in contents[status].get("examples", {}).values():
+                assert [fault.message for fault in judge.iter_errors(example["value"])] == [], name
+                assert example["value"]["type"] in types, name
+                assert example["value"]["status"] == int(status), name
     assert without == []
