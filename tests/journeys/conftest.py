@@ -21,7 +21,18 @@ Scheme = Literal["light", "dark"]
 # What takes longest, so that at the end no process is left alone; but before many cases have pushed the demonstration's
 # own off the first page of a list, what looks for those.
 FIRST = (
-    *("double_taps", "daily", "nothing_lost", "pictures", "bad_lines", "starting", "long_way", "card", "visits"),
+    *(
+        "double_taps",
+        "course",
+        "daily",
+        "nothing_lost",
+        "pictures",
+        "bad_lines",
+        "starting",
+        "long_way",
+        "card",
+        "visits",
+    ),
     *("what_is_asked", "four_canals", "emergency"),
 )
 PROCESSES = int(os.environ.get("PYTEST_XDIST_WORKER_COUNT", "1"))
