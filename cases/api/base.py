@@ -50,12 +50,13 @@ class View(APIView):
     keeps_answers: ClassVar[bool] = True
     # What a GET shows, or each row of its `results`, where a query may choose from its fields.
     shape: ClassVar[Shape | None] = None
+    # What a POST answers with, where that has heavy fields.
+    shape_after: ClassVar[Shape | None] = None
     chosen: Collection[str] | None = None
 
     def initial(self, request: Request, *args: Any, **kwargs: Any) -> None:
         super().initial(request, *args, **kwargs)
-        if self.shape and request.method in READS:
-            self.chosen = chosen_fields(request, self.shape)
+        self.chosen = chosen_fields(request, self, "GET" if request.method in READS else str(request.method))
         if request.method == "POST" and self.keeps_answers and once.HEADER in request.headers:
             # After this the framework asks the view for the handler of the method.
             name = request.method.lower()
@@ -63,7 +64,8 @@ class View(APIView):
             setattr(self, name, once.keyed(self, handler, (service_of(asker(request)) or me(request)).pk))
 
     def finalize_response(self, request: Request, response: Any, *args: Any, **kwargs: Any) -> Any:
-        if self.chosen is not None and response.status_code == status.HTTP_200_OK:
+        # An answer that was kept under an `Idempotency-Key` has been through here before.
+        if self.chosen is not None and isinstance(response, Response) and status.is_success(response.status_code):
             response.data = with_fields(response.data, self.chosen)
         return super().finalize_response(request, response, *args, **kwargs)
 

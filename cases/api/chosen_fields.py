@@ -1,8 +1,8 @@
-"""Answers with only those of their fields that were asked for."""
+"""Answers with only those of their fields that were asked for: what is heavy in one is shown on request alone."""
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from functools import cache
 from typing import Any
 
@@ -12,7 +12,11 @@ from rest_framework.serializers import Serializer
 
 from planning.foundation.encoding import sentence_of
 
-FIELDS = "fields"
+FIELDS, EXPAND = "fields", "expand"
+MEANING = {
+    FIELDS: "Only these fields, with a comma between two; of a list, in each of its rows.",
+    EXPAND: "These fields too, with a comma between two: they are heavy and left out unless named here or in `fields`.",
+}
 Shape = type[Serializer[Any]]
 
 
@@ -21,15 +25,47 @@ def names_of(shape: Shape) -> tuple[str, ...]:
     return tuple(shape().fields)
 
 
-def chosen_fields(request: Request, shape: Shape) -> Collection[str] | None:
-    """The fields that the query names; None where it names none. Raises ValidationError for one that is not there."""
-    asked = request.query_params.get(FIELDS)
-    if asked is None:
+def heavy_of(shape: Shape) -> tuple[str, ...]:
+    """The fields that are shown on request alone, as the shape's `heavy` names them."""
+    return getattr(shape, "heavy", ())
+
+
+def choices_of(view: Any, method: str) -> Mapping[str, tuple[str, ...]]:
+    """What may be named in the query of a view's method, by the query's name."""
+    shape = shape_of(view, method)
+    if shape is None:
+        return {}
+    fields = {FIELDS: names_of(shape)} if method == "GET" else {}
+    return fields | ({EXPAND: heavy} if (heavy := heavy_of(shape)) else {})
+
+
+def shape_of(view: Any, method: str) -> Shape | None:
+    """What the view's method shows, where its query may choose from that."""
+    shape: Shape | None = getattr(view, {"GET": "shape", "POST": "shape_after"}.get(method, ""), None)
+    return shape
+
+
+def chosen_fields(request: Request, view: Any, method: str) -> Collection[str] | None:
+    """The fields to show; None where that is all. Raises ValidationError for a name that is not there."""
+    shape = shape_of(view, method)
+    if shape is None:
         return None
-    names, known = asked.split(","), names_of(shape)
+    heavy = heavy_of(shape)
+    fields, expand = _named(request, FIELDS, names_of(shape)), _named(request, EXPAND, heavy)
+    if fields is None and not heavy:
+        return None
+    usual = [name for name in names_of(shape) if name not in heavy]
+    return {*(fields or usual), *(expand or ())}
+
+
+def _named(request: Request, name: str, known: Collection[str]) -> list[str] | None:
+    if name not in request.query_params:
+        return None
+    # Generated clients write a list in either way: with commas, or its name again for each.
+    names = ",".join(request.query_params.getlist(name)).split(",")
     if not set(names) <= set(known):
         says = sentence_of("not-of-these", expected=", ".join(known))
-        raise ValidationError({FIELDS: [ErrorDetail(says, code="not-of-these")]})
+        raise ValidationError({name: [ErrorDetail(says, code="not-of-these")]})
     return names
 
 
@@ -40,13 +76,16 @@ def with_fields(data: Any, names: Collection[str]) -> Any:
     return {name: value for name, value in data.items() if name in names}
 
 
-def parameter(shape: Shape) -> dict[str, Any]:
+def parameters(view: Any, method: str) -> list[dict[str, Any]]:
     """For the API's description."""
-    return {
-        "in": "query",
-        "name": FIELDS,
-        "schema": {"type": "array", "items": {"type": "string", "enum": list(names_of(shape))}, "minItems": 1},
-        "style": "form",
-        "explode": False,
-        "description": "Only these fields, with a comma between two; of a list, in each of its rows.",
-    }
+    return [
+        {
+            "in": "query",
+            "name": name,
+            "schema": {"type": "array", "items": {"type": "string", "enum": list(known)}, "minItems": 1},
+            "style": "form",
+            "explode": False,
+            "description": MEANING[name],
+        }
+        for name, known in choices_of(view, method).items()
+    ]

@@ -131,7 +131,6 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_CASE}/preview/changes": {"POST": _SUBMIT},
     f"{_CASE}/plan-versions": {"GET": _READ, "POST": _SUBMIT},
     _VERSION: {"GET": _READ},
-    f"{_VERSION}/summary": {"GET": _READ},
     f"{_VERSION}/texts/{{hash_}}": {"GET": _READ},
     f"{_VERSION}/changes": {"GET": _READ},
     f"{_VERSION}/submit": {"POST": _SUBMIT},

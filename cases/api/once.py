@@ -56,7 +56,7 @@ def _key(request: Request) -> str:
 
 def _hash(request: Request) -> str:
     """Of all that makes it the same request."""
-    where = {"method": request.method, "address": request.path, "if_match": request.headers.get("If-Match")}
+    where = {"method": request.method, "address": request.get_full_path(), "if_match": request.headers.get("If-Match")}
     return digest(json.dumps({**where, "body": _content(request.data)}, sort_keys=True))
 
 

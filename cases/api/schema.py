@@ -7,7 +7,7 @@ from typing import Any, Literal
 from drf_spectacular.openapi import AutoSchema
 from rest_framework.permissions import SAFE_METHODS, AllowAny
 
-from cases.api.chosen_fields import parameter
+from cases.api.chosen_fields import parameters
 from cases.api.needs import need_of
 from cases.api.security import requirements
 
@@ -42,13 +42,10 @@ class OperationSchema(AutoSchema):
         return requirements(need_of(self.method, self.path), changes=changes, open_to_all=open_to_all)
 
     def _get_parameters(self) -> list[dict[str, Any]]:
-        parameters: list[dict[str, Any]] = super()._get_parameters()
+        every: list[dict[str, Any]] = [*super()._get_parameters(), *parameters(self.view, self.method)]
         if self.method == "POST" and getattr(self.view, "keeps_answers", False):
-            return [*parameters, IDEMPOTENCY_KEY]
-        if self.method != "GET":
-            return parameters
-        shape = getattr(self.view, "shape", None)
-        return [*parameters, *([parameter(shape)] if shape else []), IF_NONE_MATCH]
+            return [*every, IDEMPOTENCY_KEY]
+        return [*every, IF_NONE_MATCH] if self.method == "GET" else every
 
     def _get_response_bodies(self, direction: Literal["request", "response"] = "response") -> dict[str, Any]:
         bodies: dict[str, Any] = super()._get_response_bodies(direction)

@@ -112,10 +112,6 @@ class VersionShown:
     """What it was made from, as JSON data of the stored text."""
     plan: Any = None
 
-    @property
-    def choices(self) -> Any:
-        return self.given["choices"]
-
 
 def versions_listed(case: Case) -> list[VersionShown]:
     """All versions of a case, the latest first."""
@@ -123,24 +119,16 @@ def versions_listed(case: Case) -> list[VersionShown]:
     return [VersionShown(row, row.case_revision != case.revision) for row in rows]
 
 
-def version_summary(version_id: UUID) -> VersionShown:
-    """One version without its texts."""
-    return _version(reviewed(ToothPlanVersion.objects.select_related("case")).get(pk=version_id))
-
-
 def packed_texts(version_id: UUID) -> bytes:
     """What the version was made from and what it says, as one JSON object in gzip."""
     return bytes(PlanTexts.objects.get(pk=version_id).packed)
 
 
-def version_shown(version_id: UUID) -> VersionShown:
-    """One version with all that is shown of it."""
-    row = reviewed(ToothPlanVersion.objects.select_related("case", "texts")).get(pk=version_id)
-    return replace(_version(row), **json.loads(gzip.decompress(row.texts.packed)))
-
-
-def _version(row: ToothPlanVersion) -> VersionShown:
-    return VersionShown(row, row.case_revision != row.case.revision, status_of(row.case))
+def version_shown(version_id: UUID, *, texts: bool) -> VersionShown:
+    """One version; what it was made from and what it says only with its texts."""
+    row = reviewed(ToothPlanVersion.objects.select_related("case")).get(pk=version_id)
+    version = VersionShown(row, row.case_revision != row.case.revision, status_of(row.case))
+    return replace(version, **json.loads(gzip.decompress(packed_texts(version_id)))) if texts else version
 
 
 def last_decided(version: ToothPlanVersion) -> ToothPlanVersion | None:

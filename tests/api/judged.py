@@ -10,6 +10,7 @@ from typing import Any
 import yaml
 from drf_spectacular.generators import SchemaGenerator
 
+from cases.api.chosen_fields import EXPAND, FIELDS
 from cases.api.problem_codes import problem_codes
 from cases.api.problems import MEDIA_TYPE, TYPE_PREFIX
 from tests.api import recorder
@@ -46,7 +47,7 @@ def judge(method: str, route: str, answer: Any) -> None:
     operation = path.get("get" if method == "HEAD" else method.lower())
     if operation is None or answer.status_code in OF_ANY:
         return
-    if recorder.ON and method != "HEAD":
+    if recorder.ON and method != "HEAD" and {FIELDS, EXPAND}.isdisjoint(answer.wsgi_request.GET):
         _record(operation, answer)
     what = f"{method} {route}: {answer.status_code}"
     assert str(answer.status_code) in operation["responses"], what

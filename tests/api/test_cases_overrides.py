@@ -107,7 +107,7 @@ def test_a_wide_canal_is_let_pass_with_a_size(molar: Case, vale: Person, priya: 
     """P whose first size to bind was 50 asks for 55, and at most 50 is advised: its size is null until it is chosen."""
     canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"first_binder_size": 50})
     version, _ = plans.propose(actor=priya, case=molar, asked=asked)
-    shown = client(priya).get(f"{API}/plan-versions/{version.pk}").json()
+    shown = client(priya).get(f"{API}/plan-versions/{version.pk}", {"expand": "plan"}).json()
     of_p = next(canal for canal in shown["plan"]["canals"] if canal["canal"] == "P")
     assert (of_p["final_size"], of_p["size_range"]["proposed"]) == (None, None)
     body = {"code": "wide-canal", "canal": "P", "reason": "Own cone."}

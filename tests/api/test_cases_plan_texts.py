@@ -5,7 +5,6 @@ from __future__ import annotations
 import gzip
 import json
 from datetime import timedelta
-from typing import Any
 
 import pytest
 from django.db import connection
@@ -41,7 +40,7 @@ def test_a_phone_that_has_nothing_fetches_little_of_a_case_with_one_plan(
 ) -> None:
     """All that its screens ask for, compressed as a browser takes it."""
     case, version = f"{API}/cases/{approved.case_id}", f"{API}/plan-versions/{approved.pk}"
-    addresses = (case, f"{case}/plan-versions", f"{case}/events", f"{version}/summary", texts_at(approved))
+    addresses = (case, f"{case}/plan-versions", f"{case}/events", version, texts_at(approved))
     answers = {at: client(priya).get(at, headers={"Accept-Encoding": "gzip"}) for at in addresses}
     assert {answer["Content-Encoding"] for answer in answers.values()} == {"gzip"}
     sizes = {at: len(answer.content) for at, answer in answers.items()}
@@ -56,8 +55,9 @@ def test_it_is_sent_as_it_lies_and_kept_for_a_year(priya: Person, proposed: Toot
     assert {"Accept-Encoding", "Cookie"} <= set(sent["Vary"].split(", "))
     plain = client(priya).get(texts_at(proposed))
     assert (plain.content, plain.has_header("Content-Encoding")) == (gzip.decompress(sent.content), False)
-    whole = client(priya).get(f"{API}/plan-versions/{proposed.pk}").json()
-    assert plain.json() == {"given": whole["given"], "plan": whole["plan"]}
+    version = client(priya).get(f"{API}/plan-versions/{proposed.pk}", {"fields": "given,plan,texts"}).json()
+    assert plain.json() == {"given": version["given"], "plan": version["plan"]}
+    assert version["texts"] == texts_at(proposed)
 
 
 def test_what_is_there_is_not_sent_again(priya: Person, proposed: ToothPlanVersion) -> None:
@@ -70,13 +70,6 @@ def test_another_hash_or_another_programme_has_nothing_there(
 ) -> None:
     problem(client(priya).get(texts_at(proposed, "0" * 64)), 404, "not-found")
     problem(client(stranger).get(texts_at(proposed)), 404, "not-found")
-    problem(client(stranger).get(f"{API}/plan-versions/{proposed.pk}/summary"), 404, "not-found")
-
-
-def test_the_summary_is_the_version_without_its_texts(priya: Person, approved: ToothPlanVersion) -> None:
-    whole: dict[str, Any] = client(priya).get(f"{API}/plan-versions/{approved.pk}").json()
-    summary = client(priya).get(f"{API}/plan-versions/{approved.pk}/summary").json()
-    assert summary == {key: value for key, value in whole.items() if key not in ("given", "plan", "choices")}
 
 
 @pytest.mark.parametrize(
@@ -87,7 +80,7 @@ def test_the_summary_is_the_version_without_its_texts(priya: Person, approved: T
         "programmes/{programme}/cases",
         "cases/{case}",
         "cases/{case}/plan-versions",
-        "plan-versions/{version}/summary",
+        "plan-versions/{version}",
     ],
 )
 def test_no_list_reads_past_the_texts(

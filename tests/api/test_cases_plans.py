@@ -97,7 +97,7 @@ def test_without_a_junction_the_joining_canal_has_no_shaping(
 
 def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: Person, body: dict[str, Any]) -> None:
     student, supervisor = client(priya), client(vale)
-    made = student.post(at(molar, "plan-versions"), {**body, "id": str(uuid7())}, format="json")
+    made = student.post(at(molar, "plan-versions?expand=plan"), {**body, "id": str(uuid7())}, format="json")
     version = made.json()
     assert (made.status_code, version["number"], version["state"], ends(version["plan"])) == (201, 1, "draft", MOLAR)
     other = student.post(version_at(version, "/submit"), headers={"If-Match": '"of another screen"'})
@@ -138,7 +138,7 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
 
 
 def test_a_version_is_shown_with_all_it_rests_on(proposed: ToothPlanVersion, vale: Person) -> None:
-    answer = client(vale).get(version_at(proposed))
+    answer = client(vale).get(version_at(proposed), {"expand": "choices,given,plan"})
     version = answer.json()
     assert state_of(answer) == proposed.hash
     assert version["given"]["kit"]["name"] == "check kit"

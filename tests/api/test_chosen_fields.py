@@ -1,4 +1,4 @@
-"""Whoever reads says which fields they need."""
+"""Whoever reads says which fields they need, and what is heavy is shown to whoever asks for it."""
 
 from __future__ import annotations
 
@@ -22,7 +22,6 @@ def addresses(version: ToothPlanVersion) -> dict[str, str]:
         "cases/{case_id}/plan-versions": f"{case}/plan-versions",
         "cases/{case_id}/overrides": f"{case}/overrides",
         "plan-versions/{version_id}": f"{API}/plan-versions/{version.pk}",
-        "plan-versions/{version_id}/summary": f"{API}/plan-versions/{version.pk}/summary",
         "programmes/{programme_id}": programme,
         "programmes/{programme_id}/cases": f"{programme}/cases",
         "programmes/{programme_id}/people": f"{programme}/people",
@@ -30,12 +29,11 @@ def addresses(version: ToothPlanVersion) -> dict[str, str]:
     }
 
 
-def described(route: str) -> list[str]:
-    """The names that the description says may be chosen."""
+def described(route: str, query: str = "fields") -> list[str]:
+    """The names that the description says may be chosen; none where it has no such query."""
     parameters = description()["paths"][f"{API}/{route}"]["get"]["parameters"]
-    (fields,) = [parameter for parameter in parameters if parameter["name"] == "fields"]
-    names: list[str] = fields["schema"]["items"]["enum"]
-    return names
+    enums = [each["schema"]["items"]["enum"] for each in parameters if each["name"] == query]
+    return enums[0] if enums else []
 
 
 def rows_in(shown: dict[str, Any]) -> list[dict[str, Any]]:
@@ -46,9 +44,11 @@ def rows_in(shown: dict[str, Any]) -> list[dict[str, Any]]:
 def test_each_field_can_be_had_alone_and_all_of_them_are_the_whole(approved: ToothPlanVersion, vale: Person) -> None:
     """As the description names them, at every address that takes any."""
     for route, address in addresses(approved).items():
-        whole = client(vale).get(address).json()
-        names = described(route)
+        names, heavy = described(route), described(route, "expand")
+        whole = client(vale).get(address, {"expand": ",".join(heavy)} if heavy else {}).json()
         assert all(list(row) == names for row in rows_in(whole)), route
+        slim = [{name: value for name, value in row.items() if name not in heavy} for row in rows_in(whole)]
+        assert rows_in(client(vale).get(address).json()) == slim, route
         assert client(vale).get(address, {"fields": ",".join(reversed(names))}).json() == whole
         for name in (names[0], names[-1]):
             part = client(vale).get(address, {"fields": name}).json()
@@ -94,3 +94,64 @@ def test_what_is_refused_and_what_is_changed_is_answered_whole(opened: Case, pri
     problem(client(stranger).get(address, {"fields": "id"}), 404, "not-found")
     assert client(priya).patch(f"{address}?fields=id", {}, format="json").status_code == 400
     assert client(priya).get(f"{address}/record", {"fields": "id"}).status_code == 400
+
+
+# --- what is heavy ---
+
+
+def test_a_version_and_a_case_are_small_until_more_is_asked_for(vale: Person, approved: ToothPlanVersion) -> None:
+    """A molar with four canals and one approved plan."""
+    version, case = f"{API}/plan-versions/{approved.pk}", f"{API}/cases/{approved.case_id}"
+    sizes = {address: len(client(vale).get(address).content) for address in (version, case)}
+    assert (sizes[version] < 2_000, sizes[case] < 10_000) == (True, True), sizes
+    assert len(client(vale).get(version, {"expand": "plan"}).content) > 40 * sizes[version]
+
+
+def test_each_form_has_a_tag_that_moves_with_what_it_shows(vale: Person, submitted: ToothPlanVersion) -> None:
+    address, browser = f"{API}/plan-versions/{submitted.pk}", client(vale)
+    moving: list[dict[str, str]] = [{}, {"expand": "plan"}, {"expand": "plan,given"}, {"fields": "state"}]
+    still: list[dict[str, str]] = [{"fields": "hash"}, {"fields": "plan"}, {"fields": "id", "expand": "choices"}]
+    before = [browser.get(address, form) for form in (*moving, *still)]
+    tags = [answer["ETag"] for answer in before]
+    assert len(set(tags)) == len(tags)
+    assert {state_of(answer) for answer in before} == {submitted.hash}
+    headers = {"If-Match": tags[1]}
+    made = browser.post(f"{address}/reviews", {"decision": "approved"}, format="json", headers=headers)
+    assert made.status_code == 201, made.content
+    after = [
+        browser.get(address, form, headers={"If-None-Match": tag})
+        for form, tag in zip((*moving, *still), tags, strict=True)
+    ]
+    assert [answer.status_code for answer in after] == [200] * len(moving) + [304] * len(still)
+
+
+@pytest.mark.parametrize("expand", ["shoe_size", "plan,shoe_size", "", "plan,", "hash"])
+def test_what_is_not_heavy_cannot_be_asked_for_as_such(expand: str, vale: Person, submitted: ToothPlanVersion) -> None:
+    version, programme = f"{API}/plan-versions/{submitted.pk}", f"{API}/programmes/{submitted.programme_id}"
+    for refused in (
+        client(vale).get(version, {"expand": expand}),
+        client(vale).post(f"{version}/withdraw?expand={expand}"),
+    ):
+        assert "choices, plan, given" in problem(refused, 400, "not-understood")["#/expand"]
+    other = problem(client(vale).get(programme, {"expand": "plan"}), 400, "not-understood")
+    assert other.keys() == {"#/expand"}
+
+
+def test_a_change_answers_small_too_and_takes_expand(priya: Person, vale: Person, proposed: ToothPlanVersion) -> None:
+    """Each that answers with a version is described so; these are made after one another."""
+    every = {
+        path.rpartition("/")[2]: {each["name"] for each in operation["parameters"]}
+        for path, methods in description()["paths"].items()
+        if (operation := methods.get("post")) and "VersionShown" in str(operation["responses"].get("200"))
+    }
+    assert every.keys() == {"plan-versions", "submit", "withdraw", "release", "revoke"}
+    assert all("expand" in names for names in every.values())
+    address, slim = f"{API}/plan-versions/{proposed.pk}", described("plan-versions/{version_id}")[:-3]
+    submit, withdraw = f"{address}/submit", f"{address}/withdraw"
+    assert list(client(priya).post(submit).json()) == slim
+    assert list(client(priya).post(f"{withdraw}?expand=plan&expand=choices").json()) == [*slim, "choices", "plan"]
+    key = {"Idempotency-Key": '"asked once"'}
+    first, second = (client(priya).post(f"{submit}?expand=plan", headers=key) for _ in range(2))
+    assert (first.content, list(first.json())) == (second.content, [*slim, "plan"])
+    other = client(priya).post(f"{submit}?expand=given", headers=key)
+    problem(other, 422, "idempotency-key-used-differently")

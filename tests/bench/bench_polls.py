@@ -40,7 +40,7 @@ def _rows() -> Iterator[Row]:
     asked = {
         "kit_id": str(chair.version.kit_id),
         "technique": "crown-down",
-        "choices": browser.get(version).json()["choices"],
+        "choices": browser.get(version, {"expand": "choices"}).json()["choices"],
     }
 
     # As every browser asks.
@@ -60,8 +60,8 @@ def _rows() -> Iterator[Row]:
         "empty": empty,
         f"the worklist of {WAITING}": lambda: browser.get(worklist),
         "the worklist, nothing new": lambda: browser.get(worklist, headers=known),
-        "a version, whole": lambda: browser.get(version, headers=zipped),
-        "its summary": lambda: browser.get(f"{version}/summary"),
+        "a version, whole": lambda: browser.get(version, {"expand": "plan,given"}, headers=zipped),
+        "a version": lambda: browser.get(version),
         "its texts": lambda: browser.get(f"{version}/texts/{chair.version.hash}", headers=zipped),
     }
     took = in_turns(works, TIMES) | in_turns(

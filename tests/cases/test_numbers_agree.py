@@ -25,7 +25,7 @@ def of_every_door(student: Person, supervisor: Person, version: ToothPlanVersion
     running = client(supervisor).get(f"{API}/programmes/{version.programme_id}/running-work").json()["results"]
     pdf = PdfReader(BytesIO(ask(f"{API}/cases/{case}/record.pdf").content))
     return {
-        "version": ask(f"{API}/plan-versions/{version.pk}").json(),
+        "version": ask(f"{API}/plan-versions/{version.pk}", {"expand": "plan"}).json(),
         "listed": ask(f"{API}/cases/{case}/plan-versions").json()["results"],
         "case": ask(f"{API}/cases/{case}").json(),
         "chair": ask(f"{API}/cases/{case}/events").json(),

@@ -11,7 +11,12 @@ from uuid import UUID
 from fourth_canal_client import AuthenticatedClient
 from fourth_canal_client.api.canal import canal_update, readings_create
 from fourth_canal_client.api.case import cases_create
-from fourth_canal_client.api.plan import plan_version_submit, plan_versions_create, reviews_create
+from fourth_canal_client.api.plan import (
+    plan_version_retrieve,
+    plan_version_submit,
+    plan_versions_create,
+    reviews_create,
+)
 from fourth_canal_client.api.programme import kits_list, programme_changes
 from fourth_canal_client.models import (
     CaseGivenRequest,
@@ -23,6 +28,8 @@ from fourth_canal_client.models import (
     NeedleRequest,
     Notation,
     PatchedCanalChangesRequest,
+    Plan,
+    PlanVersionRetrieveExpandItem,
     PreOperativeImageRequest,
     Problem,
     ReadingGivenRequest,
@@ -68,9 +75,14 @@ def ask_for_approval(student: AuthenticatedClient, programme_id: UUID, case_id: 
     return answered(plan_version_submit.sync(version.id, client=student, if_match=f'"{version.hash_}"'))
 
 
-def approve(supervisor: AuthenticatedClient, version: VersionShown) -> None:
+def approve(supervisor: AuthenticatedClient, version: VersionShown) -> Plan:
+    """Returns the plan that was read before."""
+    expand = [PlanVersionRetrieveExpandItem.PLAN, PlanVersionRetrieveExpandItem.CHOICES]
+    plan = answered(plan_version_retrieve.sync(version.id, client=supervisor, expand=expand)).plan
+    assert isinstance(plan, Plan)
     body = ReviewGivenRequest(decision=Decision.APPROVED)
     answered(reviews_create.sync(version.id, client=supervisor, body=body, if_match=f'"{version.hash_}"'))
+    return plan
 
 
 def kinds_since(service: AuthenticatedClient, programme_id: UUID, after: str) -> list[str]:

@@ -64,7 +64,8 @@ def test_a_case_is_entered_planned_and_approved(
     case = course.enter_case(service, programme.pk, priya.pk)
     version = course.ask_for_approval(signed_in(own_key(priya).text), programme.pk, case.id)
     reviewer = signed_in(own_key(vale, [Scope.CASES_READ, Scope.REVIEWS_WRITE]).text)
-    course.approve(reviewer, version)
+    plan = course.approve(reviewer, version)
+    assert [canal.canal for canal in plan.canals] == [canal.name for canal in case.canals]
     row = ToothPlanVersion.objects.get(pk=version.id)
     assert (str(row.state), row.case_id, row.hash) == ("approved", case.id, version.hash_)
     kinds = course.kinds_since(service, programme.pk, after)

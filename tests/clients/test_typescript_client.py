@@ -61,6 +61,7 @@ def test_a_case_is_entered_planned_and_approved(
     done: dict[str, Any] = json.loads(run("run.mjs", str(compiled), said=json.dumps(asked)))
     version = ToothPlanVersion.objects.get(pk=done["version"])
     assert str(version.state) == "approved"
+    assert done["read"] == ["plan", "given"]
     assert [done["kinds"][0], done["kinds"][-1]] == ["case_opened", "version_approved"]
 
 

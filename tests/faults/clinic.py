@@ -98,7 +98,7 @@ class Clinic:
         self.server: subprocess.Popen[bytes]
 
     def _devices(self, like: ToothPlanVersion, count: int) -> list[Device]:
-        version = client(like.case.student).get(f"/api/v1/plan-versions/{like.pk}").json()
+        version = client(like.case.student).get(f"/api/v1/plan-versions/{like.pk}", {"expand": "plan"}).json()
         sheets = {canal["canal"]: decode(RunSheet, canal["run_sheet"]) for canal in version["plan"]["canals"]}
         programme: Programme = like.case.programme
         doctors = [factories.member(programme, f"doctor{n}", Role.SUPERVISOR) for n in range(2)]

@@ -39,21 +39,21 @@ describe('what is sent', () => {
   test('what a version is made from and says is asked for once, and taken from where the browser keeps it', async () => {
     const input = { choices: { canals: [] } }
     const seen = serve(({ path }) => ({
-      body: path.endsWith('/summary')
-        ? { id: 'v1', hash: 'abc', state: seen.length > 2 ? 'approved' : 'waiting' }
-        : { plan: { canals: [] }, given: input },
+      body: path.endsWith('/texts/abc')
+        ? { plan: { canals: [] }, given: input }
+        : { id: 'v1', hash: 'abc', texts: 'there', state: seen.length > 2 ? 'approved' : 'waiting' },
     }))
     const first = await calls.getVersion('v1')
     expect(first).toMatchObject({ state: 'waiting', plan: { canals: [] }, given: input, choices: input.choices })
     expect(await calls.getVersion('v1', first)).toEqual({ ...first, state: 'approved' })
     // Another content under the same name, as after a restored copy.
     await calls.getVersion('v1', { ...first, hash: 'of before' })
-    const asked = seen.map(({ path, cache }) => [path.replace('plan-versions/v1/', ''), cache])
-    const [summary, texts] = [
-      ['summary', 'no-cache'],
-      ['texts/abc', 'force-cache'],
+    const asked = seen.map(({ path, cache }) => [path.replace('plan-versions/v1', ''), cache])
+    const [slim, texts] = [
+      ['', 'no-cache'],
+      ['/texts/abc', 'force-cache'],
     ]
-    expect(asked).toEqual([summary, texts, summary, summary, texts])
+    expect(asked).toEqual([slim, texts, slim, slim, texts])
   })
 
   test('without a token sign-in asks for one first', async () => {

@@ -41,11 +41,8 @@ def _person(page: Page) -> str:
 
 def approves(supervisor: Page, version: Mapping[str, Any]) -> None:
     """All that must be put right acknowledged by its name."""
-    bars = [
-        caution
-        for caution in version["plan"]["cautions"]
-        if caution["severity"] == "stop" and caution["overridden"] is None
-    ]
+    cautions = plan_of(supervisor, version["id"])["cautions"]
+    bars = [caution for caution in cautions if caution["severity"] == "stop" and caution["overridden"] is None]
     body = {
         "decision": "approved",
         "acknowledged": [{"code": caution["code"], "canal": caution["canal"]} for caution in bars],
@@ -93,6 +90,13 @@ def plan_anew(student: Page, case: str) -> Mapping[str, Any]:
         version = send(student, "POST", f"plan-versions/{version['id']}/submit", {})
     asked: Mapping[str, Any] = version
     return asked
+
+
+def plan_of(page: Page, version_id: str) -> dict[str, Any]:
+    """What a version says."""
+    shown = page.request.get(f"/api/v1/plan-versions/{version_id}", params={"fields": "plan"}).json()
+    plan: dict[str, Any] = shown["plan"]
+    return plan
 
 
 def _programme(student: Page) -> str:

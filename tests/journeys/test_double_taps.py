@@ -20,7 +20,7 @@ from planning.instruments.iso_3630 import size_above
 from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.records import approved_case, approves, events, plan_anew, report
+from tests.journeys.records import approved_case, approves, events, plan_anew, plan_of, report
 
 # At least: it goes on until a canal is finished.
 DOUBLE_TAPS = int(os.environ.get("DOUBLE_TAPS", "240"))
@@ -117,8 +117,8 @@ def status(page: Page, case: str) -> Mapping[str, Any]:
 def above_the_final(page: Page, case: str) -> list[str]:
     """The hand instruments that gauge whether a canal's end is wider than its final size."""
     (newest, *_) = page.request.get(f"/api/v1/cases/{case}/plan-versions").json()["results"]
-    version = page.request.get(f"/api/v1/plan-versions/{newest['id']}").json()
-    return [f"{size_above(canal['final_size'])}/.02" for canal in version["plan"]["canals"] if canal["final_size"]]
+    plan = plan_of(page, newest["id"])
+    return [f"{size_above(canal['final_size'])}/.02" for canal in plan["canals"] if canal["final_size"]]
 
 
 def let_go_on(student: Page, supervisor: Page, case: str, treatment: Mapping[str, Any]) -> bool:

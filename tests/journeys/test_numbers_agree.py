@@ -12,7 +12,7 @@ from playwright.sync_api import Locator, Page, expect
 from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.records import approved_case
+from tests.journeys.records import approved_case, plan_of
 from tests.planning.claims import Claim, claims, disagreements
 
 Json = dict[str, Any]
@@ -104,7 +104,7 @@ def test_every_screen_tells_the_same(open_phone: Opens, open_laptop: Opens, demo
     sign_in(laptop, person(demo, "supervisor"))
     case = approved_case(demo, phone, laptop, "Bench 251")
     version = phone.request.get(f"/api/v1/cases/{case}/plan-versions").json()["results"][0]["id"]
-    plan = phone.request.get(f"/api/v1/plan-versions/{version}").json()["plan"]
+    plan = plan_of(phone, version)
     seen = screens(phone, laptop, case, version)
     assert disagreements(of_screens(plan, seen)) == {}
     # One screen that told otherwise would be found.

@@ -12,7 +12,7 @@ from playwright.sync_api import Frame, Locator, Page, Request, ViewportSize, exp
 from tests.journeys import screen
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.records import approved_case, report
+from tests.journeys.records import approved_case, plan_of, report
 from tests.journeys.test_plan_in_force import another_plan
 
 Told = Mapping[str, Any]
@@ -225,7 +225,7 @@ def test_each_kind_of_step(
 def to_resistance(phone: Page, case: str, does: Any) -> Mapping[str, Any]:
     """MB is worked as expected until an instrument is due that goes as deep as it goes; returns where it stands."""
     version = phone.request.get(f"/api/v1/cases/{case}/plan-versions").json()["results"][0]["id"]
-    plan = phone.request.get(f"/api/v1/plan-versions/{version}").json()["plan"]
+    plan = plan_of(phone, version)
     sheet = next(canal["run_sheet"] for canal in plan["canals"] if canal["canal"] == "MB")
     deep = {name for name, node in sheet["nodes"].items() if node.get("target") == "to_resistance"}
     for _ in range(30):

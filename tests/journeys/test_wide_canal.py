@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 
 from tests.journeys import hands
 from tests.journeys.conftest import Opens
-from tests.journeys.records import plan_anew, send, submitted_plan
+from tests.journeys.records import plan_anew, plan_of, send, submitted_plan
 
 
 def test_the_supervisor_chooses_the_size_of_a_wide_canal(open_phone: Opens, demo: Mapping[str, Any]) -> None:
@@ -38,7 +38,7 @@ def test_the_supervisor_chooses_the_size_of_a_wide_canal(open_phone: Opens, demo
     expect(supervisor.get_by_text("Final size 50.")).to_be_visible()
 
     again = plan_anew(student, case)
-    made = next(canal for canal in again["plan"]["canals"] if canal["canal"] == "D")
+    made = next(canal for canal in plan_of(student, again["id"])["canals"] if canal["canal"] == "D")
     assert (made["final_size"], made["withheld"]) == (50, [])
     student.goto(f"/cases/{case}/plan")
     student.get_by_role("tab", name="D", exact=True).or_(

@@ -1,4 +1,4 @@
-"""A version without its long texts, and the texts at an address whose content never changes."""
+"""The long texts of a version, at an address whose content never changes."""
 
 from __future__ import annotations
 
@@ -9,26 +9,17 @@ from django.http import HttpResponse
 from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
-from rest_framework.response import Response
 
-from cases.api.base import View, answer, as_it_lies, me, unchanged
+from cases.api.base import View, as_it_lies, me, unchanged
 from cases.api.etags import tag
 from cases.api.fields import Value
-from cases.api.v1.shapes import VersionListed
 from cases.domain.errors import NotHere
-from cases.domain.plans.status import PlanStatus
 from cases.queries import seen
-from cases.queries.plans import packed_texts, version_summary
+from cases.queries.plans import packed_texts
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import Plan
 
 A_YEAR_S = 365 * 24 * 60 * 60
-
-
-class VersionSummary(VersionListed):
-    """A stored version without its two long texts."""
-
-    status = Value(PlanStatus, help_text="Where the case's plan stands as a whole.")
 
 
 class TextsShown(serializers.Serializer[Any]):
@@ -36,20 +27,6 @@ class TextsShown(serializers.Serializer[Any]):
 
     given = Value(PlanInput, help_text="All the plan rests on, as it was then.")
     plan = Value(Plan)
-
-
-class VersionSummaryView(View):
-    shape = VersionSummary
-
-    @extend_schema(
-        operation_id="plan_version_summary",
-        tags=["plan"],
-        summary="A version without what it was made from and what it says",
-        description="Both lie at an address of their own, by its hash.",
-        responses=VersionSummary,
-    )
-    def get(self, request: Request, version_id: UUID) -> Response:
-        return answer(VersionSummary, version_summary(seen.version(me(request), version_id).pk))
 
 
 class TextsView(View):

@@ -163,7 +163,7 @@ class PreviewChangesView(View):
 
 
 class VersionsView(View):
-    shape = VersionListed
+    shape, shape_after = VersionListed, VersionShown
 
     @extend_schema(
         operation_id="plan_versions_list", tags=TAGS, summary="Versions of a case's plan", responses=VersionList
@@ -188,7 +188,7 @@ class VersionsView(View):
         case = seen.case(me(request), case_id)
         read = given(VersionGiven, request)
         row, created = plans.propose(actor=me(request), case=case, asked=_asked(read), id=read.get("id"))
-        return _shown(row.pk, created=created, at=f"plan-versions/{row.pk}")
+        return _shown(self, row.pk, created=created, at=f"plan-versions/{row.pk}")
 
 
 class VersionView(View):
@@ -198,15 +198,17 @@ class VersionView(View):
         operation_id="plan_version_retrieve",
         tags=TAGS,
         summary="A version of a plan",
-        description="With all it rests on, what was decided, and where the case's plan stands. ETag: the hash, and "
-        "what else is shown.",
+        description="What was decided, and where the case's plan stands; with `expand` all it rests on and "
+        "all it says. ETag: the hash, and what else is shown.",
         responses=VersionShown,
     )
     def get(self, request: Request, version_id: UUID) -> Response:
-        return _shown(seen.version(me(request), version_id).pk)
+        return _shown(self, seen.version(me(request), version_id).pk)
 
 
 class SubmitView(View):
+    shape_after = VersionShown
+
     @extend_schema(
         operation_id="plan_version_submit",
         tags=TAGS,
@@ -221,10 +223,12 @@ class SubmitView(View):
     def post(self, request: Request, version_id: UUID) -> Response:
         seen_hash = maybe_seen_tag(request)
         version = plans.submit(actor=me(request), version=seen.version(me(request), version_id), seen_hash=seen_hash)
-        return _shown(version.pk)
+        return _shown(self, version.pk)
 
 
 class WithdrawView(View):
+    shape_after = VersionShown
+
     @extend_schema(
         operation_id="plan_version_withdraw",
         tags=TAGS,
@@ -235,7 +239,7 @@ class WithdrawView(View):
     )
     def post(self, request: Request, version_id: UUID) -> Response:
         version = plans.withdraw(actor=me(request), version=seen.version(me(request), version_id))
-        return _shown(version.pk)
+        return _shown(self, version.pk)
 
 
 class ReviewsView(View):
@@ -278,6 +282,8 @@ class ReviewView(View):
 
 
 class ReleaseView(View):
+    shape_after = VersionShown
+
     @extend_schema(
         operation_id="plan_version_release",
         tags=TAGS,
@@ -295,10 +301,12 @@ class ReleaseView(View):
         version = seen.version(me(request), version_id)
         read = given(ReleaseGiven, request)
         row = release.release(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
-        return _shown(row.pk)
+        return _shown(self, row.pk)
 
 
 class RevokeView(View):
+    shape_after = VersionShown
+
     @extend_schema(
         operation_id="plan_version_revoke",
         tags=TAGS,
@@ -316,7 +324,7 @@ class RevokeView(View):
         version = seen.version(me(request), version_id)
         read = given(RevokeGiven, request)
         row, created = revocation.revoke(actor=me(request), version=version, seen_hash=seen_tag(request), **read)
-        return _shown(row.version_id, created=created)
+        return _shown(self, row.version_id, created=created)
 
 
 class ChangesView(View):
@@ -345,7 +353,8 @@ def _against(request: Request) -> int | None:
     return int(value)
 
 
-def _shown(version_id: UUID, *, created: bool = False, at: str = "") -> Response:
-    """The version as it is now."""
-    shown = version_shown(version_id)
+def _shown(view: View, version_id: UUID, *, created: bool = False, at: str = "") -> Response:
+    """The version as it is now, with what the view's query asks for."""
+    texts = not set(VersionShown.heavy).isdisjoint(view.chosen or ())
+    shown = version_shown(version_id, texts=texts)
     return answer(VersionShown, shown, state=shown.row.hash, created=created, at=at)

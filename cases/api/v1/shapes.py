@@ -8,6 +8,7 @@ from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 
 from cases.api.fields import FieldsOf, Value
+from cases.api.needs import PREFIX
 from cases.domain.plans.acknowledged import Named
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import PlanStatus
@@ -212,12 +213,17 @@ class VersionListed(serializers.Serializer[Any]):
 
 
 class VersionShown(VersionListed):
-    """A stored version with its decisions, all that it was made from and all that it says."""
+    """A stored version with its decisions; on request with all that it was made from and all that it says."""
 
+    heavy = ("choices", "plan", "given")
     status = Value(PlanStatus, help_text="Where the case's plan stands as a whole.")
-    choices = Value(Choices)
-    plan = Value(Plan)
-    given = Value(PlanInput, help_text="All the plan rests on, as it was then.")
+    texts = serializers.SerializerMethodField(help_text="Address of `given` and `plan`: what lies there never changes.")
+    choices = Value(Choices, source="given.choices", required=False)
+    plan = Value(Plan, required=False)
+    given = Value(PlanInput, required=False, help_text="All the plan rests on, as it was then.")
+
+    def get_texts(self, version: Any) -> str:
+        return f"{PREFIX}plan-versions/{version.row.pk}/texts/{version.row.hash}"
 
 
 class CanalPlanListed(serializers.Serializer[Any]):

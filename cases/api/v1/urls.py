@@ -129,7 +129,6 @@ urlpatterns = [
     path("readings/<uuid:reading_id>/strike", canals.ReadingStrikeView.as_view()),
     path("junctions/<uuid:reading_id>/strike", canals.JunctionStrikeView.as_view()),
     path("plan-versions/<uuid:version_id>", plans.VersionView.as_view()),
-    path("plan-versions/<uuid:version_id>/summary", plan_texts.VersionSummaryView.as_view()),
     path("plan-versions/<uuid:version_id>/texts/<str:hash_>", plan_texts.TextsView.as_view()),
     path("plan-versions/<uuid:version_id>/submit", plans.SubmitView.as_view()),
     path("plan-versions/<uuid:version_id>/withdraw", plans.WithdrawView.as_view()),

@@ -12,7 +12,7 @@ const tag = (value: string | number) => `"${value}"`
 const NAMED = { id: 'string' } as const
 const LISTED = { results: 'list' } as const
 const CASE = { ...NAMED, canals: 'list', revision: 'number' } as const
-const VERSION = { ...NAMED, hash: 'string', plan: 'object' } as const
+const VERSION = { ...NAMED, hash: 'string', texts: 'string' } as const
 const TREATMENT = { events: 'list', position: 'number' } as const
 
 // --- cases ---
@@ -109,8 +109,7 @@ export const listVersions = (id: string) =>
 export const proposePlan = (id: string, body: S.Asked & { id: string }) =>
   answerTo(http.POST('/api/v1/cases/{case_id}/plan-versions', { ...ofCase(id), body }), NAMED)
 
-const getSummary = (id: string) =>
-  answerTo(http.GET('/api/v1/plan-versions/{version_id}/summary', ofVersion(id)), { ...NAMED, hash: 'string' })
+const getSlim = (id: string) => answerTo(http.GET('/api/v1/plan-versions/{version_id}', ofVersion(id)), VERSION)
 
 /** What lies at the address of a hash never changes: a copy that the browser has is taken as it is. */
 const getTexts = (version_id: string, hash_: string) =>
@@ -126,9 +125,9 @@ type Texts = Pick<S.VersionShown, 'hash' | 'plan' | 'given'>
 
 /** The version as it stands now; `had` is what is known of it: its texts are not asked for again. */
 export async function getVersion(id: string, had?: Texts): Promise<S.VersionShown> {
-  const summary = await getSummary(id)
-  const { plan, given: input } = had?.hash === summary.hash ? had : await getTexts(id, summary.hash)
-  return { ...summary, plan, given: input, choices: input.choices }
+  const slim = await getSlim(id)
+  const { plan, given: input } = had?.hash === slim.hash ? had : await getTexts(id, slim.hash)
+  return { ...slim, plan, given: input, choices: input.choices }
 }
 
 export const submitPlan = (id: string) =>

@@ -1060,7 +1060,7 @@ export interface paths {
         };
         /**
          * A version of a plan
-         * @description With all it rests on, what was decided, and where the case's plan stands. ETag: the hash, and what else is shown.
+         * @description What was decided, and where the case's plan stands; with `expand` all it rests on and all it says. ETag: the hash, and what else is shown.
          */
         get: operations["plan_version_retrieve"];
         put?: never;
@@ -1179,26 +1179,6 @@ export interface paths {
          * @description 409 where the case has changed since: plan it again. If-Match is honoured where it is sent: 412 for another hash than the version's.
          */
         post: operations["plan_version_submit"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/plan-versions/{version_id}/summary": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /**
-         * A version without what it was made from and what it says
-         * @description Both lie at an address of their own, by its hash.
-         */
-        get: operations["plan_version_summary"];
-        put?: never;
-        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -9782,7 +9762,7 @@ export interface components {
             /** @description How it is. */
             state: components["schemas"]["PlanState"];
         };
-        /** @description A stored version with its decisions, all that it was made from and all that it says. */
+        /** @description A stored version with its decisions; on request with all that it was made from and all that it says. */
         VersionShown: {
             /** @description Who made it. */
             author: components["schemas"]["PersonRef"];
@@ -9796,7 +9776,7 @@ export interface components {
             /** @description Cautions that do not. */
             cautions: number;
             /** @description What the person who plans chose. */
-            choices: components["schemas"]["Choices"];
+            choices?: components["schemas"]["Choices"];
             /**
              * Format: date-time
              * @description When it was made.
@@ -9808,7 +9788,7 @@ export interface components {
              */
             decided_at: string | null;
             /** @description All the plan rests on, as it was then. */
-            given: components["schemas"]["PlanInput"];
+            given?: components["schemas"]["PlanInput"];
             /** @description SHA-256 of what was given and what came out. */
             hash: string;
             /**
@@ -9828,7 +9808,7 @@ export interface components {
             /** @description Counts from 1. */
             number: number;
             /** @description The plan. */
-            plan: components["schemas"]["Plan"];
+            plan?: components["schemas"]["Plan"];
             /** @description Version of the planner that made it. */
             planner_version: string;
             /** @description What supervisors decided on it. */
@@ -9850,69 +9830,8 @@ export interface components {
             submitted_at: string | null;
             /** @description Key of the technique. */
             technique: string;
-        };
-        /** @description A stored version without its two long texts. */
-        VersionSummary: {
-            /** @description Who made it. */
-            author: components["schemas"]["PersonRef"];
-            /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
-            carried_from: number | null;
-            /**
-             * Format: uuid
-             * @description Id of the case.
-             */
-            case_id: string;
-            /** @description Cautions that do not. */
-            cautions: number;
-            /**
-             * Format: date-time
-             * @description When it was made.
-             */
-            created_at: string;
-            /**
-             * Format: date-time
-             * @description When it was decided on; null: not yet.
-             */
-            decided_at: string | null;
-            /** @description SHA-256 of what was given and what came out. */
-            hash: string;
-            /**
-             * Format: uuid
-             * @description Its own id.
-             */
-            id: string;
-            /** @description Of kit, technique, choices, final sizes and limits alone. */
-            intent_hash: string;
-            /**
-             * Format: uuid
-             * @description Id of the kit.
-             */
-            kit_id: string;
-            /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
-            not_released: string[];
-            /** @description Counts from 1. */
-            number: number;
-            /** @description Version of the planner that made it. */
-            planner_version: string;
-            /** @description What supervisors decided on it. */
-            reviews: components["schemas"]["ReviewShown"][];
-            /** @description Approvals of this version that were withdrawn. */
-            revocations: components["schemas"]["RevocationShown"][];
-            /** @description The case has changed since this version was made. */
-            stale: boolean;
-            /** @description How it is. */
-            state: components["schemas"]["PlanState"];
-            /** @description Where the case's plan stands as a whole. */
-            status: components["schemas"]["PlanStatus"];
-            /** @description Cautions that withhold steps. */
-            stops: number;
-            /**
-             * Format: date-time
-             * @description When it was submitted; null: not yet.
-             */
-            submitted_at: string | null;
-            /** @description Key of the technique. */
-            technique: string;
+            /** @description Address of `given` and `plan`: what lies there never changes. */
+            readonly texts: string;
         };
         /** @description What two views of one root have in common. */
         ViewsRequest: {
@@ -13232,7 +13151,10 @@ export interface operations {
     };
     plan_versions_create: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description These fields too, with a comma between two: they are heavy and left out unless named here or in `fields`. */
+                expand?: ("choices" | "plan" | "given")[];
+            };
             header?: {
                 /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
                 "Idempotency-Key"?: string;
@@ -14549,8 +14471,10 @@ export interface operations {
     plan_version_retrieve: {
         parameters: {
             query?: {
+                /** @description These fields too, with a comma between two: they are heavy and left out unless named here or in `fields`. */
+                expand?: ("choices" | "plan" | "given")[];
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "case_id" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit_id" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status" | "choices" | "plan" | "given")[];
+                fields?: ("id" | "case_id" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit_id" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status" | "texts" | "choices" | "plan" | "given")[];
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -14637,7 +14561,10 @@ export interface operations {
     };
     plan_version_release: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description These fields too, with a comma between two: they are heavy and left out unless named here or in `fields`. */
+                expand?: ("choices" | "plan" | "given")[];
+            };
             header: {
                 /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
                 "Idempotency-Key"?: string;
@@ -14814,7 +14741,10 @@ export interface operations {
     };
     plan_version_revoke: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description These fields too, with a comma between two: they are heavy and left out unless named here or in `fields`. */
+                expand?: ("choices" | "plan" | "given")[];
+            };
             header: {
                 /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
                 "Idempotency-Key"?: string;
@@ -14866,7 +14796,10 @@ export interface operations {
     };
     plan_version_submit: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description These fields too, with a comma between two: they are heavy and left out unless named here or in `fields`. */
+                expand?: ("choices" | "plan" | "given")[];
+            };
             header?: {
                 /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
                 "Idempotency-Key"?: string;
@@ -14919,50 +14852,6 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
-    plan_version_summary: {
-        parameters: {
-            query?: {
-                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("id" | "case_id" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit_id" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations" | "status")[];
-            };
-            header?: {
-                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
-                "If-None-Match"?: string;
-            };
-            path: {
-                version_id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
-                    ETag?: string;
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["VersionSummary"];
-                };
-            };
-            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
-            304: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            400: components["responses"]["400.not-understood"];
-            401: components["responses"]["401.key-refused.not-authenticated"];
-            403: components["responses"]["403.scope-missing"];
-            404: components["responses"]["404.not-found"];
-            412: components["responses"]["412.changed-since"];
-            429: components["responses"]["429.too-often"];
-            503: components["responses"]["503.busy"];
-            default: components["responses"]["any-other"];
-        };
-    };
     plan_version_texts: {
         parameters: {
             query?: never;
@@ -15007,7 +14896,10 @@ export interface operations {
     };
     plan_version_withdraw: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description These fields too, with a comma between two: they are heavy and left out unless named here or in `fields`. */
+                expand?: ("choices" | "plan" | "given")[];
+            };
             header?: {
                 /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
                 "Idempotency-Key"?: string;

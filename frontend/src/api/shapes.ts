@@ -65,7 +65,9 @@ export type WaitsFor = Schemas['WaitsFor']
 export type RunSheet = Schemas['RunSheet']
 
 export type VersionListed = Schemas['VersionListed']
-export type VersionShown = Schemas['VersionShown']
+/** With its texts, which the server shows on request alone. */
+export type VersionShown = Required<Schemas['VersionShown']>
+export type VersionSlim = Omit<VersionShown, 'plan' | 'given' | 'choices'>
 export type NewReview = Schemas['ReviewGivenRequest']
 export type PlanChanges = Schemas['PlanChanges']
 export type Change = Schemas['Change']

@@ -5,6 +5,7 @@ import {
     canalUpdate,
     casesCreate,
     kitsList,
+    planVersionRetrieve,
     planVersionsCreate,
     planVersionSubmit,
     programmeChanges,
@@ -13,10 +14,11 @@ import {
 } from './made'
 import type { ReadingGivenRequest } from './made'
 
+type Done = { kinds: string[]; version: string; read: string[] }
 type Asked = { url: string; programme: string; student: string; keys: Record<'service' | 'student' | 'supervisor', string> }
 
-/** The address, the ids and the keys come as JSON; the kinds of change since then, and the version's id, go out so. */
-export async function course({ url, programme, student, keys }: Asked): Promise<{ kinds: string[]; version: string }> {
+/** The address, the ids and the keys come as JSON; the kinds of change since then, the version's id and what was read of it go out so. */
+export async function course({ url, programme, student, keys }: Asked): Promise<Done> {
     const signedIn = (key: string) =>
         createClient(createConfig({ baseUrl: url, headers: { Authorization: `Bearer ${key}` }, throwOnError: true }))
     const service = signedIn(keys.service)
@@ -46,8 +48,11 @@ export async function course({ url, programme, student, keys }: Asked): Promise<
     const { data: version } = await planVersionsCreate({ client: own, ...of, body: plan })
     const read = { path: { version_id: version.id }, headers: { 'If-Match': `"${version.hash}"` }, throwOnError: true } as const
     await planVersionSubmit({ client: own, ...read })
-    await reviewsCreate({ client: signedIn(keys.supervisor), ...read, body: { decision: 'approved' } })
+    const supervisor = signedIn(keys.supervisor)
+    const expand = ['plan', 'given'] as const
+    const { data: shown } = await planVersionRetrieve({ client: supervisor, path: read.path, query: { expand: [...expand] }, throwOnError: true })
+    await reviewsCreate({ client: supervisor, ...read, body: { decision: 'approved' } })
 
     const { data: since } = await programmeChanges({ client: service, path, query: { after: before.next }, throwOnError: true })
-    return { kinds: since.results.map((change) => change.kind), version: version.id }
+    return { kinds: since.results.map((change) => change.kind), version: version.id, read: expand.filter((name) => shown[name]) }
 }

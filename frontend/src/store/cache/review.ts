@@ -25,12 +25,14 @@ export function useRunning() {
 
 /** Lets canals go that the approval of the version had left out. */
 export async function releaseCanals(version: VersionShown, canals: readonly string[]): Promise<void> {
-  await replace(versionName(version.id), await calls.release(version.id, version.hash, [...canals]))
+  const released = await calls.release(version.id, version.hash, [...canals])
+  await replace(versionName(version.id), { ...version, ...released })
 }
 
 /** Withdraws the approval of the version whose hash was on the screen. */
 export async function revoke(version: VersionShown, body: { id: string; reason: string }): Promise<void> {
-  await replace(versionName(version.id), await calls.revoke(version.id, version.hash, body))
+  const revoked = await calls.revoke(version.id, version.hash, body)
+  await replace(versionName(version.id), { ...version, ...revoked })
 }
 
 /** A version to decide on, what changed since the last one decided on, and that one to lay under it. */

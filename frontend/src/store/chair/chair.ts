@@ -9,6 +9,7 @@ import type {
   Treatment,
   VersionListed,
   VersionShown,
+  VersionSlim,
 } from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
 import { useCached } from '@/store/cache/hooks'
@@ -160,7 +161,7 @@ export async function planAgain(
   caseId: string,
   id: string,
   { kit_id, technique, choices }: Asked,
-): Promise<VersionShown> {
+): Promise<VersionSlim> {
   try {
     return await calls.proposePlan(caseId, { id, kit_id, technique, choices })
   } finally {
