@@ -47,7 +47,9 @@ def judge(method: str, route: str, answer: Any) -> None:
     operation = path.get("get" if method == "HEAD" else method.lower())
     if operation is None or answer.status_code in OF_ANY:
         return
-    if recorder.ON and method != "HEAD" and {FIELDS, EXPAND}.isdisjoint(answer.wsgi_request.GET):
+    # The usual form of an answer is the example.
+    usual = answer.status_code >= 400 or {FIELDS, EXPAND}.isdisjoint(answer.wsgi_request.GET)
+    if recorder.ON and method != "HEAD" and usual:
         _record(operation, answer)
     what = f"{method} {route}: {answer.status_code}"
     assert str(answer.status_code) in operation["responses"], what
