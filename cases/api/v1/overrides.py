@@ -17,7 +17,7 @@ from cases.queries import charts, seen
 from cases.services.planning import overrides
 from planning.api.refusals import refuses
 from planning.contract.plan_input import HandSize
-from planning.foundation.errors import OverrideNotPossible
+from planning.foundation.errors import OutOfBounds, OverrideNotPossible
 
 TAGS = ["override"]
 
@@ -60,7 +60,7 @@ class OverridesView(View):
         "and where the canal cannot be planned with the size chosen.",
         parameters=[LOCATION],
         request=OverrideGiven,
-        extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, OverrideNotPossible),
+        extensions=refuses(NotAllowed, SentDifferently, TakenAlready, NotUsable, OverrideNotPossible, OutOfBounds),
         responses={200: OverrideShown, 201: OverrideShown},
         examples=[examples.OVERRIDE],
     )

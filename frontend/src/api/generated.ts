@@ -11028,24 +11028,6 @@ export interface components {
         };
         /**
          * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
-         *     - `not-usable`: Good data that cannot be used here.
-         *     - `override-not-possible`: A caution that nobody may override, or that is not there.
-         */
-        "422.idempotency-key-used-differently.not-usable.override-not-possible": {
-            headers: {
-                /** @description Names the request. Tell it to whoever looks after the server. */
-                "X-Request-Id"?: string;
-                [name: string]: unknown;
-            };
-            content: {
-                "application/problem+json": components["schemas"]["Problem"] & {
-                    /** @enum {unknown} */
-                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/override-not-possible";
-                };
-            };
-        };
-        /**
-         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
          *     - `nothing-said`: A plan is returned without a word.
          */
         "422.idempotency-key-used-differently.nothing-said": {
@@ -13099,7 +13081,25 @@ export interface operations {
             409: components["responses"]["409.id-used-differently.still-under-way.taken-already"];
             413: components["responses"]["413.body-too-long"];
             415: components["responses"]["415.unsupported-media-type"];
-            422: components["responses"]["422.idempotency-key-used-differently.not-usable.override-not-possible"];
+            /**
+             * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `not-usable`: Good data that cannot be used here.
+             *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+             *     - `override-not-possible`: A caution that nobody may override, or that is not there.
+             */
+            422: {
+                headers: {
+                    /** @description Names the request. Tell it to whoever looks after the server. */
+                    "X-Request-Id"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"] & {
+                        /** @enum {unknown} */
+                        type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/out-of-bounds" | "/api/v1/problems/override-not-possible";
+                    };
+                };
+            };
             429: components["responses"]["429.too-often"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
