@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection
 from functools import cache
 from typing import Any
 
@@ -30,13 +30,11 @@ def heavy_of(shape: Shape) -> tuple[str, ...]:
     return getattr(shape, "heavy", ())
 
 
-def choices_of(view: Any, method: str) -> Mapping[str, tuple[str, ...]]:
-    """What may be named in the query of a view's method, by the query's name."""
+def choosing(view: Any, method: str) -> tuple[str, ...]:
+    """The names by which the query of a view's method chooses."""
     shape = shape_of(view, method)
-    if shape is None:
-        return {}
-    fields = {FIELDS: names_of(shape)} if method == "GET" else {}
-    return fields | ({EXPAND: heavy} if (heavy := heavy_of(shape)) else {})
+    fields = (FIELDS,) if shape and method == "GET" else ()
+    return (*fields, EXPAND) if shape and heavy_of(shape) else fields
 
 
 def shape_of(view: Any, method: str) -> Shape | None:
@@ -51,9 +49,9 @@ def chosen_fields(request: Request, view: Any, method: str) -> Collection[str] |
     if shape is None:
         return None
     heavy = heavy_of(shape)
-    fields, expand = _named(request, FIELDS, names_of(shape)), _named(request, EXPAND, heavy)
-    if fields is None and not heavy:
+    if FIELDS not in request.query_params and not heavy:
         return None
+    fields, expand = _named(request, FIELDS, names_of(shape)), _named(request, EXPAND, heavy)
     usual = [name for name in names_of(shape) if name not in heavy]
     return {*(fields or usual), *(expand or ())}
 
@@ -78,14 +76,16 @@ def with_fields(data: Any, names: Collection[str]) -> Any:
 
 def parameters(view: Any, method: str) -> list[dict[str, Any]]:
     """For the API's description."""
+    shape = shape_of(view, method)
+    known = {FIELDS: names_of(shape), EXPAND: heavy_of(shape)} if shape else {}
     return [
         {
             "in": "query",
             "name": name,
-            "schema": {"type": "array", "items": {"type": "string", "enum": list(known)}, "minItems": 1},
+            "schema": {"type": "array", "items": {"type": "string", "enum": list(known[name])}, "minItems": 1},
             "style": "form",
             "explode": False,
             "description": MEANING[name],
         }
-        for name, known in choices_of(view, method).items()
+        for name in choosing(view, method)
     ]

@@ -12,7 +12,7 @@ from django.utils.cache import get_conditional_response, set_response_etag
 from rest_framework.exceptions import ErrorDetail
 
 from cases.api import problems
-from cases.api.chosen_fields import choices_of
+from cases.api.chosen_fields import choosing
 from planning.foundation.encoding import sentence_of
 
 API = "/api/"
@@ -44,7 +44,7 @@ class ReadingMiddleware:
         method = "GET" if request.method == "HEAD" else str(request.method)
         of_view = getattr(view, "cls", None)
         names = query_names(of_view, method)
-        repeated = (*getattr(of_view, "repeated", ()), *choices_of(of_view, method))
+        repeated = (*getattr(of_view, "repeated", ()), *choosing(of_view, method))
         wrong = {
             name: problem
             for name, values in request.GET.lists()
@@ -57,7 +57,7 @@ class ReadingMiddleware:
 def query_names(view: Any, method: str) -> tuple[str, ...]:
     """What the query of a view's method may hold."""
     names = getattr(view, "query", {}).get(method, ())
-    return (*names, *choices_of(view, method))
+    return (*names, *choosing(view, method))
 
 
 def _problem(known: bool, twice: bool) -> ErrorDetail | None:
