@@ -13,12 +13,12 @@ from schemathesis import checks
 from schemathesis.core.parameters import ParameterLocation
 
 from tests.any_request.askers import ASKERS, Asker, one_connection
-from tests.any_request.judge import JUDGED, is_wrong, records
+from tests.any_request.judge import is_wrong, judged, records
 from tests.draws import draws
 
 COURSES = draws(60, share=20)  # of each asker
 STEPS = 12
-JUDGED_IN_TURN = (*JUDGED, checks.use_after_free, checks.ensure_resource_availability)
+IN_TURN = (checks.use_after_free, checks.ensure_resource_availability)
 Machine: Any = records.as_state_machine()
 
 
@@ -53,7 +53,7 @@ def test_one_after_another(name: str, things: Mapping[str, str], askers: Mapping
             self.shown += response.content.decode(errors="replace")
 
         def validate_response(self, response: Any, case: Any, additional_checks: Any = None, **_: Any) -> None:
-            case.validate_response(response, checks=JUDGED_IN_TURN, recorder=self.recorder)
+            case.validate_response(response, checks=[*judged(case), *IN_TURN], recorder=self.recorder)
 
     how = settings(
         max_examples=COURSES, stateful_step_count=STEPS, deadline=None, suppress_health_check=list(HealthCheck)
