@@ -25,6 +25,7 @@ from cases.api.chosen_fields import Shape, chosen_fields, with_fields
 from cases.api.etags import tag, tag_of_state
 from cases.api.needs import PREFIX
 from cases.api.schema import OperationSchema
+from cases.api.short_lists import NOT_OF_THIS_LIST
 from cases.domain.errors import ChangedSince
 from cases.models import AccessKey, ClientToken, Person, Service
 from cases.models.clients import Key
@@ -33,7 +34,6 @@ from planning.api.parsing import BoundedJSONParser
 
 READS = ("GET", "HEAD")
 LARGEST_NUMBER = 2**63 - 1  # of a row
-NOT_OF_THIS_LIST = "Is not from this list: take it from `next` or `previous`, or leave it out for the first page."
 LOCATION = OpenApiParameter(
     "Location", str, OpenApiParameter.HEADER, response=[201], description="Where what was made lies."
 )
@@ -53,6 +53,8 @@ class View(APIView):
     # What a POST answers with, where that has heavy fields.
     shape_after: ClassVar[Shape | None] = None
     chosen: Collection[str] | None = None
+    # A GET answers a list of few rows: `cases.api.short_lists` makes pages of it for whoever asks.
+    short_list: ClassVar[bool] = False
 
     def initial(self, request: Request, *args: Any, **kwargs: Any) -> None:
         super().initial(request, *args, **kwargs)

@@ -51,7 +51,7 @@ def _fault(code: str) -> ErrorDetail:
 
 # A list within an object: the object can gain fields later, a bare list could not. No docstring, as above.
 class Listing(serializers.Serializer[Any]):
-    # These lists are bounded by themselves and answered whole: one page.
+    # Whole, unless a page is asked for: `cases.api.short_lists`.
     next = serializers.SerializerMethodField(help_text="Address of the next page; null: this is the last.")
     previous = serializers.SerializerMethodField(help_text="Address of the page before; null: this is the first.")
 

@@ -11,7 +11,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.utils.cache import get_conditional_response, set_response_etag
 from rest_framework.exceptions import ErrorDetail
 
-from cases.api import problems
+from cases.api import problems, short_lists
 from cases.api.chosen_fields import choosing
 from planning.foundation.encoding import sentence_of
 
@@ -50,14 +50,24 @@ class ReadingMiddleware:
             for name, values in request.GET.lists()
             if (problem := _problem(name in names, len(values) > 1 and name not in repeated))
         }
+        if short_lists.names_of(of_view, method):
+            wrong = short_lists.problems_of(request.GET) | wrong
         refuse = getattr(of_view, "query_refused", problems.query_refused)
         return refuse(wrong) if wrong else None
+
+    def process_template_response(self, request: HttpRequest, response: Any) -> Any:
+        """The page of a short list that was asked for, before it is written out."""
+        view = getattr(request.resolver_match and request.resolver_match.func, "cls", None)
+        names = short_lists.names_of(view, "GET" if request.method in READS else str(request.method))
+        if response.status_code == HTTPStatus.OK and not request.GET.keys().isdisjoint(names):
+            short_lists.in_pages(request, response)
+        return response
 
 
 def query_names(view: Any, method: str) -> tuple[str, ...]:
     """What the query of a view's method may hold."""
     names = getattr(view, "query", {}).get(method, ())
-    return (*names, *choosing(view, method))
+    return (*names, *choosing(view, method), *short_lists.names_of(view, method))
 
 
 def _problem(known: bool, twice: bool) -> ErrorDetail | None:

@@ -10,6 +10,7 @@ from rest_framework.permissions import SAFE_METHODS, AllowAny
 from cases.api.chosen_fields import parameters
 from cases.api.needs import need_of
 from cases.api.security import requirements
+from cases.api.short_lists import PARAMETERS, names_of
 
 IF_NONE_MATCH = {
     "in": "header",
@@ -43,6 +44,8 @@ class OperationSchema(AutoSchema):
 
     def _get_parameters(self) -> list[dict[str, Any]]:
         every: list[dict[str, Any]] = [*super()._get_parameters(), *parameters(self.view, self.method)]
+        if names_of(type(self.view), self.method):
+            every += PARAMETERS
         if self.method == "POST" and getattr(self.view, "keeps_answers", False):
             return [*every, IDEMPOTENCY_KEY]
         return [*every, IF_NONE_MATCH] if self.method == "GET" else every

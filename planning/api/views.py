@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework.decorators import api_view, permission_classes
 from rest_framework.exceptions import NotFound
@@ -53,6 +55,13 @@ REFERENCE, COMPUTE = ["reference"], ["compute"]
 READ = ["GET", "HEAD"]
 
 
+def short_list(view: Any) -> Any:
+    """Says of a view that it answers a list of few rows: whoever serves it makes pages of it."""
+    view.cls.short_list = True
+    return view
+
+
+@short_list
 @extend_schema(
     operation_id="teeth_list",
     tags=REFERENCE,
@@ -85,6 +94,7 @@ def teeth_retrieve(request: Request, iso: str) -> Response:
         raise NotFound(str(refusal)) from None
 
 
+@short_list
 @extend_schema(
     operation_id="techniques_list",
     tags=REFERENCE,
@@ -99,6 +109,7 @@ def techniques_list(request: Request) -> Response:
     return Response(encode(answers.techniques()))
 
 
+@short_list
 @extend_schema(
     operation_id="difficulty_factors_list",
     tags=REFERENCE,
@@ -114,6 +125,7 @@ def difficulty_factors_list(request: Request) -> Response:
     return Response(encode(answers.difficulty_factors()))
 
 
+@short_list
 @extend_schema(
     operation_id="instrument_sizes_list",
     tags=REFERENCE,

@@ -57,6 +57,8 @@ class BendsInSpaceShown(Listing):
 
 
 class BendsInSpaceView(View):
+    short_list = True
+
     @extend_schema(
         operation_id="bends_in_space_list",
         tags=TAGS,

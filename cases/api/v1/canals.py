@@ -73,6 +73,7 @@ class ReadingList(Listing):
 
 
 class CanalsView(View):
+    short_list = True
     shape = CanalShown
 
     @extend_schema(operation_id="canals_list", tags=TAGS, summary="Canals of a case", responses=CanalList)
@@ -160,6 +161,8 @@ class RootView(View):
 
 
 class ReadingsView(View):
+    short_list = True
+
     @extend_schema(operation_id="readings_list", tags=TAGS, summary="Readings of a canal", responses=ReadingList)
     def get(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)

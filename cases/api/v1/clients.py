@@ -86,6 +86,7 @@ class ConsentList(Listing):
 
 
 class ClientsView(View):
+    short_list = True
     keeps_answers = False
 
     @extend_schema(
@@ -145,6 +146,8 @@ class OneClientView(View):
 
 
 class ConsentsView(View):
+    short_list = True
+
     @extend_schema(operation_id="consents_list", tags=TAGS, summary="Clients that act for you", responses=ConsentList)
     def get(self, request: Request) -> Response:
         return answer(ConsentList, {"results": queries.consents(me(request))})

@@ -37,6 +37,8 @@ class WidthsGiven(Strict):
 
 
 class FiguresView(View):
+    short_list = True
+
     @extend_schema(
         operation_id="programme_figures_list",
         tags=TAGS,
@@ -81,6 +83,8 @@ class FigureView(View):
 
 
 class WidthsView(View):
+    short_list = True
+
     @extend_schema(
         operation_id="programme_widths_list",
         tags=TAGS,

@@ -98,6 +98,7 @@ class KeyView(View):
 
 
 class KeysView(View):
+    short_list = True
     keeps_answers = False
 
     @extend_schema(operation_id="keys_list", tags=TAGS, summary="Keys of your scripts", responses=KeyList)
@@ -133,6 +134,7 @@ class OneKeyView(View):
 
 
 class ServiceKeysView(View):
+    short_list = True
     keeps_answers = False
 
     @extend_schema(

@@ -61,6 +61,7 @@ class PlatformList(Listing):
 
 
 class PlatformsView(View):
+    short_list = True
     keeps_answers = False
 
     @extend_schema(

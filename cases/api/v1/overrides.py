@@ -37,6 +37,7 @@ class OverrideList(Listing):
 
 
 class OverridesView(View):
+    short_list = True
     shape = OverrideShown
 
     @extend_schema(

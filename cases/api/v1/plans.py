@@ -163,6 +163,7 @@ class PreviewChangesView(View):
 
 
 class VersionsView(View):
+    short_list = True
     shape, shape_after = VersionListed, VersionShown
 
     @extend_schema(

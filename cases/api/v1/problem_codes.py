@@ -16,6 +16,7 @@ TAGS = ["reference"]
 
 
 class ProblemsView(View):
+    short_list = True
     permission_classes = (AllowAny,)
 
     @extend_schema(

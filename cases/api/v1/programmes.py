@@ -145,6 +145,7 @@ class PeopleView(View):
 
 
 class KitsView(View):
+    short_list = True
     shape = KitShown
     query = {"GET": tuple(ExternalIdFilter.base_filters)}
 
@@ -193,6 +194,8 @@ class KitView(View):
 
 
 class TechniquesView(View):
+    short_list = True
+
     @extend_schema(
         operation_id="programme_techniques_list",
         tags=TAGS,

@@ -133,6 +133,7 @@ def _shown(request: Request, programme_id: UUID, id_: UUID, **more: Any) -> Resp
 
 
 class WebhooksView(View):
+    short_list = True
     keeps_answers = False
 
     @extend_schema(

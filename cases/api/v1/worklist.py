@@ -13,8 +13,9 @@ from rest_framework.exceptions import ValidationError
 from rest_framework.request import Request
 from rest_framework.utils.urls import replace_query_param
 
-from cases.api.base import NOT_OF_THIS_LIST, View, answer, asked_number, asker, unchanged
+from cases.api.base import View, answer, asked_number, asker, unchanged
 from cases.api.fields import FieldsOf, Listing, Value
+from cases.api.short_lists import NOT_OF_THIS_LIST
 from cases.api.v1 import example_answers
 from cases.api.v1.filters import CURSOR, OF_PAGES
 from cases.api.v1.shapes import CanalPlanListed, PersonRef

@@ -11422,7 +11422,12 @@ export interface operations {
     };
     bends_in_space_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -11601,7 +11606,12 @@ export interface operations {
     };
     readings_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -11858,8 +11868,12 @@ export interface operations {
     canals_list: {
         parameters: {
             query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
                 fields?: ("id" | "name" | "root" | "reference_point" | "length" | "length_problem" | "junction" | "readings" | "junctions" | "finding" | "resorption" | "orifice_mm" | "curvature_deg" | "curve_start_mm" | "apex_mm" | "first_binder_size" | "curve_radius_mm" | "curve_from_end_mm" | "wall" | "widths")[];
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -12996,8 +13010,12 @@ export interface operations {
     overrides_list: {
         parameters: {
             query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
                 fields?: ("id" | "code" | "canal" | "reason" | "final_size" | "supervisor" | "at" | "withdrawn_at" | "withdrawn_by")[];
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -13108,8 +13126,12 @@ export interface operations {
     plan_versions_list: {
         parameters: {
             query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
                 fields?: ("id" | "case_id" | "number" | "state" | "stale" | "hash" | "intent_hash" | "author" | "kit_id" | "technique" | "stops" | "cautions" | "planner_version" | "created_at" | "submitted_at" | "decided_at" | "not_released" | "carried_from" | "reviews" | "revocations")[];
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -13828,7 +13850,12 @@ export interface operations {
     };
     consents_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -13891,7 +13918,12 @@ export interface operations {
     };
     difficulty_factors_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -13969,7 +14001,12 @@ export interface operations {
     };
     instrument_sizes_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -14125,7 +14162,12 @@ export interface operations {
     };
     keys_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -14932,7 +14974,12 @@ export interface operations {
     };
     problems_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -15355,7 +15402,12 @@ export interface operations {
     };
     clients_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -15683,7 +15735,12 @@ export interface operations {
     };
     programme_figures_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -15788,10 +15845,14 @@ export interface operations {
     kits_list: {
         parameters: {
             query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
                 fields?: ("id" | "external_id" | "kit" | "yours")[];
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
             };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
@@ -16020,7 +16081,12 @@ export interface operations {
     };
     lti_platforms_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -16352,7 +16418,12 @@ export interface operations {
     };
     service_keys_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -16499,7 +16570,12 @@ export interface operations {
     };
     programme_techniques_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -16649,7 +16725,12 @@ export interface operations {
     };
     webhooks_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -17037,7 +17118,12 @@ export interface operations {
     };
     programme_widths_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -17463,7 +17549,12 @@ export interface operations {
     };
     techniques_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
@@ -17500,7 +17591,12 @@ export interface operations {
     };
     teeth_list: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Of the page, as `next` and `previous` have it. */
+                cursor?: string;
+                /** @description So many on a page; left out, all are on one. */
+                limit?: number;
+            };
             header?: {
                 /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
                 "If-None-Match"?: string;
