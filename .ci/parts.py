@@ -170,7 +170,7 @@ def double_taps() -> None:
 
 
 def lighthouse() -> None:
-    """What an outside judge says of four screens and the sign-in: accessibility and best practices whole."""
+    """What an outside judge says of the sign-in, a plan and the chair, with DRAWS=whole of the lists too."""
     build.install_packages(LIGHTHOUSE)
     _browse(["--log-cli-level=INFO", "tests/lighthouse"])
 

@@ -24,6 +24,7 @@ from cases.domain.access.scopes import FOR_SERVICES, OF_ROLE, Scope
 from cases.models import AccessKey, Canal, Person, ToothPlanVersion
 from tests.api.test_cases_description import description
 from tests.cast import client
+from tests.draws import WHOLE
 from tests.keys import own_key, program, service_key
 from tests.oauth import allowed, for_itself, for_people, session, token_for_itself
 
@@ -164,9 +165,11 @@ def test_a_token_opens_what_its_scope_and_the_role_of_its_person_do(
     made = for_people(rosa)
     texts = {name: allowed(session(made), person)["access_token"] for name, person in people.items()}
     may = {name: OF_ROLE[Role(name)] for name in people} | {"service": FOR_SERVICES}
-    for holder, text in {**texts, "service": token_for_itself(for_itself(rosa))}.items():
+    # In the gate each operation is asked by one of them: what a scope is for any of them the keys above tell.
+    texts = {**texts, "service": token_for_itself(for_itself(rosa))}
+    for place, (holder, text) in enumerate(texts.items()):
         asker, row = program(text), AccessToken.objects.filter(token_checksum=hash_of(text))
-        for method, address in operations():
+        for method, address in operations() if WHOLE else operations()[place :: len(texts)]:
             scope = need(method, address)
             if scope is Without.KEY:
                 assert asked(asker, method, addresses[address]) == (403, "key-opens-not"), (holder, method, address)

@@ -79,7 +79,7 @@ def measured(places_mm: Marks, leaves: int, px_mm: float, off_px: float, chance:
 @pytest.mark.parametrize("px_mm", [PHOTO_MM, SENSOR_MM], ids=["photo", "sensor"])
 def test_marks_one_to_twenty_pixels_off_hold_what_they_state(px_mm: float) -> None:
     """900 on each image. On a detector's twenty pixels are 0.6 mm: some of those are refused, none is told wrongly."""
-    count, chance, held = draws(900, share=8), np.random.default_rng(20261130), Held()
+    count, chance, held = draws(900, share=16), np.random.default_rng(20261130), Held()
     for _ in range(count):
         radius, deg, straight = chance.uniform(4, 15), chance.uniform(25, 75), chance.uniform(8, 14)
         places, leaves = canal(straight, (radius, math.copysign(deg, chance.normal())))
@@ -100,7 +100,7 @@ def test_marks_one_to_twenty_pixels_off_hold_what_they_state(px_mm: float) -> No
 @pytest.mark.parametrize(("px_mm", "most_px", "resolved"), [(PHOTO_MM, 12, 0.8), (SENSOR_MM, 3, 0.85)])
 def test_the_tightest_of_two_bends_lies_within_its_interval(px_mm: float, most_px: float, resolved: float) -> None:
     """Two arcs to different sides: told apart, the tighter radius is within; hardly ever one circle over both."""
-    count, chance, held = draws(600, share=8), np.random.default_rng(11), Held()
+    count, chance, held = draws(600, share=16), np.random.default_rng(11), Held()
     for _ in range(count):
         first_arc, other = ((chance.uniform(4, 12), chance.uniform(25, 60)) for _ in range(2))
         places, leaves = canal(chance.uniform(8, 12), first_arc, (other[0], -other[1]))
@@ -119,7 +119,7 @@ def test_the_tightest_of_two_bends_lies_within_its_interval(px_mm: float, most_p
 def test_of_a_faint_bend_no_radius_is_told_that_no_canal_has(px_mm: float, most_px: float) -> None:
     """The tightest published is 2 mm (Schaefer, Diez & Hoppe 2002, from memory); what is told may be off by the scale
     besides. Once intervals began at 0.3 mm, where any kink fits the marks."""
-    count, chance, held = draws(400, share=8), np.random.default_rng(13), Held()
+    count, chance, held = draws(400, share=16), np.random.default_rng(13), Held()
     for _ in range(count):
         radius, deg, straight = chance.uniform(4, 15), chance.uniform(6, 24), chance.uniform(8, 14)
         places, leaves = canal(straight, (radius, deg))
@@ -143,7 +143,7 @@ def straight_on(length_mm: float) -> tuple[float, float]:
 @pytest.mark.parametrize("px_mm", [PHOTO_MM, SENSOR_MM], ids=["photo", "sensor"])
 def test_a_straight_end_that_nobody_marked_is_no_part_of_the_bend(px_mm: float) -> None:
     """A circle over both comes out up to four times too large, and its interval held the bend's radius in 0 of 300."""
-    count, chance, held = draws(480, share=8), np.random.default_rng(20261201), Held()
+    count, chance, held = draws(480, share=16), np.random.default_rng(20261201), Held()
     for _ in range(count):
         radius, deg, straight = chance.uniform(4, 15), chance.uniform(25, 75), chance.uniform(8, 14)
         end_mm = chance.uniform(1, 8)
@@ -161,7 +161,7 @@ def test_a_straight_end_that_nobody_marked_is_no_part_of_the_bend(px_mm: float) 
 
 
 def test_of_two_arcs_to_one_side_the_tighter_lies_within_the_interval() -> None:
-    count, chance, held = draws(400, share=8), np.random.default_rng(12), Held()
+    count, chance, held = draws(400, share=16), np.random.default_rng(12), Held()
     for _ in range(count):
         first_arc, other = ((chance.uniform(4, 15), chance.uniform(20, 40)) for _ in range(2))
         places, leaves = canal(chance.uniform(8, 12), first_arc, other)
