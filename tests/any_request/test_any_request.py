@@ -21,7 +21,7 @@ from tests.any_request.judge import is_wrong, judged, records
 from tests.draws import WHOLE, draws
 
 EXAMPLES = draws(20, share=5)  # of each operation
-SHARE = 8  # of the limits of an operation the gate asks one in so many
+SHARE = 12  # of the limits of an operation the gate asks one in so many
 
 
 @records.parametrize()

@@ -297,6 +297,7 @@ def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
     }
 
 
+@pytest.mark.one_database
 def test_the_list_judges_by_what_the_chair_was_told_last(
     priya: Person, vale: Person, approved: ToothPlanVersion
 ) -> None:

@@ -72,6 +72,7 @@ def test_what_is_said_twice_is_refused(approved: ToothPlanVersion, vale: Person)
     assert problem(answer, 400, "not-understood") == {"#/tooth": "Is there twice."}
 
 
+@pytest.mark.one_database
 def test_every_answer_has_a_tag_and_is_not_sent_twice(approved: ToothPlanVersion, vale: Person) -> None:
     """13.1.2; 9.3.2: HEAD says what GET would say. Some have a body of none (204), and no tag."""
     browser = client(vale)
@@ -148,6 +149,7 @@ def test_a_problem_is_json_also_where_the_description_was_asked_for_as_yaml(db: 
     problem(answer, 405, "method-not-allowed")
 
 
+@pytest.mark.one_database
 def test_a_key_that_does_not_count_is_refused_at_every_address(approved: ToothPlanVersion) -> None:
     """The door takes any other answer to a key as proof of it."""
     browser = APIClient()

@@ -177,6 +177,7 @@ def drawn_cases() -> list[tuple[Any, ...]]:
     ]
 
 
+@pytest.mark.one_database
 def test_a_seed_draws_the_same_cases_each_time_and_another_seed_others(
     loaded: None, few: None, capsys: pytest.CaptureFixture[str]
 ) -> None:
