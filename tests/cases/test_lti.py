@@ -6,39 +6,26 @@ The other side is a platform of the tests' own, on another library than the prog
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from typing import Any
 
 import pytest
 from django.apps import apps
 from django.db import connection
 from django.test import Client
-from pytest_django.fixtures import Settings
 
 from cases.domain.access.roles import Role
 from cases.models import Case, LtiPerson, LtiPlatform, LtiWork, Membership, Person, Programme
-from cases.services.lti import platforms
 from cases.services.lti.launches import use_up
 from cases.services.lti.messages import LaunchRefused, cookie_of
-from cases.services.lti.platforms import Registered
 from tests.at_once import at_once
 from tests.cast import *  # noqa: F403
-from tests.factories import PASSWORD
-from tests.lti_platform import ANOTHERS_KEY, CLAIM, INSTRUCTOR, LEARNER, LINKING, PERSONAL, Platform, platform
+from tests.lti_course import course
+from tests.lti_platform import ANOTHERS_KEY, CLAIM, INSTRUCTOR, LEARNER, LINKING, PERSONAL, Platform
+
+__all__ = ["course"]
 
 pytestmark = pytest.mark.django_db
 APP_ADDRESS = re.compile(r"/cases/([0-9a-f-]{36})")
-
-
-@pytest.fixture
-def course(settings: Settings, rosa: Person, programme: Programme) -> Iterator[Platform]:
-    """A platform that the programme's coordinator has registered."""
-    settings.LTI_HTTP_HERE = True
-    with platform() as here:
-        registered = Registered(**here.registered)
-        platforms.register(actor=rosa, password=PASSWORD, programme_id=programme.pk, registered=registered)
-        here.tool_keys = Client().get("/lti/keys").json()
-        yield here
 
 
 def let_teachers_supervise() -> None:

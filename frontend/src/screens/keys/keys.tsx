@@ -1,12 +1,13 @@
 import { useState } from 'preact/hooks'
-import type { KeyWithText, Scope } from '@/api/shapes'
+import type { KeyShown, KeyWithText, Scope } from '@/api/shapes'
+import { Revoke } from '@/panels/revoke'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { type KeysKept, ownKeys, serviceKeys } from '@/store/cache/keys'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 import { MadeOnce, MakeKey } from './make-key'
-import { OneKey } from './one-key'
+import './keys.css'
 
 const SCOPES = Object.keys(words.keys.scope) as Scope[]
 // The server refuses these to a service too: they are a person's own word.
@@ -75,5 +76,30 @@ function KeysOf({ kept, kind, says, scopes }: KeysOfProps) {
         <MadeOnce text={doing.text} onDone={() => setDoing(undefined)} />
       )}
     </section>
+  )
+}
+
+interface OneKeyProps {
+  of: KeyShown
+  /** Says who made it, where that need not be the reader. */
+  byWhom: boolean
+  revoke: (id: string) => Promise<void>
+}
+
+/** What a key may, until when, and when it was used last; revoked in two taps, as nothing brings it back. */
+function OneKey({ of, byWhom, revoke }: OneKeyProps) {
+  const over = new Date(of.ends_at) <= new Date()
+  const about = [
+    words.keys.endsOn(words.date(of.ends_at), over),
+    words.keys.used(of.last_used_at && words.when(of.last_used_at)),
+    ...(byWhom ? [words.keys.madeBy(of.made_by.name)] : []),
+  ]
+  return (
+    <div class="stack close one-key">
+      <h3>{of.name}</h3>
+      <p class="small">{of.scopes.map((scope) => words.keys.scope[scope]).join('; ')}</p>
+      <p class={over ? 'small strong' : 'small soft'}>{about.join(', ')}</p>
+      <Revoke name={of.name} revoke={() => revoke(of.id)} />
+    </div>
   )
 }

@@ -1,9 +1,10 @@
 import type { ComponentChildren } from 'preact'
+import type { ClientShown } from '@/api/shapes'
+import { Revoke } from '@/panels/revoke'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
-import { useClients, usePlatforms, useWebhooks } from '@/store/cache/systems'
+import { revokeClient, useClients, usePlatforms, useWebhooks } from '@/store/cache/systems'
 import { words } from '@/words/en'
-import { OneClient } from './one-client'
 import { OnePlatform } from './one-platform'
 import { OneWebhook } from './one-webhook'
 
@@ -50,5 +51,17 @@ function Kind<T extends { id: string }>({ title, says, of, children }: KindProps
         }
       </Seen>
     </section>
+  )
+}
+
+/** What a client may, for whom it acts; revoked in two taps, as nothing brings it back. */
+function OneClient({ of }: { of: ClientShown }) {
+  return (
+    <div class="stack close one-system">
+      <h3>{of.name}</h3>
+      <p class="small">{of.scopes.map((scope) => words.keys.scope[scope]).join('; ')}</p>
+      <p class="small soft">{[words.systems.actsFor[of.acts_for], words.keys.madeBy(of.made_by.name)].join(', ')}</p>
+      <Revoke name={of.name} revoke={() => revokeClient(of.id)} />
+    </div>
   )
 }
