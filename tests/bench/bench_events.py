@@ -1,16 +1,18 @@
-"""Batches of events against bare inserts of the same rows and an empty request (e), by what was done before.
+"""Batches of events against bare inserts of the rows they leave and an empty request (e), by what was done before.
 
     python -m tests.bench.bench_events
 
-Wall time, the disk waited for. Cases have histories: notes between the steps. DATABASE_URL names an empty database;
-without it, SQLite.
+Wall time, the disk waited for. Cases have histories: notes between the steps. A batch leaves its events and a row of
+the feed for each. What it takes over the inserts of its events alone, the unit before there was a feed, stands below.
+DATABASE_URL names an empty database; without it, SQLite.
 """
 
 from __future__ import annotations
 
 import gzip
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 from tests.bench.empty import empty_request
@@ -79,8 +81,9 @@ def rows() -> Iterator[Row]:
 def _rows() -> Iterator[Row]:
     from django.db import transaction
 
+    from cases.domain.feed import FeedKind
     from cases.domain.uuid7 import uuid7
-    from cases.models import TreatmentEvent
+    from cases.models import Change, TreatmentEvent
     from tests.bench.chair import Chair
     from tests.many import copies
 
@@ -90,17 +93,31 @@ def _rows() -> Iterator[Row]:
         case = Worked(chair, version, count)
         rows, place = list(case.rows), iter(range(10, 1_000_000))
 
-        def bare() -> None:
+        def bare(*, feed: bool) -> None:
             for row in rows:  # noqa: B023
                 row.pk, row.case_id, row.version_id = uuid7(), bare_case.case_id, bare_case.pk
                 row.position = row.device_seq = next(place) + count * 1_000  # noqa: B023
             with transaction.atomic():
                 TreatmentEvent.objects.bulk_create(rows)  # noqa: B023
+                if feed:
+                    Change.objects.bulk_create([told(row) for row in rows])  # noqa: B023
 
-        works = {"bare": bare, "empty": empty, "make": case.make, "service": case.service, "request": case.request}
+        def told(row: TreatmentEvent) -> Change:
+            of = {"programme_id": bare_case.case.programme_id, "case_id": row.case_id, "actor_id": row.actor_id}
+            return Change(kind=FeedKind.EVENT, event=row.kind, subject_id=row.pk, **of)
+
+        works: dict[str, Callable[[], object]] = {
+            "bare": partial(bare, feed=True),
+            "events": partial(bare, feed=False),
+            "empty": empty,
+            "make": case.make,
+            "service": case.service,
+            "request": case.request,
+        }
         took = in_turns(works, TIMES)
         name = f"{OF} events after {count:,d}"
         yield took["service"].over(took["bare"], what=f"{name}, the service", against="bare inserts", goal=2)
+        yield took["service"].over(took["events"], what=f"{name}, by its events alone", against="bare inserts")
         yield took["request"].over(took["empty"], what=f"{name}, the request", against="e")
         yield Row(what=f"{name}, the answer over the wire", now=case.request() / KB, against="kB", goal=5)
 
