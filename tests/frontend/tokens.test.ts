@@ -51,6 +51,9 @@ const LINES = ['rule', 'now-mark', 'ink'].flatMap((of) => [
   [of, 'card'],
 ]) as [string, string][]
 
+// The same in every scheme.
+const onNow = tokensOf(css)['on-now']
+
 describe.each([
   ['light', light],
   ['dark', dark],
@@ -61,6 +64,9 @@ describe.each([
   })
   test.each(NEXT_STEP)('what is read at arm’s length, %s on %s', (of, on) => {
     expect(contrast(tokens[of], tokens[on])).toBeGreaterThanOrEqual(7)
+  })
+  test('what stands on the present mark', () => {
+    if (tokens !== paper) expect(contrast(onNow, tokens['now-mark'])).toBeGreaterThanOrEqual(4.5)
   })
   test.each(LINES)('drawn lines %s on %s', (of, on) => {
     expect(contrast(tokens[of], tokens[on])).toBeGreaterThanOrEqual(3)

@@ -1,9 +1,8 @@
 import { useId } from 'preact/hooks'
+import { useElementSize } from '@/parts/element-size'
 import { words } from '@/words/en'
 import { CanalColumn } from './canal-column'
 import './depth-board.css'
-import type { RefObject } from 'preact'
-import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { type Board, centreOf, layOut, lines, NOTE_PX, yOf } from './geometry'
 import { marksOf, SIGN_Y, type Sign, zonesOf } from './marks'
 import { Meeting, sideOf } from './meeting'
@@ -198,36 +197,4 @@ function Axis({ board, columns }: { board: Board; columns: number }) {
       })}
     </g>
   )
-}
-
-interface ElementSize {
-  width: number
-  height: number
-}
-
-/** The room an element is given, followed as it changes; a guess until it was measured, so that it is drawn once. */
-function useElementSize(guess: ElementSize = { width: 328, height: 420 }): {
-  room: ElementSize
-  measured: boolean
-  ref: RefObject<HTMLDivElement | null>
-} {
-  const ref = useRef<HTMLDivElement>(null)
-  const [room, setRoom] = useState<ElementSize>()
-  useLayoutEffect(() => {
-    const element = ref.current
-    const measure = () => {
-      const { width = 0, height = 0 } = element?.getBoundingClientRect() ?? {}
-      const now = { width: Math.floor(width), height: Math.floor(height) }
-      setRoom((before = guess) => {
-        const same = now.width === before.width && now.height === before.height
-        return same || now.width === 0 || now.height === 0 ? before : now
-      })
-    }
-    measure()
-    if (!element || typeof ResizeObserver === 'undefined') return
-    const watcher = new ResizeObserver(measure)
-    watcher.observe(element)
-    return () => watcher.disconnect()
-  }, [])
-  return { room: room ?? guess, measured: room !== undefined, ref }
 }

@@ -62,13 +62,13 @@ export function Expected({ place: { board, index }, steps, now, done }: Expected
   )
 }
 
-interface MarkProps {
-  step: ExpectedStep
+interface BracketProps {
+  step: Pick<ExpectedStep, 'low_mm' | 'high_mm' | 'depth_mm'>
   x: number
   at: (mm: number) => number
 }
 
-function Faint({ step: { low_mm, high_mm, depth_mm }, x, at, ahead }: MarkProps & { ahead: boolean }) {
+function Faint({ step: { low_mm, high_mm, depth_mm }, x, at, ahead }: BracketProps & { ahead: boolean }) {
   const banded = low_mm != null && high_mm != null
   return (
     <g class={ahead ? 'faint' : 'faint past'}>
@@ -78,7 +78,7 @@ function Faint({ step: { low_mm, high_mm, depth_mm }, x, at, ahead }: MarkProps 
   )
 }
 
-function Bracket({ step: { low_mm, high_mm, depth_mm }, x, at }: MarkProps) {
+export function Bracket({ step: { low_mm, high_mm, depth_mm }, x, at }: BracketProps) {
   return (
     <g class="bracket">
       {low_mm != null && high_mm != null && (
