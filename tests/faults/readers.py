@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator
 from dataclasses import dataclass, field
-from pathlib import Path
 from threading import Event, Thread
 
+from tests import processes
+
 EVERY_S = 0.02
-PROC = Path("/proc")
+READER = "cases.imaging.child"
 
 
 @dataclass(slots=True)
@@ -43,37 +43,11 @@ class Readers:
 
     def _watch(self) -> None:
         while not self._over.wait(EVERY_S):
-            here = [process for process in _below(self.server) if _is_reader(process)]
+            here = [process for process in processes.below(self.server) if READER in processes.words(process)]
             self.at_once = max(self.at_once, len(here))
             for process in here:
                 reader = self.by_process.setdefault(process, Reader(time.monotonic()))
-                sizes = _status(process)
+                sizes = processes.sizes(process)
                 reader.addresses_bytes = max(reader.addresses_bytes, sizes.get("VmPeak", 0))
                 reader.memory_bytes = max(reader.memory_bytes, sizes.get("VmHWM", 0))
                 reader.seconds = time.monotonic() - reader.seen_at
-
-
-def _below(process: int) -> Iterator[int]:
-    """proc(5): the children that each of its threads started, and theirs."""
-    for thread in (PROC / str(process) / "task").glob("*/children"):
-        for child in map(int, _text(thread).split()):
-            yield child
-            yield from _below(child)
-
-
-def _is_reader(process: int) -> bool:
-    return "cases.imaging.child" in _text(PROC / str(process) / "cmdline").split("\0")
-
-
-def _status(process: int) -> dict[str, int]:
-    """What is told in kB, in bytes."""
-    rows = (line.split() for line in _text(PROC / str(process) / "status").splitlines())
-    return {row[0].rstrip(":"): int(row[1]) * 1024 for row in rows if row[2:] == ["kB"]}
-
-
-def _text(path: Path) -> str:
-    """Empty where the process has ended meanwhile."""
-    try:
-        return path.read_text(encoding="utf-8", errors="replace")
-    except OSError:
-        return ""
