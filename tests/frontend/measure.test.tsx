@@ -83,7 +83,7 @@ function opened() {
     if (path === 'teeth/26') return { body: { iso: '26', lengths } }
     return method === 'POST' ? { status: 201, body: { id: 'reading' } } : { body: molar }
   })
-  render(<Measure of={molar} onClose={() => undefined} />)
+  render(<Measure of={molar} onClose={() => undefined} onMeasured={() => undefined} />)
   return seen
 }
 

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, Route, expect
 from tests.gallery.cases import Cases
 from tests.journeys import screen
 
-Role = Literal["alert", "application", "button", "heading", "link", "region"]
+Role = Literal["alert", "application", "button", "heading", "link", "radiogroup", "region"]
 LISTS = "**/api/v1/programmes/*/cases*"
 
 
@@ -77,7 +77,7 @@ def tab(name: str) -> Callable[[Page, Cases], None]:
 def canal(page: Page, cases: Cases) -> None:
     of_mb = next(c for c in page.request.get(f"/api/v1/cases/{cases.charted}").json()["canals"] if c["name"] == "MB")
     page.goto(f"/cases/{cases.charted}/canals/{of_mb['id']}")
-    heading(page, "Canal MB")
+    heading(page, "Readings so far")
     page.wait_for_load_state("networkidle")
 
 
@@ -104,7 +104,7 @@ SCREENS = (
     Screen("cases", STUDENT, at("/cases", "Gallery", "link")),
     Screen("cases none", STUDENT, empty),
     Screen("case new", STUDENT, at("/cases/new", "Open the case", "button")),
-    Screen("case", STUDENT, at("/cases/{cases.charted}", "Canals and lengths", "heading")),
+    Screen("case", STUDENT, at("/cases/{cases.charted}", "Canals", "radiogroup")),
     Screen("case not there", STUDENT, at("/cases/01900000-0000-7000-8000-000000000000", "Try again", "button")),
     Screen("canal", STUDENT, canal),
     Screen("plan depths", STUDENT, tab("Depths")),

@@ -69,12 +69,26 @@ def open_case(page: Page, alias: str, *, notation: str, tooth: str, means: str, 
     expect(page.get_by_text(means, exact=True)).to_be_visible()
     choose(page, setting)
     page.get_by_role("button", name="Open the case").click()
-    expect(page.get_by_role("heading", name="Canals and lengths")).to_be_visible()
+    expect(page.get_by_role("radiogroup", name="Canals")).to_be_visible()
+
+
+def column(page: Page, canal: str) -> Locator:
+    """Of the board."""
+    return page.get_by_role("radiogroup", name="Canals").get_by_role("radio", name=re.compile(f"^{canal}:"))
+
+
+def select(page: Page, canal: str) -> Locator:
+    """The panel of a canal that was selected on the board."""
+    column(page, canal).check()
+    panel = page.get_by_role("region", name=canal, exact=True)
+    expect(panel).to_be_visible()
+    return panel
 
 
 def to_canal(page: Page, canal: str) -> None:
-    page.get_by_role("main").get_by_role("link").filter(has=page.get_by_text(canal, exact=True)).click()
-    expect(page.get_by_role("heading", level=1, name=f"Canal {canal}")).to_be_visible()
+    """To its readings and facts."""
+    select(page, canal).get_by_role("link", name=f"Readings and facts of {canal}").click()
+    expect(page.get_by_role("heading", name="Readings so far")).to_be_visible()
 
 
 def measures(page: Page) -> Locator:
@@ -113,7 +127,7 @@ def confirm(page: Page, *, set_mm: str, short_mm: str) -> None:
 
 
 def length(page: Page, number: str) -> None:
-    """The length the canal's screen shows, read from arm's length."""
+    """The length of the selected canal, as it is written; an estimate is called one."""
     expect(page.get_by_role("status", name="Length", exact=True)).to_have_text(number)
 
 

@@ -39,7 +39,7 @@ def charted(page: Page, alias: str) -> None:
     for canal, (tooth_mm, set_mm, short_mm, comes_to) in MOLAR.items():
         hands.to_canal(page, canal)
         hands.take_image(page, tooth_mm=tooth_mm)
-        hands.length(page, set_mm)
+        hands.length(page, f"≈ {set_mm}")
         hands.confirm(page, set_mm=set_mm, short_mm=short_mm)
         hands.length(page, comes_to)
         hands.back(page)

@@ -9,7 +9,7 @@ from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
 
-from tests.journeys import screen
+from tests.journeys import hands, screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, plan_of
@@ -41,10 +41,21 @@ def texts(all_: Locator) -> dict[str, str]:
     return texts_of
 
 
+def length_of(page: Page, canal: str) -> str:
+    """As its column, its panel and the sentence for who does not see say it: one number."""
+    panel = hands.select(page, canal).get_by_role("status", name="Length").inner_text()
+    assert panel in str(hands.column(page, canal).get_attribute("aria-label"))
+    assert panel in page.locator("[data-drawn=end]").all_text_contents()
+    return panel
+
+
 def screens(phone: Page, laptop: Page, case: str, version: str) -> Json:
     """What the screens say of the canals."""
     phone.goto(f"/cases/{case}")
-    seen: Json = {"case": texts(phone.get_by_role("list", name="Canals and lengths").get_by_role("link"))}
+    columns = phone.get_by_role("radiogroup", name="Canals").get_by_role("radio")
+    expect(columns.first).to_be_attached()
+    names = [str(column.get_attribute("aria-label")).split(":")[0] for column in columns.all()]
+    seen: Json = {"case": {name: length_of(phone, name) for name in names}}
     phone.goto(f"/cases/{case}/chair")
     expect(screen.stop(phone)).to_be_visible()
     seen["chair"] = {}
@@ -81,7 +92,7 @@ def of_screens(plan: Json, seen: Json) -> Iterator[Claim]:
             (
                 "length",
                 length,
-                {"case": seen["case"][name].split()[-1], "record": _there(length, seen["record"][name])},
+                {"case": seen["case"][name], "record": _there(length, seen["record"][name])},
             ),
             ("end", end, {"review": _there(f"to {end}", seen["review"][name], end)}),
             ("size", size, {place: _there(size, seen[place][name]) for place in ("review", "record")}),

@@ -35,7 +35,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ],
   [
     '/cases/:id/canals/:canal',
-    of(tooth, ({ Canal }, { id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />),
+    of(tooth, ({ Case }, { id = '', canal = '' }) => <Case id={id} canalId={canal} key={id} />),
   ],
   ['/cases/:id/images', of(images, ({ Compare }, { id = '' }) => <Compare caseId={id} key={id} />)],
   [

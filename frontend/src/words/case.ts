@@ -63,8 +63,7 @@ export const newCase = {
 
 export const chart = {
   title: (iso: string, alias: string) => `${iso} · ${alias}`,
-  under: (tooth: string, setting: string | undefined) => `${tooth}, ${(setting ?? '').toLowerCase()}`,
-  from: (iso: string, point: string) => `tooth ${iso}, from ${point}`,
+  from: (point: string) => `from ${point}`,
   aliasWrong: 'Correct the alias',
   aliasInstead: (alias: string) => `Instead of ${alias}`,
   aliasHint: 'The old text goes, here and everywhere. The log keeps that it was changed, by whom and when.',
@@ -74,13 +73,13 @@ export const chart = {
   otherCanal: 'Another, by name',
   name: 'Name of the canal',
   inRoot: 'Root it lies in',
-  lengths: 'Canals and lengths',
   /** Read out alone. */
   length: 'Length',
   restsOn: (methods: readonly string[]) => `rests on ${methods.join(' and ')}`,
   estimatedBetween: (least: string, most: string, scale: string) =>
     `The tooth ends between ${least} and ${most} mm; scale: ${scale}.`,
   scaleBy: (code: string) => SCALES[code] ?? code,
+  more: (canal: string) => `Readings and facts of ${canal}`,
   addReading: 'Add a reading',
   addCanal: 'Add a canal',
   removeCanal: 'Take this canal away',

@@ -36,8 +36,9 @@ export function capital(text: string): string {
 
 export const board = {
   name: 'Depth board',
-  estimate: 'estimate',
-  between: (least: string, most: string) => `tooth ${least} to ${most}`,
+  canals: 'Canals',
+  column: (canal: string, end: string | undefined, estimate: boolean, grave: string | undefined) =>
+    `${canal}: ${[end === undefined ? 'no length yet' : `ends at ${estimate ? '≈ ' : ''}${end} mm`, grave].filter(Boolean).join(', ')}`,
   noLength: 'no length yet',
   joins: (main: string) => `joins ${main}`,
   was: (before: string) => `was ${before}`,

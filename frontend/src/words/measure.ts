@@ -9,7 +9,6 @@ export const keypad = {
 export const measure = {
   title: (canal: string, point: string) => (point ? `${canal}, from ${point}` : canal),
   close: 'Close',
-  open: 'Measure',
   openOne: (canal: string) => `Measure ${canal}`,
   canals: 'Canal',
   chips: {
@@ -39,6 +38,8 @@ export const measure = {
 /** The canals with their lengths, drawn. */
 export const lengthsBoard = {
   name: 'Lengths, drawn',
+  caption: 'mm from the reference point',
   measure: 'measure',
-  length: (length: string, sure: boolean) => (sure ? length : `≈ ${length}`),
+  column: (canal: string, state: string, length: string) =>
+    `${canal}: ${[state, length && `${length} mm`].filter(Boolean).join(', ')}`,
 }

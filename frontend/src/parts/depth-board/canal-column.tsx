@@ -45,7 +45,7 @@ function Access({ place, outline, hatch }: { place: Place; outline: readonly Wid
   if (!at) return null
   const { board, index } = place
   const x = centreOf(board, index) - at.half
-  return <rect x={x} y={board.top} width={at.half * 2} height={at.y - board.top} fill={`url(#${hatch})`} />
+  return <rect x={x} y={board.top} width={at.half * 2} height={at.y - board.top} fill={hatch} />
 }
 
 interface PreparedProps extends Pick<Props, 'place' | 'canal' | 'before'> {

@@ -1,7 +1,7 @@
-import { mm, tenth } from '@/units/millimetres'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
-import { type Board, centreOf, leanAt, lines, NOTE_PX, type Place, yOf } from './geometry'
-import type { BoardCanal } from './shape'
+import { type Board, centreOf, leanAt, lines, NARROW_PX, NOTE_PX, type Place, yOf } from './geometry'
+import { type BoardCanal, lengthsOf } from './shape'
 
 interface Props {
   place: Place
@@ -60,23 +60,49 @@ const level = (y: number) => ({ y1: y, y2: y })
 function EndLabel({ place: { board, index }, canal, before }: Props) {
   const x = centreOf(board, index)
   const was = before?.end_mm
-  const between = canal.length.estimated
   const notes = [
-    ...(canal.provisional ? [words.board.estimate] : []),
-    ...(canal.provisional && between ? [words.board.between(tenth(between.least_mm), tenth(between.most_mm))] : []),
     ...(canal.joins !== null && canal.junction_mm !== null ? [words.board.joins(canal.joins)] : []),
     ...(was !== undefined && was !== null && was !== canal.end_mm ? [words.board.was(mm(was))] : []),
   ].flatMap((note) => lines(note, NOTE_PX, board.column - 2))
   return (
-    <text class="halo" x={x} y={yOf(board, canal.end_mm ?? 0) + 17}>
-      <tspan class="end-number" data-drawn="end">
-        {mm(canal.end_mm ?? 0)}
-      </tspan>
-      {notes.map((note, i) => (
-        <tspan key={`${i}${note}`} class="end-note" x={x} dy={i ? 13 : 14}>
-          {note}
+    <EndNumber
+      board={board}
+      x={x}
+      end_mm={canal.end_mm ?? 0}
+      says={lengthsOf(canal.end_mm ?? 0, canal.length, !canal.provisional)}
+      notes={notes}
+    />
+  )
+}
+
+interface EndNumberProps {
+  board: Board
+  x: number
+  end_mm: number
+  /** The number; several where readings disagree. */
+  says: readonly string[]
+  /** What else there is to say, where there is room. */
+  notes?: readonly string[]
+}
+
+const LINE_PX = 14
+
+/** A number under the end of a canal, and what it is. */
+export function EndNumber({ board, x, end_mm, says, notes = [] }: EndNumberProps) {
+  const narrow = board.column < NARROW_PX
+  return (
+    <text class="halo" x={x} y={yOf(board, end_mm) + 17}>
+      {says.map((number, i) => (
+        <tspan key={number} class="end-number" data-drawn="end" data-narrow={narrow} x={x} dy={i ? LINE_PX : 0}>
+          {narrow ? number.replace(' ', '') : number}
         </tspan>
       ))}
+      {!narrow &&
+        notes.map((note) => (
+          <tspan key={note} class="end-note" x={x} dy={LINE_PX}>
+            {note}
+          </tspan>
+        ))}
     </text>
   )
 }

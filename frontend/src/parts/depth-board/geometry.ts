@@ -13,7 +13,8 @@ export interface Board {
   readonly widened: number
 }
 
-export const NOTE_PX = 12 // size of the small labels
+export const NOTE_PX = 12.5 // size of the small labels
+export const NARROW_PX = 60 // a column below it has room for its name and its number alone
 const GUTTER = 28
 const RIGHT = 4
 const WIDEST_COLUMN = 128
@@ -27,24 +28,34 @@ export function layOut(
   before: readonly BoardCanal[] = [],
   instruments: Iterable<Silhouette> = [],
 ): Board {
-  const room = width - GUTTER - RIGHT
-  const column = Math.min(WIDEST_COLUMN, room / Math.max(1, canals.length))
-  const gutter = GUTTER + (room - column * canals.length) / 2
-  const narrow = canals.some((c) => lines(c.reference_point, NOTE_PX, column - 2).length > 1)
-  const top = narrow ? 54 : 42
-  const bottom = column < 68 ? 60 : 52
   const drawn = [...canals, ...before]
   const points = drawn.flatMap((c) => c.outline)
   const open = canals.flatMap((c) => (c.provisional ? (c.length.estimated?.most_mm ?? []) : []))
   const depths = [10, ...open, ...drawn.map((c) => c.end_mm ?? 0), ...points.map((p) => p.from_reference_mm)]
-  const deepest_mm = Math.max(...depths)
-  const px_per_mm = Math.max(4, (height - top - bottom) / deepest_mm)
+  const scales = scalesOf({ width, height }, canals, Math.max(...depths))
+  const { column, px_per_mm } = scales
   const initialShape = canals.flatMap((c) => c.expectation?.initial_shape.points ?? [])
   const goesIn = [...instruments].flat()
   const widths_mm = [...points.map((p) => p.diameter_mm), ...initialShape.map((p) => p.wide_mm)]
   const widest_mm = Math.max(0.5, ...widths_mm, ...goesIn.map((p) => p.diameter_mm))
   const widened = Math.max(1, Math.floor((2 * FILLED_SHARE * column) / (widest_mm * px_per_mm)) / 2)
-  return { width, height, gutter, top, bottom, column, px_per_mm, deepest_mm, widened }
+  return { ...scales, widened }
+}
+
+/** Columns as wide as the room allows, and a millimetre as high: names stand above, numbers below. */
+export function scalesOf(
+  { width, height }: { readonly width: number; readonly height: number },
+  canals: readonly { readonly reference_point: string }[],
+  deepest_mm: number,
+): Omit<Board, 'widened'> {
+  const room = width - GUTTER - RIGHT
+  const column = Math.min(WIDEST_COLUMN, room / Math.max(1, canals.length))
+  const gutter = GUTTER + (room - column * canals.length) / 2
+  const broken = canals.some((c) => lines(c.reference_point, NOTE_PX, column - 2).length > 1)
+  const top = broken && column >= NARROW_PX ? 54 : 42
+  const bottom = column < NARROW_PX ? 28 : 52
+  const px_per_mm = Math.max(4, (height - top - bottom) / deepest_mm)
+  return { width, height, gutter, top, bottom, column, px_per_mm, deepest_mm }
 }
 
 export const yOf = (board: Board, mm: number): number => board.top + mm * board.px_per_mm

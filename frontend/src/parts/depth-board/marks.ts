@@ -28,7 +28,7 @@ interface Drawn {
   readonly nameOf: (instrument: string) => string
 }
 
-export const SIGN_Y = 12 // beside the canal's name
+const SIGN_Y = 12 // beside the canal's name
 const NUMBER_BELOW = 12 // the middle of the number under the end's line
 const NUMBER_ABOVE = 8 // the same over the line of a coronal stop
 

@@ -12,6 +12,35 @@ export interface Width {
 /** An instrument as it is drawn, from its tip upwards. */
 export type Silhouette = readonly { readonly from_tip_mm: number; readonly diameter_mm: number }[]
 
+/** The readings that a length comes from. */
+interface Taken {
+  readonly state: string
+  readonly rests_on: readonly string[]
+  readonly readings: readonly {
+    readonly method: string
+    readonly counts: boolean
+    readonly working_length_mm: number | null
+  }[]
+}
+
+/** The shortest and the longest of the readings that disagree [mm]; none where they agree. */
+export function disagreeing({ state, rests_on, readings }: Taken): number[] {
+  if (state !== 'to_settle' && state !== 'unsettled') return []
+  const latest = new Map(readings.flatMap((r) => (r.counts && r.working_length_mm !== null ? [[r.method, r]] : [])))
+  const measured = [...latest.values()].filter(({ method }) => rests_on.includes(method))
+  // One measurement alone can only disagree with its estimate.
+  const lengths = (measured.length > 1 ? measured : [...latest.values()]).map((r) => r.working_length_mm ?? 0)
+  const ends = [Math.min(...lengths), Math.max(...lengths)]
+  return lengths.length > 1 && ends[0] !== ends[1] ? ends : []
+}
+
+/** A length as it is written under its canal: an estimate is one, readings that disagree are both there. */
+export function lengthsOf(length_mm: number, of: Taken | null, sure: boolean): string[] {
+  const apart = of ? disagreeing(of) : []
+  if (apart.length > 0) return apart.map((each, i) => (i === 0 ? mm(each) : `≠ ${mm(each)}`))
+  return [sure ? mm(length_mm) : `≈ ${mm(length_mm)}`]
+}
+
 /** What the board draws of a canal: a part of the plan's canal, in millimetres from the reference point. */
 export interface BoardCanal {
   readonly canal: string
@@ -22,7 +51,7 @@ export interface BoardCanal {
   readonly provisional: boolean
   readonly final_size: number | null
   readonly final_taper: number
-  readonly length: {
+  readonly length: Taken & {
     readonly working_length_mm: number | null
     /** Between what the tooth ends, as its image was marked; older plans have none. */
     readonly estimated?: { readonly least_mm: number; readonly most_mm: number } | null

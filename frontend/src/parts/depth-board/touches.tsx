@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { Reason, useReasons } from '@/parts/rationale/reasons'
 import { Sheet } from '@/parts/rationale/sheet'
 import { words } from '@/words/en'
+import { placeOf } from './frame'
 import type { Board } from './geometry'
 import type { Mark, Zone } from './marks'
 
@@ -26,9 +27,8 @@ export function Touches({ board, zones }: Props) {
             aria-haspopup="dialog"
             aria-label={words.rationale.marks(canal, marks)}
             style={{
-              left: `${board.gutter + board.column * column}px`,
+              ...placeOf(board, column),
               top: `${top}px`,
-              width: `${board.column}px`,
               height: `${height}px`,
             }}
             onClick={() => setOpen({ canal, marks })}

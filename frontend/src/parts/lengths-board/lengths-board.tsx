@@ -1,17 +1,17 @@
-import { useId } from 'preact/hooks'
-import { mm } from '@/units/millimetres'
+import type { Length } from '@/api/shapes'
+import { EndNumber } from '@/parts/depth-board/canal-end'
+import { BoardFrame, type Room } from '@/parts/depth-board/frame'
+import { type Board, centreOf, NARROW_PX, scalesOf, yOf } from '@/parts/depth-board/geometry'
+import { disagreeing, lengthsOf } from '@/parts/depth-board/shape'
 import { words } from '@/words/en'
 import './lengths-board.css'
 
 /** A canal as far as its length is known. */
 export interface MeasuredCanal {
-  readonly id: string
   readonly name: string
-  readonly state: 'not measured' | 'estimated' | 'settled' | 'to settle' | 'unsettled'
-  /** From the reference point; none where nothing was measured. */
-  readonly length_mm: number | null
-  /** Between what the tooth ends, by its image. */
-  readonly between: { readonly least_mm: number; readonly most_mm: number } | null
+  readonly reference_point: string
+  readonly length: Length | null
+  readonly state: Length['state']
   /** How long its root usually is; none where that is not known. */
   readonly usual_mm: number | null
   /** A reading waits on this phone. */
@@ -20,113 +20,104 @@ export interface MeasuredCanal {
 
 interface Props {
   canals: readonly MeasuredCanal[]
-  onOpen?: ((id: string) => void) | undefined
+  picked: string | undefined
+  onPick: (canal: string) => void
 }
 
-// The drawing's own units. A canal is drawn as a sign of one: only its length means something.
-const COLUMN = 72
-const GUTTER = 26
-const TOP = 26
-const DEEP = 150
-const BOTTOM = 24
-const HEIGHT = TOP + DEEP + BOTTOM
-const HALF_TOP = 11
-const HALF_END = 4
-const HALF_LINE = 15
 const LEAST_DEEP_MM = 20
+const GRAVE: Partial<Record<Length['state'], 'stop' | 'caution'>> = { to_settle: 'caution', unsettled: 'stop' }
 
-/** All canals of a tooth on one axis of millimetres, each as sure as it is known; one that is touched is measured. */
-export function LengthsBoard({ canals, onOpen }: Props) {
-  const hatch = `hatch-${useId()}`
-  const ends = canals.flatMap((c) => [c.length_mm ?? c.usual_mm ?? 0, c.between?.most_mm ?? 0])
-  const deepest_mm = Math.ceil(Math.max(LEAST_DEEP_MM, ...ends))
-  const y = (depth_mm: number) => TOP + (depth_mm / deepest_mm) * DEEP
-  const width = GUTTER + COLUMN * canals.length
-  const share = (x: number) => `${(100 * x) / width}%`
-  const marks = Array.from({ length: Math.floor(deepest_mm / 5) + 1 }, (_, i) => 5 * i)
+/** The length so far: the stop, or its estimate. */
+const lengthOf = (length: Length | null): number | null => length?.stop_mm ?? length?.estimate_mm ?? null
+
+/** As it is written: an estimate is called one, readings that disagree are both there. */
+export function lengthSays(length: Length | null): string[] {
+  const length_mm = lengthOf(length)
+  return length_mm === null ? [] : lengthsOf(length_mm, length, length?.state === 'settled')
+}
+
+/** All canals of a tooth on one axis of millimetres, each as surely drawn as its length is known. */
+export function LengthsBoard({ canals, picked, onPick }: Props) {
+  const ends = canals.flatMap(({ length, usual_mm }) => [
+    lengthOf(length) ?? usual_mm ?? 0,
+    length?.estimated?.most_mm ?? 0,
+    ...(length ? disagreeing(length) : []),
+  ])
+  const deepest_mm = Math.max(LEAST_DEEP_MM, ...ends)
+  const columns = canals.map(({ name, reference_point, length, state, waits }) => ({
+    canal: name,
+    under: reference_point,
+    grave: GRAVE[state],
+    says: words.lengthsBoard.column(
+      name,
+      waits ? words.measure.notSent : words.lengthState(state),
+      lengthSays(length).join(' '),
+    ),
+  }))
   return (
-    <div class="lengths-board" style={{ maxWidth: `${Math.min(width * 1.3, 560)}px` }}>
-      <svg viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-label={words.lengthsBoard.name}>
-        <defs>
-          <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <line class="hatch" x1="0" y1="0" x2="0" y2="5" />
-          </pattern>
-        </defs>
-        {marks.map((depth_mm) => (
-          <g key={depth_mm} class="axis">
-            <line
-              class={depth_mm === 0 ? 'reference' : 'grid'}
-              x1={GUTTER}
-              x2={width}
-              y1={y(depth_mm)}
-              y2={y(depth_mm)}
-            />
-            <text x={GUTTER - 6} y={y(depth_mm) + 4}>
-              {depth_mm}
-            </text>
-          </g>
-        ))}
-        {canals.map((canal, i) => (
-          <Column key={canal.id} canal={canal} x={GUTTER + COLUMN * (i + 0.5)} y={y} hatch={hatch} />
-        ))}
-      </svg>
-      {onOpen &&
-        canals.map(({ id, name }, i) => (
-          <button
-            key={id}
-            type="button"
-            aria-label={words.measure.openOne(name)}
-            style={{ left: share(GUTTER + COLUMN * i), width: share(COLUMN) }}
-            onClick={() => onOpen(id)}
-          />
-        ))}
-    </div>
+    <BoardFrame
+      name={words.lengthsBoard.name}
+      says={columns.map(({ says }) => `${says}.`).join(' ')}
+      caption={() => words.lengthsBoard.caption}
+      columns={columns}
+      picked={picked}
+      onPick={onPick}
+      layOut={(room: Room) => ({ ...scalesOf(room, canals, deepest_mm), widened: 1 })}
+      drawn={(board, hatch) =>
+        canals.map((canal, i) => (
+          <Measured key={canal.name} canal={canal} x={centreOf(board, i)} board={board} hatch={hatch} />
+        ))
+      }
+    />
   )
 }
 
-interface ColumnProps {
+interface MeasuredProps {
   canal: MeasuredCanal
   x: number
-  y: (depth_mm: number) => number
+  board: Board
   hatch: string
 }
 
-function Column({ canal: { name, state, length_mm, between, usual_mm, waits }, x, y, hatch }: ColumnProps) {
-  const end_mm = length_mm ?? usual_mm
+/** A sign of a canal: only its length means something. */
+function Measured({ canal: { length, state, usual_mm, waits }, x, board, hatch }: MeasuredProps) {
+  const length_mm = lengthOf(length)
+  const apart = length ? disagreeing(length) : []
+  const ends = apart.length > 0 ? apart : length_mm === null ? [] : [length_mm]
+  const end_mm = Math.max(...ends, length_mm === null ? (usual_mm ?? 0) : 0)
+  const between = length?.estimated
   const sure = state === 'settled'
+  const top = Math.min(13, board.column * 0.2)
+  const half = Math.min(board.column * 0.38, 40)
+  const y = (depth_mm: number) => yOf(board, depth_mm)
+  const toMeasure = board.column < NARROW_PX ? '?' : words.lengthsBoard.measure
   return (
-    <g class="measured" data-state={state.replace(' ', '-')}>
-      <text class="name" x={x} y={16}>
-        {name}
-      </text>
-      {state === 'to settle' && <path class="asks" d={`M${x + 24} 5l6 11h-12z`} />}
-      {state === 'unsettled' && <path class="stops" d={`M${x + 18} 5h11v11h-11z`} />}
-      {end_mm !== null && (
+    <g class="measured" data-state={state}>
+      {end_mm > 0 && (
         <path
           class="body"
-          d={`M${x - HALF_TOP} ${y(0)}L${x - HALF_END} ${y(end_mm)}H${x + HALF_END}L${x + HALF_TOP} ${y(0)}Z`}
-          fill={sure || length_mm === null ? undefined : `url(#${hatch})`}
+          d={`M${x - top} ${y(0)}L${x - top / 3} ${y(end_mm)}h${(top * 2) / 3}L${x + top} ${y(0)}Z`}
+          fill={sure || length_mm === null ? undefined : hatch}
         />
       )}
       {between && !sure && (
         <rect
           class="between"
-          x={x - HALF_LINE}
+          x={x - half}
           y={y(between.least_mm)}
-          width={2 * HALF_LINE}
+          width={2 * half}
           height={y(between.most_mm) - y(between.least_mm)}
         />
       )}
-      {length_mm !== null && (
-        <line class="end" x1={x - HALF_LINE} x2={x + HALF_LINE} y1={y(length_mm)} y2={y(length_mm)} />
-      )}
-      <text class="says" x={x} y={y(end_mm ?? 0) + 18}>
-        {waits
-          ? words.measure.here
-          : length_mm === null
-            ? words.lengthsBoard.measure
-            : words.lengthsBoard.length(mm(length_mm), sure)}
-      </text>
+      {ends.map((each_mm) => (
+        <line key={each_mm} class="end" x1={x - half} x2={x + half} y1={y(each_mm)} y2={y(each_mm)} />
+      ))}
+      <EndNumber
+        board={board}
+        x={x}
+        end_mm={Math.max(end_mm, between && !sure ? between.most_mm : 0)}
+        says={waits ? [words.measure.here] : length_mm === null ? [toMeasure] : lengthSays(length)}
+      />
     </g>
   )
 }

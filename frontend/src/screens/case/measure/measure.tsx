@@ -1,15 +1,15 @@
 import { useId, useLayoutEffect, useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, Setting } from '@/api/shapes'
 import type { Method } from '@/panels/readings/reading-fields'
+import { lengthSays } from '@/parts/lengths-board/lengths-board'
 import { useDialog } from '@/parts/rationale/sheet'
 import { Sign } from '@/parts/signs'
 import { Unhurried, useUnhurry } from '@/parts/unhurried'
-import { go } from '@/router'
 import type { PendingReading } from '@/store/device/schema'
 import { pendingReadingsOf } from '@/store/outbox/pending-readings'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
-import { LengthNumber, SIGNS } from '../canal-row'
+import { SIGNS } from '../canal-panel'
 import { type Chosen, Entry } from './entry'
 import './measure.css'
 
@@ -20,10 +20,12 @@ interface Props {
   /** How it is taken; without it as it usually is. */
   method?: Method | undefined
   onClose: () => void
+  /** Every canal was measured: its student goes on to the plan. */
+  onMeasured: () => void
 }
 
 /** A sheet in which the canals are measured one after another; their lengths stay in sight over its keys. */
-export function Measure({ of, begins, method, onClose }: Props) {
+export function Measure({ of, begins, method, onClose, onMeasured }: Props) {
   const { ref, close } = useDialog()
   // A dialog that opens takes the focus to its first button, after what lies in it was drawn.
   useLayoutEffect(() => ref.current?.querySelector<HTMLElement>('[data-field]')?.focus(), [])
@@ -46,7 +48,7 @@ export function Measure({ of, begins, method, onClose }: Props) {
     setSaid(`${canal.name}: ${onPhone ? words.phone.keptReading : words.measure.kept}`)
     if (!goesOn) return
     if (next) setAt(next.id)
-    else if (plans) go(`/cases/${of.id}/plan`)
+    else if (plans) onMeasured()
     else close()
   }
   return (
@@ -118,7 +120,7 @@ function Canals({ of, at, pending, onPick }: CanalsProps) {
             <b>{canal.name}</b>
             <span>
               <Sign name={waits ? 'note' : SIGNS[canal.length?.state ?? 'missing']} />{' '}
-              {waits ? words.measure.here : <LengthNumber of={canal.length} />}
+              <b class="number">{waits ? words.measure.here : lengthSays(canal.length).join(' ') || '–'}</b>
             </span>
           </label>
         )
