@@ -38,28 +38,74 @@ class Filled:
         return self.prepared[-1][0]
 
 
-def obturation(items: Sequence[FillingItem], canal: Filled, figures: Figures) -> Obturation:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Held:
+    """What first holds something that is led into a canal."""
+
+    depth_mm: float
+    """Of its tip; beyond the canal's end where it passes, without bound where nothing of it is as wide as the canal."""
+    at_mm: float
+    """The place that holds it."""
+    wide_mm: float
+    """How wide the canal is there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Filling:
+    """A canal's filling, and what its numbers come from."""
+
+    obturation: Obturation
+    filled: Filled
+    items: tuple[FillingItem, ...]
+    """Those that the rests are of."""
+    held: tuple[Held, ...]
+    """What holds each of them by its name."""
+    master: FillingItem | None
+    prepared_mm3: float
+    """Before it is rounded."""
+    cone_mm3: float | None
+
+
+def filling(items: Sequence[FillingItem], canal: Filled, figures: Figures) -> Filling:
     """Where every item of the kit rests, the proposed master cone, and volumes; cones first, then by size."""
     # By the alphabet cones come first.
-    ordered = sorted(items, key=lambda item: (item.kind, item.size, item.taper))
-    rests = [rest(item, canal, figures) for item in ordered]
+    ordered = tuple(sorted(items, key=lambda item: (item.kind, item.size, item.taper)))
+    held = tuple(_held(item, canal) for item in ordered)
+    rests = tuple(rest(item, canal, figures, by_name) for item, by_name in zip(ordered, held, strict=True))
     master = _master(ordered, rests, canal)
-    return Obturation(
+    prepared_mm3 = volume_mm3(canal.prepared, canal.oval)
+    cone_mm3 = None if master is None else _inside_mm3(master, canal)
+    obturation = Obturation(
         master_cone=None if master is None else master.name,
-        rests=tuple(rests),
-        volumes=_volumes(master, canal, figures),
+        rests=rests,
+        volumes=_volumes(canal, prepared_mm3, cone_mm3),
+    )
+    return Filling(
+        obturation=obturation,
+        filled=canal,
+        items=ordered,
+        held=held,
+        master=master,
+        prepared_mm3=prepared_mm3,
+        cone_mm3=cone_mm3,
     )
 
 
-def rest(item: FillingItem, canal: Filled, figures: Figures) -> Rest:
+def _held(item: FillingItem, canal: Filled, wider_mm: float = 0.0) -> Held:
+    return held(item.size * HUNDREDTH_MM + wider_mm, item.taper * HUNDREDTH_MM, canal.prepared)
+
+
+def longest_mm(canal: Filled, figures: Figures) -> float:
+    """What is held nowhere goes no deeper than it is long, or, in a longer canal, than to the end."""
+    return max(figures["filling.length"], canal.end_mm)
+
+
+def rest(item: FillingItem, canal: Filled, figures: Figures, by_name: Held | None = None) -> Rest:
     """Where one item comes to rest: by its name, and as wide and as narrow as the standard lets it be."""
-    within = _tolerance_mm(item, figures)
-    # What is held nowhere rests at an infinite depth. It still goes no deeper than it is long, or, in a longer canal,
-    # than to the end.
-    tip, longest = item.size * HUNDREDTH_MM, max(figures["filling.length"], canal.end_mm)
+    within, longest = _tolerance_mm(item, figures), longest_mm(canal, figures)
     deepest, widest, narrowest = (
-        min(longest, rest_mm(tip + wider, item.taper * HUNDREDTH_MM, canal.prepared))
-        for wider in (0.0, within, -within)
+        min(longest, each.depth_mm)
+        for each in (by_name or _held(item, canal), _held(item, canal, within), _held(item, canal, -within))
     )
     # A wider one is held higher up, so the widest that its name allows is the first to bind.
     short, earliest, latest = (canal.end_mm - at for at in (deepest, widest, narrowest))
@@ -76,8 +122,12 @@ def rest(item: FillingItem, canal: Filled, figures: Figures) -> Rest:
 
 
 def rest_mm(tip_mm: float, taper: float, canal: Line) -> float:
-    """Depth [mm] of the tip where something of this shape, led in from above, is first held; beyond the canal's end
-    where it passes, without bound where nothing of it is ever as wide as the canal.
+    """Depth [mm] of the tip where something of this shape, led in from above, is first held."""
+    return held(tip_mm, taper, canal).depth_mm
+
+
+def held(tip_mm: float, taper: float, canal: Line) -> Held:
+    """What first holds something of this shape, led in from above.
 
     At a place x, `wide` across, it is held with its tip (wide - tip)/taper deeper, or at x itself where the tip does
     not pass. The first place to hold it decides. Between two corners the deeper of the two is convex in x, so it is
@@ -90,9 +140,12 @@ def rest_mm(tip_mm: float, taper: float, canal: Line) -> float:
         if wide_b < tip_mm <= wide_a
     ]
     places = (*canal, *narrower)
-    if not taper:
-        return min((x for x, wide in places if wide < tip_mm), default=math.inf)
-    return min(x + max(0.0, wide - tip_mm) / taper for x, wide in places)
+    if taper:
+        holding = ((x + max(0.0, wide - tip_mm) / taper, x, wide) for x, wide in places)
+    else:
+        holding = ((x, x, wide) for x, wide in places if wide < tip_mm)
+    depth, at, wide = min(holding, default=(math.inf, math.inf, 0.0))
+    return Held(depth_mm=depth, at_mm=at, wide_mm=wide)
 
 
 def _tolerance_mm(item: FillingItem, figures: Figures) -> float:
@@ -173,18 +226,16 @@ def _master(items: Sequence[FillingItem], rests: Sequence[Rest], canal: Filled) 
     return min(fitting, key=rank)[0] if fitting else None
 
 
-def _volumes(master: FillingItem | None, canal: Filled, figures: Figures) -> Volumes:
-    prepared = volume_mm3(canal.prepared, canal.oval)
-    cone = None if master is None else _inside_mm3(master, canal, figures)
+def _volumes(canal: Filled, prepared_mm3: float, cone_mm3: float | None) -> Volumes:
     return Volumes(
         before_mm3=round(volume_mm3(canal.initial_shape, canal.oval), DIGITS) if canal.initial_shape else None,
-        prepared_mm3=round(prepared, DIGITS),
-        cone_mm3=None if cone is None else round(cone, DIGITS),
-        to_fill_mm3=max(0.0, round(prepared - (cone or 0.0), DIGITS)),
+        prepared_mm3=round(prepared_mm3, DIGITS),
+        cone_mm3=None if cone_mm3 is None else round(cone_mm3, DIGITS),
+        to_fill_mm3=max(0.0, round(prepared_mm3 - (cone_mm3 or 0.0), DIGITS)),
     )
 
 
-def _inside_mm3(cone: FillingItem, canal: Filled, figures: Figures) -> float:
+def _inside_mm3(cone: FillingItem, canal: Filled) -> float:
     """The cone's part between orifice and end, standing at the end."""
     tip, taper = cone.size * HUNDREDTH_MM, cone.taper * HUNDREDTH_MM
     at = min(canal.end_mm, rest_mm(tip, taper, canal.prepared))

@@ -67,12 +67,20 @@ def bend_of(canal: CanalInput, place: CanalFrame, figures: Figures) -> Bend | No
     )
 
 
-def strains(deepest_mm: Mapping[Instrument, float], bend: Bend | None, figures: Figures) -> tuple[Strain, ...]:
-    """Bending of every engine instrument at its deepest stop, of hand instruments where there is no other."""
+def bent(deepest_mm: Mapping[Instrument, float], bend: Bend | None) -> Mapping[Instrument, float]:
+    """Which instruments are bent, with their deepest stops: engine instruments that get to the bend, hand instruments
+    where there is no other."""
+    if bend is None:
+        return {}
+    engine = {instrument: tip for instrument, tip in deepest_mm.items() if instrument.motion != "hand"}
+    return {instrument: tip for instrument, tip in (engine or deepest_mm).items() if tip > bend.at_mm}
+
+
+def strains(bent_mm: Mapping[Instrument, float], bend: Bend | None, figures: Figures) -> tuple[Strain, ...]:
+    """Bending of every instrument at its deepest stop."""
     if bend is None:
         return ()
-    engine = {instrument: tip for instrument, tip in deepest_mm.items() if instrument.motion != "hand"}
-    strained = (strain(instrument, tip, bend, figures) for instrument, tip in (engine or deepest_mm).items())
+    strained = (strain(instrument, tip, bend, figures) for instrument, tip in bent_mm.items())
     return tuple(each for each in strained if each is not None)
 
 

@@ -11,31 +11,11 @@ from planning.contract.chairside import AtTheChair
 from planning.contract.difficulty import Difficulty
 from planning.contract.expected import Expectation, ProfilePoint
 from planning.contract.obturation import Obturation
+from planning.contract.rationale import Rationale
 from planning.instruments.iso_3630 import DiameterAt
 from planning.instruments.strain import Strain
 from planning.lengths.readings import Length
 from planning.run_sheet.graph import RunSheet, Target
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RationaleInput:
-    name: str
-    value: float
-    unit: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rationale:
-    """The reason of one number of a canal's plan."""
-
-    of: str
-    """Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `.0` for a place of a
-    list, none for all of them; stops by the name that the stop table gives them."""
-    rule: str
-    """One sentence."""
-    inputs: tuple[RationaleInput, ...]
-    rows: tuple[str, ...]
-    """Keys of `rows_used`."""
 
 
 class Severity(StrEnum):
@@ -325,4 +305,6 @@ class Plan:
     """What the phone shows at the chair without asking anybody; None in plans made before there was any."""
     asks: AskedFor | None = None
     """None in plans made before it was counted."""
+    rationales: tuple[Rationale, ...] = ()
+    """The rule behind each number of the tooth as a whole; a canal has its own."""
     schema_version: Literal[1] = 1

@@ -6,6 +6,7 @@ A size is the tip in hundredths of a millimetre, a taper hundredths of a millime
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
@@ -113,6 +114,12 @@ def size_above(size: int, steps: int = 1) -> int | None:
     if size not in series or series.index(size) + steps >= len(series):
         return None
     return series[series.index(size) + steps]
+
+
+def sizes_between(lower: int, higher: int) -> int:
+    """How many sizes of the series lie above the one up to the other; 0 where the other is no larger."""
+    series = sizes()
+    return max(0, bisect_right(series, higher) - bisect_right(series, lower))
 
 
 Corners = tuple[tuple[float, float], ...]

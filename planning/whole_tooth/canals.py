@@ -169,6 +169,6 @@ def plan_once(view: CanalView, held: tuple[Caution, ...], unfinished: tuple[str,
     # withhold.
     if more:
         planned = plan_canal(replace(canal, held=(*held, *more)), view.selected, figures)
-    reasons = rationales(canal, planned.plan, canal.size_asked.tooth_iso, figures)
+    reasons = rationales(canal, planned, view.selected, figures)
     planned = replace(planned, plan=replace(planned.plan, rationales=reasons))
     return _Planned(canal=planned, warned=tuple(warned), rows=figures.used())

@@ -25,6 +25,7 @@ from planning.tray.selection import Selection
 from planning.whole_tooth import cautions, difficulty_rules
 from planning.whole_tooth.canals import PlannedCanals, plan_canals
 from planning.whole_tooth.limits import refuse_thresholds, refuse_too_much
+from planning.whole_tooth.rationales.tooth import tooth_rationales
 from planning.whole_tooth.refusals import refuse
 from planning.work.canal_plan import PlannedCanal
 from planning.work.stages import asked_for
@@ -90,6 +91,7 @@ def _assembled(
     asks = asked_for(plan_input, tabled, joining, phases_of(plan_input), figures)
     return Plan(
         asks=asks,
+        rationales=tuple(tooth_rationales(asks)),
         tooth=ToothNames(
             iso=tooth.iso,
             universal=tooth.universal,

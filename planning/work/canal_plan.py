@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from planning.canal import prepared_shape
 from planning.canal.canal import Canal
+from planning.canal.filling import Filling
 from planning.canal.prepared_shape import CanalFrame
+from planning.canal.profile import Line
 from planning.canal.setting_phases import phases_of
 from planning.contract.expected import ProfilePoint
 from planning.contract.plan_value import CanalPlan, NeedleDepth, NeedleNow, Withheld
 from planning.foundation.quantities import mm
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument
+from planning.instruments.strain import Bend
 from planning.lengths.readings import LengthState
 from planning.run_sheet.graph import Action, Node, RunSheet, Step, Target
 from planning.tray import selection
@@ -44,6 +47,16 @@ class PlannedCanal:
     """The path that is expected through `ahead`."""
     may_take: tuple[str, ...]
     """Keys of all instruments in `ahead`, on the path or not."""
+    coronal_mm: float
+    """Stop of the coronal instruments."""
+    outline: Line
+    """The plan's outline before it is rounded."""
+    needle_free_mm: tuple[float, ...]
+    """How deep the needle is free: at first, and after each instrument that the plan names for it."""
+    bend: Bend | None
+    bent_mm: Mapping[Instrument, float]
+    """The deepest stop of every instrument whose strain the plan names."""
+    filling: Filling | None
     outcome: Outcome | None
     """The outcome of that path; None for a canal whose order of work has no final size in it."""
 
@@ -61,6 +74,10 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
     place = CanalFrame(orifice_mm=canal.orifice_mm, end_mm=mm(depths.end_um), initial_shape=canal.initial_shape)
     bend = prepared_shape.bend_of(canal.input, place, figures) if known else None
     comes_to = outcome(canal, selected, final, way, ahead, place) if known else None
+    filling = comes_to.filling(canal, figures) if comes_to else None
+    bent_mm = prepared_shape.bent(_deepest(selected, tabled_steps), bend)
+    needed = known and orders.open
+    shapes = _needle_shapes(depths, tabled, selected, final) if needed else {}
     plan = CanalPlan(
         canal=canal.input.name,
         root=canal.input.root,
@@ -74,7 +91,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
         final_taper=selected.series_taper if final is None else final.taper,
         size_range=prepared_shape.with_options(canal.size_range, canal.size_asked, bend, place, figures),
         outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in outline),
-        needle=_needle(depths, tabled, selected, final, tabled_steps) if known and orders.open else None,
+        needle=_needle(depths, shapes, selected, tabled_steps) if needed else None,
         withheld=orders.withheld,
         run_sheet=sheet,
         expected_path=(
@@ -83,9 +100,9 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
             way if ahead is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
         ).path,
         expectation=way.expectation,
-        strain=prepared_shape.strains(_deepest(selected, tabled_steps), bend, figures),
+        strain=prepared_shape.strains(bent_mm, bend, figures),
         wall=prepared_shape.wall_left(canal.size_asked.wall, outline, place) if known else None,
-        obturation=comes_to.obturation(canal, figures) if comes_to else None,
+        obturation=filling.obturation if filling else None,
         irrigants=irrigation.totals(steps),
     )
     return PlannedCanal(
@@ -95,6 +112,12 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
         ahead=ahead,
         steps=steps,
         may_take=_instruments(ahead.nodes.values()),
+        coronal_mm=mm(depths.coronal_um),
+        outline=outline,
+        needle_free_mm=tuple(mm(depths.needle.free_um(shape)) for shape in (depths.shape, *shapes.values())),
+        bend=bend,
+        bent_mm=bent_mm,
+        filling=filling,
         outcome=comes_to,
     )
 
@@ -173,10 +196,10 @@ def _instruments(nodes: Iterable[Node]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(key for key in used if key is not None))
 
 
-def _needle(
-    depths: CanalDepths, sheet: RunSheet, selected: Selection, final: Instrument | None, steps: Sequence[Step]
-) -> NeedleDepth:
-    """How deep the needle may go, also after each instrument that opens the canal further.
+def _needle_shapes(
+    depths: CanalDepths, sheet: RunSheet, selected: Selection, final: Instrument | None
+) -> dict[Instrument, Line]:
+    """How wide the canal is at least after each instrument that opens it further for the needle.
 
     Only instruments of this sheet count: what is withheld opens nothing for the needle either.
     """
@@ -191,14 +214,25 @@ def _needle(
     distinct = {
         instrument.key: instrument for instrument in milestones if final is None or instrument.size <= final.size
     }
-    shape, now, begins_um = depths.shape, [], depths.needle.now_um(depths.shape)
+    shape, shapes = depths.shape, {}
     for instrument in distinct.values():
         shape = depths.with_at_end(shape, instrument)
-        now.append(NeedleNow(after=instrument.name, at_most_mm=mm(depths.needle.now_um(shape))))
+        shapes[instrument] = shape
+    return shapes
+
+
+def _needle(
+    depths: CanalDepths, shapes: Mapping[Instrument, Line], selected: Selection, steps: Sequence[Step]
+) -> NeedleDepth:
+    """How deep the needle may go, also after each instrument that opens the canal further."""
+    begins_um = depths.needle.now_um(depths.shape)
     return NeedleDepth(
         ceiling_mm=mm(depths.needle.ceiling_um),
         begins_mm=mm(begins_um),
-        now=tuple(now),
+        now=tuple(
+            NeedleNow(after=instrument.name, at_most_mm=mm(depths.needle.now_um(shape)))
+            for instrument, shape in shapes.items()
+        ),
         first_at_ceiling=_first_at_ceiling(depths, selected, steps),
         says=irrigation.chamber_says(depths.needle, depths.shape) if depths.needle.chamber_alone(begins_um) else "",
     )

@@ -33,8 +33,11 @@ class NeedleLimits:
         Where the needle is free nowhere it is the orifice, so that the chamber is rinsed, or the ceiling where that
         lies higher. The setting never falls while the canal gets wider.
         """
-        free_um = um(free_mm(shape, self.outside_um / UM_PER_MM) or 0.0)
-        return min(self.ceiling_um, max(stop_um(self.orifice_um), stop_um(free_um - self.clearance_um)))
+        return min(self.ceiling_um, max(stop_um(self.orifice_um), stop_um(self.free_um(shape) - self.clearance_um)))
+
+    def free_um(self, shape: Line) -> int:
+        """How deep [µm] the needle is free all the way from the orifice; 0 where it is free nowhere."""
+        return um(free_mm(shape, self.outside_um / UM_PER_MM) or 0.0)
 
     def chamber_alone(self, now_um: int) -> bool:
         """Whether the needle, with this as its deepest setting, is free nowhere below the orifice."""

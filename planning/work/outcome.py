@@ -9,10 +9,9 @@ from dataclasses import dataclass
 
 from planning.canal import filling, profile
 from planning.canal.canal import Canal
-from planning.canal.filling import Filled
+from planning.canal.filling import Filled, Filling
 from planning.canal.prepared_shape import CanalFrame
 from planning.canal.profile import Line, Stand, wider_mm
-from planning.contract.obturation import Obturation
 from planning.depth.forecast import Forecast
 from planning.foundation.quantities import mm
 from planning.foundation.tables import Figures
@@ -39,7 +38,7 @@ class Outcome:
     wider: bool
     """The end is wider than the final size: a hand instrument that should be held there is not."""
 
-    def obturation(self, canal: Canal, figures: Figures) -> Obturation | None:
+    def filling(self, canal: Canal, figures: Figures) -> Filling | None:
         """How far the kit's cones, pluggers and spreaders go; None where the walk does not take the final size to the
         end. An end that is wider than the final size holds no cone of that size."""
         if self.prepared is None:
@@ -52,7 +51,7 @@ class Outcome:
             oval=canal.initial_shape,
             held=not self.wider,
         )
-        return filling.obturation(canal.plan_input.kit.filling, filled, figures)
+        return filling.filling(canal.plan_input.kit.filling, filled, figures)
 
 
 def outcome(

@@ -6,7 +6,6 @@ every walk through the result ends.
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
@@ -14,7 +13,7 @@ from planning.contract.plan_input import PlanInput
 from planning.foundation.errors import TechniqueNotUsable
 from planning.foundation.quantities import um
 from planning.foundation.tables import Figures
-from planning.instruments.iso_3630 import Instrument, Motion, sizes
+from planning.instruments.iso_3630 import Instrument, Motion, sizes_between
 from planning.run_sheet.graph import (
     Action,
     Ask,
@@ -110,8 +109,7 @@ class Sheet:
 
     def sizes_above(self, instrument: Instrument) -> int:
         """How many sizes of the series it lies above the final one."""
-        series = sizes()
-        return max(0, bisect_right(series, instrument.size) - bisect_right(series, self.asked.final))
+        return sizes_between(self.asked.final, instrument.size)
 
     def short_um(self, instrument: Instrument) -> int:
         """How far short of the end a shaping instrument stays: one above the final size, a step for every size."""

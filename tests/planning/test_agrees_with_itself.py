@@ -24,6 +24,7 @@ from planning.techniques.files import provided_techniques
 from planning.techniques.technique import PhaseKind, Setting
 from planning.whole_tooth.plan import plan
 from tests.draws import draws
+from tests.planning.arithmetic import refuse_untrue_plan
 from tests.planning.given import OPEN_30, cone, hand, rotary, technique
 
 ISO_SIZES = (15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80, 90, 100, 110, 120, 130, 140)  # ISO 3630-1
@@ -107,6 +108,10 @@ def charted(drawn: Drawn) -> PlanInput:
 @pytest.fixture(params=SHARE, ids=str, scope="module")
 def drawn(request: pytest.FixtureRequest) -> tuple[Drawn, Plan]:
     return request.param, plan(charted(request.param))
+
+
+def test_every_line_of_arithmetic_comes_to_its_number(drawn: tuple[Drawn, Plan]) -> None:
+    refuse_untrue_plan(drawn[1])
 
 
 def each(drawn: tuple[Drawn, Plan]) -> list[CanalPlan]:

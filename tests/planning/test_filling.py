@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from planning.canal.filling import Filled, obturation, rest, rest_mm
+from planning.canal.filling import Filled, filling, rest, rest_mm
 from planning.canal.profile import Line, volume_mm3
 from planning.contract.obturation import FillingItem, Rest
 from planning.foundation.tables import Figures
@@ -86,7 +86,7 @@ def test_pluggers_bind_four_to_five_millimetres_from_the_end_and_spreaders_withi
 
 def test_the_master_cone_is_the_one_of_the_final_shape_or_else_the_nearest() -> None:
     def master(*items: FillingItem) -> str | None:
-        return obturation(items, canal(), Figures()).master_cone
+        return filling(items, canal(), Figures()).obturation.master_cone
 
     assert master(cone(25, 4), cone(30, 2), cone(30, 4), cone(35, 4)) == "30/.04"
     assert master(cone(25, 4), cone(30, 2), cone(35, 4)) == "30/.02"
@@ -173,10 +173,10 @@ def test_volumes_by_hand() -> None:
     shape: Line = ((4.0, 1.21), (20.0, 0.25))
     before: Line = ((4.0, 0.52), (20.0, 0.20))
     own = Filled(initial_shape=before, prepared=shape, size=25, taper=6)
-    filled = obturation([cone(25, 6)], own, Figures()).volumes
+    filled = filling([cone(25, 6)], own, Figures()).obturation.volumes
     assert filled.before_mm3 is not None
     assert filled.prepared_mm3 - filled.before_mm3 == pytest.approx(5.93, abs=0.011)
     assert (filled.cone_mm3, filled.to_fill_mm3) == (filled.prepared_mm3, 0.0)
-    thin = obturation([cone(25, 2)], own, Figures()).volumes
+    thin = filling([cone(25, 2)], own, Figures()).obturation.volumes
     assert thin.cone_mm3 == 2.22
     assert thin.to_fill_mm3 == pytest.approx(thin.prepared_mm3 - 2.22, abs=0.011)

@@ -2678,6 +2678,21 @@ export interface components {
          * @enum {string}
          */
         BurntInText: "stated" | "denied" | "unknown";
+        /** @description How a number follows from others, as it can be written on one line. */
+        Calculation: {
+            /** @description What the formula comes to, to a millionth, before it is rounded. */
+            exact: number;
+            /** @description Names of its inputs in braces, numbers, `+ - * /`, brackets, `min` and `max`. */
+            formula: string;
+            /** @description Every number that the formula names. */
+            inputs: components["schemas"]["RationaleInput"][];
+            /** @description The number as the plan has it. */
+            result: number;
+            /** @description Down to half a millimetre as a stop is set, to the nearest hundredth, down to one, or not at all. */
+            rounding: components["schemas"]["Rounding"];
+            /** @description Of the number: millimetres, millilitres, per cent; `size` for an ISO size, empty for a count. */
+            unit: string;
+        };
         /**
          * @description What the image file says that its pixel spacing was corrected by.
          * @enum {string}
@@ -7035,6 +7050,8 @@ export interface components {
             one_at_a_time: components["schemas"]["TrayOrder"];
             /** @description Version of the planner that made it. */
             planner_version: string;
+            /** @description The rule behind each number of the tooth as a whole; a canal has its own. */
+            rationales: components["schemas"]["Rationale"][];
             /** @description Rows of the data tables that it rests on. */
             rows_used: components["schemas"]["RowUsed"][];
             /**
@@ -7789,13 +7806,18 @@ export interface components {
              */
             tooth_on_image_mm: number;
         };
-        /** @description The reason of one number of a canal's plan. */
+        /** @description The reason of one number of a plan. */
         Rationale: {
+            /**
+             * @description One for each place of a list, or for each value that the number has; none where it was chosen, or searched for in
+             *     more steps than a line holds.
+             */
+            calculations: components["schemas"]["Calculation"][];
             /** @description The numbers that the rule started from. */
             inputs: components["schemas"]["RationaleInput"][];
             /**
-             * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `.0` for a place of a
-             *     list, none for all of them; stops by the name that the stop table gives them.
+             * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance, or in the tooth's; `.0` for
+             *     a place of a list, none for all of them; stops by the name that the stop table gives them.
              */
             of: string;
             /** @description Keys of `rows_used`. */
@@ -8415,6 +8437,11 @@ export interface components {
              */
             pattern?: components["schemas"]["Pattern"];
         };
+        /**
+         * @description How a number is rounded once it has been computed.
+         * @enum {string}
+         */
+        Rounding: "none" | "half_mm_down" | "hundredth" | "hundredth_down";
         /** @description A figure the plan rests on. */
         RowUsed: {
             /** @description Which one it is, in a word that stays the same. */

@@ -7,8 +7,11 @@ from dataclasses import dataclass
 
 from planning.canal.canal import Canal
 from planning.contract.plan_input import PlanInput
-from planning.contract.plan_value import CanalPlan, Rationale, RationaleInput
+from planning.contract.plan_value import CanalPlan
+from planning.contract.rationale import Calculation, Rationale, RationaleInput
 from planning.foundation.tables import Figure, Figures
+from planning.tray.selection import Selection
+from planning.work.canal_plan import PlannedCanal
 
 Entry = tuple[str, float | None, str]
 """Name, value and unit of what went in; left out where there is no value."""
@@ -17,16 +20,30 @@ Entry = tuple[str, float | None, str]
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RationaleContext:
     canal: Canal
-    plan: CanalPlan
-    tooth_iso: str
+    planned: PlannedCanal
+    selected: Selection
     figures: Figures
+
+    @property
+    def plan(self) -> CanalPlan:
+        return self.planned.plan
+
+    @property
+    def tooth_iso(self) -> str:
+        return self.canal.size_asked.tooth_iso
 
     @property
     def plan_input(self) -> PlanInput:
         return self.canal.plan_input
 
 
-def rationale(of: str, rule: str, inputs: Sequence[Entry] = (), rows: Sequence[Figure | str] = ()) -> Rationale:
+def rationale(
+    of: str,
+    rule: str,
+    inputs: Sequence[Entry] = (),
+    rows: Sequence[Figure | str] = (),
+    *calculations: Calculation,
+) -> Rationale:
     keys = (row if isinstance(row, str) else row.key for row in rows)
     return Rationale(
         of=of,
@@ -36,4 +53,5 @@ def rationale(of: str, rule: str, inputs: Sequence[Entry] = (), rows: Sequence[F
         ),
         # Each row once, in the order of use; a figure that was entered has no row.
         rows=tuple(dict.fromkeys(key for key in keys if key)),
+        calculations=calculations,
     )

@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import isclose
 
 from planning.anatomy import walls
-from planning.contract.plan_value import Rationale, SizeReason
+from planning.anatomy.walls import WallLeft
+from planning.canal.apical_size import WallAbove
+from planning.canal.prepared_shape import width_at
+from planning.contract.plan_value import SizeReason
+from planning.contract.rationale import Calculation, Rationale, Rounding
 from planning.foundation.tables import Figure
-from planning.instruments.iso_3630 import HUNDREDTH_MM
+from planning.instruments.iso_3630 import HUNDREDTH_MM, diameter_mm
 from planning.whole_tooth.rationales.about import Entry, RationaleContext, rationale
+from planning.whole_tooth.rationales.terms import Term, comes_to, known, least, most, no_less
 
 OVAL = (
     " This canal is oval and counted as if it were as narrow all round: a round instrument touches its two near walls "
@@ -18,34 +24,72 @@ OVAL = (
 
 def size_rationales(about: RationaleContext) -> Iterator[Rationale]:
     advised = about.plan.size_range
-    for bound, rule in (
-        ("least", "The largest of what asks for more."),
-        ("most", "The smallest of what asks for less."),
+    for bound, size, rule, outermost in (
+        ("least", advised.least, "The largest of what asks for more.", most),
+        ("most", advised.most, "The smallest of what asks for less.", least),
     ):
         reasons = [each for each in advised.reasons if each.bound == bound]
         entered = tuple((each.code, float(each.size or 0), "size") for each in reasons)
-        yield rationale(f"size_range.{bound}", rule, entered, _rows_of(reasons))
+        asked = outermost(*(known(each.code.replace("-", " "), each.size or 0, "size") for each in reasons))
+        yield rationale(f"size_range.{bound}", rule, entered, _rows_of(reasons), comes_to(asked, size, "size"))
     bounds = (("least", float(advised.least), "size"), ("most", float(advised.most), "size"))
     proposed = None if advised.proposed is None else float(advised.proposed)
     rule = "The least of the advised range." if proposed else "None: the least lies above the most, a wide canal."
     yield rationale("size_range.proposed", rule, bounds)
     yield rationale("final_size", _size_rule(about), (("proposed", proposed, "size"),))
-    at_wall = [each for each in advised.reasons if each.code == "wall-contact"]
-    if any(option.wall_share is not None for option in advised.options):
+    yield from _option_rationales(about)
+
+
+def _option_rationales(about: RationaleContext) -> Iterator[Rationale]:
+    options, wall, taper = about.plan.size_range.options, about.canal.size_asked.wall, about.canal.size_asked.taper
+    at_wall = [each for each in about.plan.size_range.reasons if each.code == "wall-contact"]
+    if any(option.wall_share is not None for option in options):
         rule = "Share of an elliptic canal's wall that a round preparation reaches at the end, centred in it."
         yield rationale("size_range.options.wall_share", rule, (), _rows_of(at_wall))
-    wall = about.canal.size_asked.wall
     if wall is not None:
         rule = "The wall less all that this size would widen the canal by there."
-        entered = (
-            ("wall before", wall.wall.thickness_mm, "mm"),
-            ("canal there", round(wall.canal_mm, walls.DIGITS), "mm"),
-        )
-        yield rationale("size_range.options.wall_left_mm", rule, entered, wall.wall.rows)
-    if any(option.strain_pct is not None for option in advised.options):
+        before, there = _before(wall)
+        entered = (("wall before", before.value, "mm"), ("canal there", round(there.value, walls.DIGITS), "mm"))
+        lefts = [
+            comes_to(
+                before - no_less(_width(option.size, taper, wall.from_end_mm) - there, 0),
+                option.wall_left_mm or 0.0,
+                "mm",
+                Rounding.HUNDREDTH_DOWN,
+            )
+            for option in options
+        ]
+        yield rationale("size_range.options.wall_left_mm", rule, entered, wall.wall.rows, *lefts)
+    bend, end_mm = about.planned.bend, about.plan.end_mm or 0.0
+    if bend is not None and any(option.strain_pct is not None for option in options):
         rule = "Its diameter where the canal bends over twice the radius, the tip at the end."
+        strains = [
+            comes_to(
+                _hundredths(option.size, taper, end_mm - bend.at_mm) / (known("radius", bend.radius_mm, "mm") * 2),
+                option.strain_pct or 0.0,
+                "%",
+                Rounding.HUNDREDTH,
+            )
+            for option in options
+        ]
         radius = ("radius", about.canal.input.curve_radius_mm, "mm")
-        yield rationale("size_range.options.strain_pct", rule, (radius,), _taken(about))
+        yield rationale("size_range.options.strain_pct", rule, (radius,), _taken(about), *strains)
+
+
+def _before(wall: WallAbove) -> tuple[Term, Term]:
+    """The wall before anything was in the canal, and how wide the canal was there."""
+    return known("wall before", wall.wall.thickness_mm, "mm"), known("canal there", wall.canal_mm, "mm")
+
+
+def _hundredths(size: int, taper: int, from_tip_mm: float) -> Term:
+    """How thick an instrument is at a distance from its tip, in hundredths of a millimetre (ISO 3630-1)."""
+    return known("size", size, "0.01 mm") + known("taper", taper, "0.01 mm/mm") * known(
+        "from the tip", from_tip_mm, "mm"
+    )
+
+
+def _width(size: int, taper: int, from_tip_mm: float) -> Term:
+    return _hundredths(size, taper, from_tip_mm) / 100
 
 
 def _taken(about: RationaleContext) -> tuple[Figure, ...]:
@@ -81,45 +125,45 @@ def shape_rationales(about: RationaleContext) -> Iterator[Rationale]:
             ("curve begins", about.canal.input.curve_start_mm, "mm"),
             *((f"from here on {name}", row.value, "%") for name, row in zip(("medium", "high"), rows, strict=True)),
         )
-        yield rationale("strain", rule, entered, (*rows, *_taken(about)))
+        yield rationale("strain", rule, entered, (*rows, *_taken(about)), *_strains(about))
     if about.plan.wall is not None and about.canal.size_asked.wall is not None:
-        limits = (about.figures.row("wall.caution"), about.figures.row("wall.stop"))
-        entered = (
-            ("wall before", about.plan.wall.before_mm, "mm"),
-            ("canal there", about.plan.wall.canal_mm, "mm"),
-            ("prepared there", about.plan.wall.prepared_mm, "mm"),
-            ("caution below", limits[0].value, "mm"),
-            ("no shaping below", limits[1].value, "mm"),
-        )
-        rows_: tuple[Figure | str, ...] = (*about.canal.size_asked.wall.wall.rows, *limits)
-        rule = "The wall less half of what the canal has grown by there."
-        yield rationale("wall.centred_mm", rule, entered, rows_)
-        rule = "The wall less all of what the canal has grown by there: the preparation drifts to this side."
-        yield rationale("wall.worst_mm", rule, entered, rows_)
+        yield from _wall_rationales(about, about.canal.size_asked.wall, about.plan.wall)
 
 
-def filling_rationales(about: RationaleContext) -> Iterator[Rationale]:
-    filled = about.plan.obturation
-    if filled is None:
+def _strains(about: RationaleContext) -> Iterator[Calculation]:
+    bend = about.planned.bend
+    if bend is None:
         return
-    keys = ("length", "small_upto", "tolerance_small", "tolerance_large", "tolerance_tool", "seats_within")
-    tolerances = tuple(about.figures.row(f"filling.{key}") for key in keys)
-    if filled.rests:
-        rule = "The deepest place where it is nowhere wider than the prepared canal; earliest: as wide as it may be."
-        yield rationale("obturation.rests", rule, (), tolerances)
-    shape = (
-        ("final size", (about.plan.final_size or 0) * HUNDREDTH_MM, "mm"),
-        ("final taper", about.plan.final_taper * HUNDREDTH_MM, "mm/mm"),
+    for strain, (instrument, tip_mm) in zip(about.plan.strain, about.planned.bent_mm.items(), strict=True):
+        from_tip_mm = tip_mm - bend.at_mm
+        thick = _hundredths(instrument.size, instrument.taper, from_tip_mm)
+        own_mm = diameter_mm(instrument, from_tip_mm)
+        # A taper that varies, or that ends below the bend, is not told by size and taper.
+        if not isclose(thick.value * HUNDREDTH_MM, own_mm):
+            thick = known("diameter there", own_mm, "mm") * 100
+        bent = thick / (known("radius", bend.radius_mm, "mm") * 2)
+        yield comes_to(bent, strain.strain_pct, "%", Rounding.HUNDREDTH)
+
+
+def _wall_rationales(about: RationaleContext, above: WallAbove, wall: WallLeft) -> Iterator[Rationale]:
+    limits = (about.figures.row("wall.caution"), about.figures.row("wall.stop"))
+    entered = (
+        ("wall before", wall.before_mm, "mm"),
+        ("canal there", wall.canal_mm, "mm"),
+        ("prepared there", wall.prepared_mm, "mm"),
+        ("caution below", limits[0].value, "mm"),
+        ("no shaping below", limits[1].value, "mm"),
     )
-    rule = "The kit's cone of the final size and taper, else the one that rests nearest to the end, within tolerance."
-    yield rationale("obturation.master_cone", rule, shape, tolerances)
-    rule = (
-        "From the orifice to the end: the canal as wide and as narrow as it was, an ellipse, together with the round "
-        "shape that instruments have left in its middle; a cone is round."
-    )
-    for part in ("before_mm3", "prepared_mm3", "cone_mm3", "to_fill_mm3"):
-        if getattr(filled.volumes, part) is not None:
-            yield rationale(f"obturation.volumes.{part}", rule, (("canal's end", about.plan.end_mm, "mm"),))
+    rows: tuple[Figure | str, ...] = (*above.wall.rows, *limits)
+    before, there = _before(above)
+    prepared_mm = width_at(about.planned.outline, above.wall.at_mm) or 0.0
+    grown = no_less(known("prepared there", prepared_mm, "mm") - there, 0)
+    rule = "The wall less half of what the canal has grown by there."
+    centred = comes_to(before - grown / 2, wall.centred_mm, "mm", Rounding.HUNDREDTH_DOWN)
+    yield rationale("wall.centred_mm", rule, entered, rows, centred)
+    rule = "The wall less all of what the canal has grown by there: the preparation drifts to this side."
+    worst = comes_to(before - grown, wall.worst_mm, "mm", Rounding.HUNDREDTH_DOWN)
+    yield rationale("wall.worst_mm", rule, entered, rows, worst)
 
 
 def estimate_rationales(about: RationaleContext) -> Iterator[Rationale]:
