@@ -16,9 +16,9 @@ const DJANGO = `http://127.0.0.1:${process.env.DJANGO_PORT ?? 8000}`
 // What several screens share would be many small files on the line: it goes together, by what it is for. Nothing of the
 // first screen is among it.
 const OF_LISTS =
-  /src.(panels.(case-row|account-link|set-aside)|store.(outbox.left-over|forms.sending)|api.patiently|words.(worklist|rationale|case|chair)|parts.(rationale.sheet|as-of|seen|sent|unhurry|unhurried))\.tsx?$/
+  /src.(panels.(case-row|account-link|set-aside)|store.(outbox.left-over|forms.sending)|api.patiently|words.(worklist|rationale|plain|case|chair)|parts.(rationale.[a-z-]+|known|as-of|seen|sent|unhurry|unhurried))\.tsx?$/
 const OF_PLANS =
-  /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table|rationale)|parts.(cautions|difference.difference-view|difficulty|tabs|known|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
+  /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table)|parts.(cautions|difference.difference-view|difficulty|tabs|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
 const OF_IMAGES =
   /src.(panels.(images|marks|readings)|parts.(image-board|viewer|bounds|record-link|difference.compare)|marks|store.(images.(blackened|take|look-first|put-right)|chair.(part|chair))|walk|words.(images|marks|record|look))\b.*\.(tsx?|json)$/
 const OF_REVIEWS =

@@ -84,5 +84,5 @@ test.each([
   ['set_back.none', 'Set back, none'],
   ['foramina/16/MB1 MB2/narrow_mm', 'Foramina, 16, MB1 MB2, narrow'],
 ])('the figure %s reads %s', (key, says) => {
-  expect(words.why.figure(key)).toBe(says)
+  expect(words.rationale.figure(key)).toBe(says)
 })

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import type { Plan } from '@/api/shapes'
 import { DepthsView } from '@/parts/depth-board/depths-view'
 import { atTray, ofCanal, progressAt } from '@/parts/depth-board/moments'
-import { WithReasons } from '@/parts/rationale/reasons'
+import { WithReasons } from '@/parts/rationale/why'
 import { forecast } from './sample-expected'
 
 const numbers = (moments: ReturnType<typeof ofCanal>) =>

@@ -45,7 +45,7 @@ const ROTARY = '35/.03 continuous'
 
 /** Why a number is what it is, in invented words. */
 export function rationale(of: string, over: Partial<Rationale> = {}): Rationale {
-  return { of, rule: `Invented rule of ${of}.`, inputs: [], rows: ['set_back'], ...over }
+  return { of, rule: `Invented rule of ${of}.`, inputs: [], rows: ['set_back'], calculations: [], ...over }
 }
 
 /** A plan of two canals with what is expected: MB in three insertions, DB in two. */

@@ -148,6 +148,7 @@ export function plan(n = 4): Plan {
     planner_version: '0',
     data_version: '0',
     notice: 'Training.',
+    rationales: [],
     schema_version: 1,
   }
 }

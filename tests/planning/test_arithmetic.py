@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import json
+import math
 from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -101,6 +106,25 @@ def test_two_readings_that_count_say_how_far_apart_they_lie() -> None:
 
 def test_a_block_of_instruments_as_long_as_its_canal_is_told_so() -> None:
     refuse_untrue_plan(plan(replace(block(), choices=replace(block().choices, needle=OPEN_30))))
+
+
+SIGNS = {"×": "*", "⁄": "/", "−": "-", "least of (": "min(", "most of (": "max("}  # noqa: RUF001  # as they are shown
+SHOWN = [each for each in json.loads(Path("tests/shared/calculations.json").read_text()) if each["line"]]
+
+
+@pytest.mark.parametrize("shown", SHOWN, ids=lambda shown: shown["line"])
+def test_a_line_is_true_as_it_is_shown(shown: dict[str, Any]) -> None:
+    """The app writes these lines, which its own tests hold it to; here their text alone is read and worked out."""
+    for sign, python in SIGNS.items():
+        shown = {**shown, "line": shown["line"].replace(sign, python)}
+    arithmetic, _, results = shown["line"].partition(" = ")
+    exact, *rounded_to = results.split(" → ")
+    decimals = len(exact.partition(".")[2])
+    assert abs(worked_out(arithmetic) - Fraction(exact)) <= Fraction(11, 20) / 10**decimals
+    assert float((rounded_to or [exact])[0]) == shown["result"]
+    steps = {"half_mm_down": Fraction(1, 2), "hundredth_down": Fraction(1, 100)}
+    if (step := steps.get(shown["rounding"])) is not None:
+        assert math.floor(Fraction(exact) / step) * step == Fraction(str(shown["result"]))
 
 
 TRUE = Calculation(

@@ -21,7 +21,7 @@ export function Known({ know }: { know: string }) {
   return (
     <p class="known small" data-know={know.replace(/ /g, '-')}>
       {know === 'from memory' && <CheckMark />}
-      {words.why.known(know)}
+      {words.rationale.known(know)}
     </p>
   )
 }

@@ -21,6 +21,8 @@ export const skip = 'Skip to content'
 
 export const back = 'Back'
 
+export const close = 'Close'
+
 export const tryAgain = 'Try again'
 
 export const loading = 'On its way'

@@ -1,4 +1,4 @@
-import { plainKey } from './drawing'
+import { plainKey } from './plain'
 
 const ACTIONS: Record<string, string> = {
   instrument: 'Instrument',
@@ -12,22 +12,6 @@ const ACTIONS: Record<string, string> = {
   fill: 'Obturate',
 }
 
-const METHODS: Record<string, string> = {
-  pre_operative_image: 'pre-operative image',
-  ratio: 'ratio on the image',
-  confirming_image: 'confirming image',
-  apex_locator: 'apex locator',
-  direct_sight: 'direct sight',
-}
-
-const LENGTH_STATES: Record<string, string> = {
-  missing: 'no length yet',
-  estimated: 'estimated',
-  settled: 'settled',
-  to_settle: 'to be settled',
-  unsettled: 'unsettled',
-}
-
 const IRRIGANTS: Record<string, string> = {
   water: 'water',
   saline: 'saline',
@@ -36,30 +20,9 @@ const IRRIGANTS: Record<string, string> = {
   edta: 'EDTA',
 }
 
-const KNOWN: Record<string, string> = {
-  read: 'Read in the source.',
-  'read second-hand': 'Read as another text quotes it.',
-  'from memory': 'Reference value, check: it stands here from memory.',
-  derived: 'Derived from what is given.',
-  'common practice': 'Common practice, no source: check it against your programme.',
-  'programme rule': 'Programme rule: a judgement without a source; your programme may set its own.',
-}
-
-/** Figures whose key would read as something else. */
-const FIGURES: Record<string, string> = { 'wall.stop': 'Wall, no shaping below' }
-
-/** A figure's key as a reader sees it: `foramina/16/P/narrow_mm` is Foramina, 16, P, narrow. */
-function figureName(key: string): string {
-  return FIGURES[key] ?? plainKey(key.replace(/_(mm|mm3|deg|ml|pct)$/, '').replace(/[./]/g, ', '))
-}
-
-export const method = (key: string) => METHODS[key] ?? plainKey(key)
-
 export const irrigant = (key: string) => IRRIGANTS[key] ?? plainKey(key)
 
 export const irrigants = IRRIGANTS
-
-export const lengthState = (key: string) => LENGTH_STATES[key] ?? plainKey(key)
 
 export const order = {
   pass: (n: number) => `pass ${n}`,
@@ -112,18 +75,4 @@ export const difference = {
   tooth: 'Tooth',
   was: 'was ',
   is: 'now ',
-}
-
-export const why = {
-  length: (state: string, methods: readonly string[]) =>
-    `Length ${LENGTH_STATES[state] ?? state}${
-      methods.length ? `, rests on ${methods.map((m) => METHODS[m] ?? m).join(' and ')}` : ''
-    }.`,
-  size: (size: string, advised: string) => `Final size ${size}; advised ${advised}.`,
-  canals: 'Lengths and sizes',
-  figures: 'Figures used',
-  figure: figureName,
-  programmeValue: 'Your programme’s own value.',
-  known: (know: string) => KNOWN[know] ?? `Source ${know}.`,
-  made: (planner: string, data: string) => `Planner ${planner}, data ${data}.`,
 }

@@ -1,5 +1,5 @@
 import { mm } from '@/units/millimetres'
-import { lengthState, method } from './plan'
+import { lengthState, method } from './rationale'
 
 export const review = {
   plan: 'Plan',

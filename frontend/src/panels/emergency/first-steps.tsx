@@ -24,7 +24,7 @@ export function FirstSteps({ advice, about, what }: Props) {
       <details class="small">
         <summary>{words.card.from}</summary>
         <ul class="stack close">
-          {[...new Set(steps.map(({ source, know }) => `${source}. ${words.why.known(know)}`))].map((from) => (
+          {[...new Set(steps.map(({ source, know }) => `${source}. ${words.rationale.known(know)}`))].map((from) => (
             <li key={from}>{from}</li>
           ))}
         </ul>

@@ -1,6 +1,6 @@
 import type { CanalPlan, Strain, WallLeft } from '@/api/shapes'
 import { Known } from '@/parts/known'
-import { Tapped } from '@/parts/rationale/reasons'
+import { Why } from '@/parts/rationale/why'
 import { Sign } from '@/parts/signs'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
@@ -18,7 +18,7 @@ export function CanalFigures({ canal }: { canal: CanalPlan }) {
             {canal.irrigants.map(({ irrigant, volume_ml }, i) => (
               <li key={irrigant} class="figure-line">
                 <span class="grow">{words.irrigant(irrigant)}</span>
-                <Tapped
+                <Why
                   canal={canal.canal}
                   of={`irrigants.${i}.volume_ml`}
                   title={words.irrigant(irrigant)}
@@ -49,7 +49,7 @@ function Wall({ canal, wall }: { canal: string; wall: WallLeft }) {
         {lines.map(([field, label, value_mm]) => (
           <li key={field} class="figure-line">
             <span class="grow">{label}</span>
-            <Tapped canal={canal} of={`wall.${field}`} title={label} value={`${mm(value_mm)} mm`} />
+            <Why canal={canal} of={`wall.${field}`} title={label} value={`${mm(value_mm)} mm`} />
           </li>
         ))}
       </ul>
@@ -73,7 +73,7 @@ function Strains({ canal, strain }: { canal: string; strain: readonly Strain[] }
             <span class="small">
               <Sign name={SIGNS[strain_class]} /> {words.figures.classes[strain_class]}
             </span>
-            <Tapped
+            <Why
               canal={canal}
               of={`strain.${i}.strain_pct`}
               title={words.figures.strainOf(instrument)}

@@ -1,5 +1,5 @@
 import type { Obturation } from '@/api/shapes'
-import { Tapped } from '@/parts/rationale/reasons'
+import { Why } from '@/parts/rationale/why'
 import { Sign } from '@/parts/signs'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
@@ -24,7 +24,7 @@ export function Filling({ canal, obturation }: { canal: string; obturation: Obtu
             value_mm3 !== null && (
               <li key={field} class="figure-line">
                 <span class="grow">{label}</span>
-                <Tapped
+                <Why
                   canal={canal}
                   of={`obturation.volumes.${field}`}
                   title={label}
@@ -62,7 +62,7 @@ function Rests({ canal, rest, at }: RestsProps) {
         <span class="grow">
           {words.figures.kind(rest.kind)} <span class="number">{rest.name}</span>
         </span>
-        <Tapped
+        <Why
           canal={canal}
           of={`obturation.rests.${at}.rests_mm`}
           title={words.figures.restOf(rest.kind, rest.name)}

@@ -2,7 +2,7 @@ import type { CanalPlan, ExpectedStep, InstrumentName, Plan } from '@/api/shapes
 import { InstrumentLabel } from '@/parts/instrument'
 import { Known } from '@/parts/known'
 import { bandPath, depthPath } from '@/parts/rationale/paths'
-import { Tapped } from '@/parts/rationale/reasons'
+import { Why } from '@/parts/rationale/why'
 import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import type { Moment } from './moments'
@@ -60,13 +60,13 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
       <p class="estimate">
         <i class="dot" aria-hidden="true" />
         {step.felt == null ? words.expected.expected : words.expected.recorded}{' '}
-        <Tapped canal={canal.canal} of={depthPath(index)} title={words.rationale.expected(name)} value={depth}>
+        <Why canal={canal.canal} of={depthPath(index)} title={words.rationale.expected(name)} value={depth}>
           <span class="number">{depth}</span>
-        </Tapped>
+        </Why>
         {step.felt != null && <span>{words.expected.felt(step.felt)}</span>}
         {band && (
           <span class="small">
-            <Tapped canal={canal.canal} of={bandPath(index)} title={words.rationale.band(name)} value={band} />
+            <Why canal={canal.canal} of={bandPath(index)} title={words.rationale.band(name)} value={band} />
           </span>
         )}
         {step.felt == null && step.as_if_straight && <span class="small soft">{words.expected.asIfStraight}</span>}
@@ -109,7 +109,7 @@ function Whole({ canals, steps }: { canals: readonly CanalPlan[]; steps: number 
           says && (
             <p key={canal} class="small">
               {canals.length > 1 && <b>{canal} </b>}
-              <Tapped canal={canal} of="expectation.series_passes" title={words.rationale.passes} value={says} />
+              <Why canal={canal} of="expectation.series_passes" title={words.rationale.passes} value={says} />
             </p>
           )
         )

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
-import { Reason, useReasons } from '@/parts/rationale/reasons'
+import { Reason } from '@/parts/rationale/reason'
 import { Sheet } from '@/parts/rationale/sheet'
+import { useReasons } from '@/parts/rationale/why'
 import { words } from '@/words/en'
 import { placeOf } from './frame'
 import type { Board } from './geometry'
@@ -47,16 +48,17 @@ export function Touches({ board, zones }: Props) {
 }
 
 function MarkText({ canal, mark: { title, value, does, of } }: { canal: string; mark: Mark }) {
-  const reasons = useReasons()
-  const rationale = [...new Set(of.flatMap((path) => reasons?.find(canal, path) ?? []))]
+  const plan = useReasons()
+  const every = of.flatMap((path) => plan?.find(canal, path, value) ?? [])
+  const reasons = [...new Map(every.map((reason) => [reason.rationale, reason])).values()]
   return (
     <section class="stack close board-said">
       <h3>
         {title} <span class="number">{value}</span>
       </h3>
       {does && <p>{does}</p>}
-      {rationale.map((reason) => (
-        <Reason key={reason.of} rationale={reason} rows={reasons?.rowsOf(reason) ?? []} />
+      {reasons.map((reason) => (
+        <Reason key={reason.rationale.of} of={reason} rows={plan?.rowsOf(reason) ?? []} />
       ))}
     </section>
   )

@@ -1,7 +1,7 @@
 import type { CanalPlan, ExpectedStep, InstrumentName, SheetStep, StopRow } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { depthPath, tabledPath } from '@/parts/rationale/paths'
-import { Tapped, TouchHint } from '@/parts/rationale/reasons'
+import { TouchHint, Why } from '@/parts/rationale/why'
 import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import './order.css'
@@ -134,7 +134,7 @@ function Where({ canal, node, byKey, stops }: Pick<StepProps, 'canal' | 'byKey' 
     const shorter = words.order.shorter(mm(node.shorter_than.less_um / 1000))
     return (
       <span class="small">
-        <Tapped canal={canal.canal} of="stops.make_room" title={words.rationale.makeRoom} value={shorter} />
+        <Why canal={canal.canal} of="stops.make_room" title={words.rationale.makeRoom} value={shorter} />
       </span>
     )
   }
@@ -144,7 +144,7 @@ function Where({ canal, node, byKey, stops }: Pick<StepProps, 'canal' | 'byKey' 
   const title = words.rationale.stop(nameOf(node.instrument, byKey))
   return (
     <span class={`number ${node.target === 'to_resistance' ? 'to-resistance' : ''}`}>
-      <Tapped canal={canal.canal} of={of} title={title} value={stop} />
+      <Why canal={canal.canal} of={of} title={title} value={stop} />
       {node.target && <small class="target">{words.order.target(node.target)}</small>}
     </span>
   )
@@ -161,7 +161,7 @@ function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkSte
   const says = step.felt == null ? words.expected.step(about(step.depth_mm), low, high) : undefined
   return (
     <p class="small soft">
-      <Tapped
+      <Why
         canal={canal}
         of={depthPath(index)}
         title={words.rationale.expected(nameOf(step.instrument, byKey))}

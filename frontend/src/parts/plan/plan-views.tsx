@@ -5,8 +5,8 @@ import { Cautions } from '@/parts/cautions'
 import { DepthsView } from '@/parts/depth-board/depths-view'
 import { DifficultyCard } from '@/parts/difficulty'
 import { OrderView } from '@/parts/order/order-view'
-import { WithReasons } from '@/parts/rationale/reasons'
-import { Why } from '@/parts/rationale/why'
+import { RestsOn } from '@/parts/rationale/rests-on'
+import { WithReasons } from '@/parts/rationale/why'
 import { StopTable } from '@/parts/stop-table/stop-table'
 import { Tabs, TabView } from '@/parts/tabs'
 import { words } from '@/words/en'
@@ -61,7 +61,7 @@ export function PlanViews({ plan, before, picked, onPick, beside, act }: Props) 
             <Cautions plan={plan} act={act} />
           </>
         )}
-        {view === 'why' && <Why plan={plan} />}
+        {view === 'why' && <RestsOn plan={plan} />}
       </TabView>
     </WithReasons>
   )

@@ -1,4 +1,4 @@
-import type { CanalPlan } from '@/api/shapes'
+import type { Calculation, CanalPlan, Rationale } from '@/api/shapes'
 
 /** Where in a canal's plan a number stands, as its reasons name it. */
 
@@ -36,4 +36,25 @@ export function pathsOf(path: string): string[] {
   const parts = path.split('.')
   const up = parts.map((_, i) => parts.slice(0, parts.length - i).join('.'))
   return [...new Set(up.flatMap((path) => [path, path.replace(/\.\d+/g, '')]))]
+}
+
+/** Of a rationale the one line of arithmetic that gives the number at a path: by its place in a list, else by itself. */
+function lineOf({ calculations, of }: Rationale, path: string, value: string): Calculation | undefined {
+  const place = /\.\d/.test(of) ? undefined : path.match(/\.(\d+)/)?.[1]
+  if (place !== undefined && calculations.length > 1) return calculations[Number(place)]
+  const same = calculations.find(({ result }) => result === Number.parseFloat(value))
+  return same ?? (calculations.length === 1 ? calculations[0] : undefined)
+}
+
+export interface Reasoned {
+  readonly rationale: Rationale
+  /** How it was worked out; nothing where it was chosen, or searched for. */
+  readonly line: Calculation | undefined
+}
+
+/** Why the number at a path is what it is; nothing where the plan does not say. */
+export function reasonOf(rationales: readonly Rationale[], path: string, value: string): Reasoned | undefined {
+  const of = pathsOf(path).find((each) => rationales.some((rationale) => rationale.of === each))
+  const rationale = rationales.find((each) => each.of === of)
+  return rationale && { rationale, line: lineOf(rationale, path, value) }
 }

@@ -11,10 +11,10 @@ export function Rows({ rows }: { rows: readonly RowUsed[] }) {
       {rows.map((row) => (
         <li key={row.key} class="stack close figure">
           <p class="row apart">
-            <span>{words.why.figure(row.key)}</span>
+            <span>{words.rationale.figure(row.key)}</span>
             <span class="number">{figureOf(row.value, row.unit)}</span>
           </p>
-          <p class="small soft">{row.programme ? words.why.programmeValue : row.source}</p>
+          <p class="small soft">{row.programme ? words.rationale.programmeValue : row.source}</p>
           {!row.programme && <Known know={row.know} />}
         </li>
       ))}

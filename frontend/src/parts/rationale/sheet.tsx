@@ -41,7 +41,7 @@ export function Sheet({ title, onClose, children }: Props) {
         <h2 id={id}>{title}</h2>
         {children}
         <button type="button" class="button answer" onClick={close}>
-          {words.rationale.close}
+          {words.close}
         </button>
       </div>
     </dialog>

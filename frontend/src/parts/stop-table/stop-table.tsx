@@ -1,7 +1,7 @@
 import type { CanalPlan, StopRow } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { needlePath, stopPath } from '@/parts/rationale/paths'
-import { Tapped, TouchHint } from '@/parts/rationale/reasons'
+import { TouchHint, Why } from '@/parts/rationale/why'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import './stop-table.css'
@@ -78,7 +78,7 @@ function Group({ group, canals, before }: GroupProps) {
               return (
                 <td key={c.canal} rowSpan={group.rows.length} class={stop?.target.replace('_', '-')}>
                   {stop ? (
-                    <Tapped
+                    <Why
                       canal={c.canal}
                       of={stop.why || stopPath(c, stop.stop_mm)}
                       title={words.rationale.stop(group.rows.map((row) => row.instrument.name).join(', '))}
@@ -113,7 +113,7 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
         {canals.map((c) => (
           <td key={c.canal} class="to-length">
             {c.needle ? (
-              <Tapped
+              <Why
                 canal={c.canal}
                 of="needle.ceiling_mm"
                 title={words.rationale.needle}
@@ -151,7 +151,7 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
             return (
               <td key={c.canal}>
                 {now ? (
-                  <Tapped
+                  <Why
                     canal={c.canal}
                     of={needlePath(at)}
                     title={words.rationale.needleNow(instrument)}
@@ -173,7 +173,7 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
 function Begins({ of }: { of: CanalPlan }) {
   const at = of.needle?.begins_mm ?? null
   if (at === null) return <Unused />
-  return <Tapped canal={of.canal} of="needle.begins_mm" title={words.rationale.needleBegins} value={mm(at)} />
+  return <Why canal={of.canal} of="needle.begins_mm" title={words.rationale.needleBegins} value={mm(at)} />
 }
 
 interface StopGroup {

@@ -72,7 +72,7 @@ function Lengths({ of }: { of: Tooth }) {
           <b>{words.newCase.lengthOf(root)}</b> {words.newCase.mean(mm(mean_mm))}
           {low_mm !== null && high_mm !== null && `; ${words.newCase.between(mm(low_mm), mm(high_mm), band)}`}.{' '}
           <span class="soft">
-            {sentence(source)} {words.why.known(know)}
+            {sentence(source)} {words.rationale.known(know)}
           </span>
         </p>
       ))}
@@ -106,7 +106,7 @@ function Studies({ of }: { of: CanalOnOffer }) {
     return (
       <p key={study.source + study.says} class="small soft study">
         {share && <b>{words.newCase.share(share)}. </b>}
-        {study.says} {sentence(study.source)} {words.why.known(study.know)}
+        {study.says} {sentence(study.source)} {words.rationale.known(study.know)}
       </p>
     )
   })

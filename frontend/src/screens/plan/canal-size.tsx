@@ -5,7 +5,7 @@ import { TextField } from '@/parts/fields'
 import { advised, isWide, sizeOf } from '@/parts/final-size'
 import { Known } from '@/parts/known'
 import { Notice } from '@/parts/notice'
-import { Tapped } from '@/parts/rationale/reasons'
+import { Why } from '@/parts/rationale/why'
 import { words } from '@/words/en'
 import { InOrOut, OptionFacts, SizesCompared } from './size-options'
 
@@ -39,7 +39,7 @@ export function CanalSize({ canal, kit, choice, decided, onChoose }: Props) {
         <h2 id={`${id}-name`}>{words.planning.finalSize(canal.canal)}</h2>
         <p class="small">
           {words.planning.advised}{' '}
-          <Tapped
+          <Why
             canal={canal.canal}
             of={['size_range.least', 'size_range.most']}
             title={words.rationale.size}

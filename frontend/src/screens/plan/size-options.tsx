@@ -1,5 +1,5 @@
 import type { SizeOption } from '@/api/shapes'
-import { Tapped } from '@/parts/rationale/reasons'
+import { Why } from '@/parts/rationale/why'
 import { Sign } from '@/parts/signs'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
@@ -59,7 +59,7 @@ export function OptionFacts({ canal, options, size }: FactsProps) {
         <div key={field}>
           <dt class="small soft">{label}</dt>
           <dd class="number">
-            <Tapped canal={canal} of={`size_range.options.${at}.${field}`} title={label} value={value ?? ''} />
+            <Why canal={canal} of={`size_range.options.${at}.${field}`} title={label} value={value ?? ''} />
           </dd>
         </div>
       ))}
