@@ -29,6 +29,23 @@ from planning.work.withholding import open_phases, shown_whole, without_size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Grounds:
+    """What numbers of a canal's plan come from, before they are rounded."""
+
+    coronal_mm: float
+    """Stop of the coronal instruments."""
+    outline: Line
+    needle_shapes: Mapping[Instrument, Line]
+    """How wide the canal is at least after each instrument that the plan names for the needle."""
+    needle_free_mm: tuple[float, ...]
+    """How deep the needle is free: at first, and after each of them."""
+    bend: Bend | None
+    bent_mm: Mapping[Instrument, float]
+    """The deepest stop of every instrument whose strain the plan names."""
+    filling: Filling | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlannedCanal:
     """A canal's plan, with the steps from which the table of stops and the order at the tray are made.
 
@@ -47,16 +64,7 @@ class PlannedCanal:
     """The path that is expected through `ahead`."""
     may_take: tuple[str, ...]
     """Keys of all instruments in `ahead`, on the path or not."""
-    coronal_mm: float
-    """Stop of the coronal instruments."""
-    outline: Line
-    """The plan's outline before it is rounded."""
-    needle_free_mm: tuple[float, ...]
-    """How deep the needle is free: at first, and after each instrument that the plan names for it."""
-    bend: Bend | None
-    bent_mm: Mapping[Instrument, float]
-    """The deepest stop of every instrument whose strain the plan names."""
-    filling: Filling | None
+    grounds: Grounds
     outcome: Outcome | None
     """The outcome of that path; None for a canal whose order of work has no final size in it."""
 
@@ -70,14 +78,9 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
     way = canal_work.expected(canal, selected, ahead, figures)
     final = _final_instrument(canal, selected)
     tabled_steps, steps = _walked(tabled, table_path), _walked(ahead, way.path)
-    outline = canal_work.outline(canal, selected, tabled, table_path)
     place = CanalFrame(orifice_mm=canal.orifice_mm, end_mm=mm(depths.end_um), initial_shape=canal.initial_shape)
-    bend = prepared_shape.bend_of(canal.input, place, figures) if known else None
     comes_to = outcome(canal, selected, final, way, ahead, place) if known else None
-    filling = comes_to.filling(canal, figures) if comes_to else None
-    bent_mm = prepared_shape.bent(_deepest(selected, tabled_steps), bend)
-    needed = known and orders.open
-    shapes = _needle_shapes(depths, tabled, selected, final) if needed else {}
+    grounds = _grounds(canal, depths, selected, orders, comes_to, place, figures)
     plan = CanalPlan(
         canal=canal.input.name,
         root=canal.input.root,
@@ -89,9 +92,9 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
         provisional=orders.whole and canal.length.state is LengthState.ESTIMATED,
         final_size=canal.final_size,
         final_taper=selected.series_taper if final is None else final.taper,
-        size_range=prepared_shape.with_options(canal.size_range, canal.size_asked, bend, place, figures),
-        outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in outline),
-        needle=_needle(depths, shapes, selected, tabled_steps) if needed else None,
+        size_range=prepared_shape.with_options(canal.size_range, canal.size_asked, grounds.bend, place, figures),
+        outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in grounds.outline),
+        needle=_needle(depths, grounds, selected, tabled_steps) if known and orders.open else None,
         withheld=orders.withheld,
         run_sheet=sheet,
         expected_path=(
@@ -100,9 +103,9 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
             way if ahead is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
         ).path,
         expectation=way.expectation,
-        strain=prepared_shape.strains(bent_mm, bend, figures),
-        wall=prepared_shape.wall_left(canal.size_asked.wall, outline, place) if known else None,
-        obturation=filling.obturation if filling else None,
+        strain=prepared_shape.strains(grounds.bent_mm, grounds.bend, figures),
+        wall=prepared_shape.wall_left(canal.size_asked.wall, grounds.outline, place) if known else None,
+        obturation=grounds.filling.obturation if grounds.filling else None,
         irrigants=irrigation.totals(steps),
     )
     return PlannedCanal(
@@ -112,13 +115,32 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
         ahead=ahead,
         steps=steps,
         may_take=_instruments(ahead.nodes.values()),
+        grounds=grounds,
+        outcome=comes_to,
+    )
+
+
+def _grounds(
+    canal: Canal,
+    depths: CanalDepths,
+    selected: Selection,
+    orders: _Orders,
+    comes_to: Outcome | None,
+    place: CanalFrame,
+    figures: Figures,
+) -> Grounds:
+    known, table = canal.length.stop_mm is not None, orders.table
+    bend = prepared_shape.bend_of(canal.input, place, figures) if known else None
+    final = _final_instrument(canal, selected)
+    shapes = _needle_shapes(depths, table.sheet, selected, final) if known and orders.open else {}
+    return Grounds(
         coronal_mm=mm(depths.coronal_um),
-        outline=outline,
+        outline=canal_work.outline(canal, selected, table.sheet, table.path),
+        needle_shapes=shapes,
         needle_free_mm=tuple(mm(depths.needle.free_um(shape)) for shape in (depths.shape, *shapes.values())),
         bend=bend,
-        bent_mm=bent_mm,
-        filling=filling,
-        outcome=comes_to,
+        bent_mm=prepared_shape.bent(_deepest(selected, _walked(table.sheet, table.path)), bend),
+        filling=comes_to.filling(canal, figures) if comes_to else None,
     )
 
 
@@ -221,9 +243,7 @@ def _needle_shapes(
     return shapes
 
 
-def _needle(
-    depths: CanalDepths, shapes: Mapping[Instrument, Line], selected: Selection, steps: Sequence[Step]
-) -> NeedleDepth:
+def _needle(depths: CanalDepths, grounds: Grounds, selected: Selection, steps: Sequence[Step]) -> NeedleDepth:
     """How deep the needle may go, also after each instrument that opens the canal further."""
     begins_um = depths.needle.now_um(depths.shape)
     return NeedleDepth(
@@ -231,7 +251,7 @@ def _needle(
         begins_mm=mm(begins_um),
         now=tuple(
             NeedleNow(after=instrument.name, at_most_mm=mm(depths.needle.now_um(shape)))
-            for instrument, shape in shapes.items()
+            for instrument, shape in grounds.needle_shapes.items()
         ),
         first_at_ceiling=_first_at_ceiling(depths, selected, steps),
         says=irrigation.chamber_says(depths.needle, depths.shape) if depths.needle.chamber_alone(begins_um) else "",

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
+from planning.anatomy.ovals import FRUSTUM
 from planning.canal.filling import Filling, Held, longest_mm
 from planning.contract.obturation import FillingItem
 from planning.contract.rationale import Calculation, Rationale, Rounding
@@ -14,7 +14,7 @@ from planning.whole_tooth.rationales.terms import Term, comes_to, known, no_less
 
 
 def filling_rationales(about: RationaleContext) -> Iterator[Rationale]:
-    filling = about.planned.filling
+    filling = about.planned.grounds.filling
     if filling is None:
         return
     keys = ("length", "small_upto", "tolerance_small", "tolerance_large", "tolerance_tool", "seats_within")
@@ -74,5 +74,5 @@ def _cone(filling: Filling, master: FillingItem, cone_mm3: float) -> Calculation
     at_mm, orifice_mm = min(filling.filled.end_mm, held_mm), filling.filled.prepared[0][0]
     along = known("from orifice to tip", at_mm - orifice_mm, "mm")
     top = known("wide at the orifice", tip.value + taper.value * along.value, "mm")
-    volume = known("π", math.pi, "") * along * (top * top + top * tip + tip * tip) / 12
+    volume = known("π/12", FRUSTUM * 2, "") * along * (top * top + top * tip + tip * tip)
     return comes_to(volume, cone_mm3, "mm³", Rounding.HUNDREDTH)

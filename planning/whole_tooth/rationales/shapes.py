@@ -11,6 +11,7 @@ from planning.canal.apical_size import WallAbove
 from planning.canal.prepared_shape import width_at
 from planning.contract.plan_value import SizeReason
 from planning.contract.rationale import Calculation, Rationale, Rounding
+from planning.foundation.quantities import HUNDREDTHS_PER_MM
 from planning.foundation.tables import Figure
 from planning.instruments.iso_3630 import HUNDREDTH_MM, diameter_mm
 from planning.whole_tooth.rationales.about import Entry, RationaleContext, rationale
@@ -60,7 +61,7 @@ def _option_rationales(about: RationaleContext) -> Iterator[Rationale]:
             for option in options
         ]
         yield rationale("size_range.options.wall_left_mm", rule, entered, wall.wall.rows, *lefts)
-    bend, end_mm = about.planned.bend, about.plan.end_mm or 0.0
+    bend, end_mm = about.planned.grounds.bend, about.plan.end_mm or 0.0
     if bend is not None and any(option.strain_pct is not None for option in options):
         rule = "Its diameter where the canal bends over twice the radius, the tip at the end."
         strains = [
@@ -89,7 +90,7 @@ def _hundredths(size: int, taper: int, from_tip_mm: float) -> Term:
 
 
 def _width(size: int, taper: int, from_tip_mm: float) -> Term:
-    return _hundredths(size, taper, from_tip_mm) / 100
+    return _hundredths(size, taper, from_tip_mm) / HUNDREDTHS_PER_MM
 
 
 def _taken(about: RationaleContext) -> tuple[Figure, ...]:
@@ -131,16 +132,16 @@ def shape_rationales(about: RationaleContext) -> Iterator[Rationale]:
 
 
 def _strains(about: RationaleContext) -> Iterator[Calculation]:
-    bend = about.planned.bend
+    bend = about.planned.grounds.bend
     if bend is None:
         return
-    for strain, (instrument, tip_mm) in zip(about.plan.strain, about.planned.bent_mm.items(), strict=True):
+    for strain, (instrument, tip_mm) in zip(about.plan.strain, about.planned.grounds.bent_mm.items(), strict=True):
         from_tip_mm = tip_mm - bend.at_mm
         thick = _hundredths(instrument.size, instrument.taper, from_tip_mm)
         own_mm = diameter_mm(instrument, from_tip_mm)
         # A taper that varies, or that ends below the bend, is not told by size and taper.
         if not isclose(thick.value * HUNDREDTH_MM, own_mm):
-            thick = known("diameter there", own_mm, "mm") * 100
+            thick = known("diameter there", own_mm, "mm") * HUNDREDTHS_PER_MM
         bent = thick / (known("radius", bend.radius_mm, "mm") * 2)
         yield comes_to(bent, strain.strain_pct, "%", Rounding.HUNDREDTH)
 
@@ -156,7 +157,7 @@ def _wall_rationales(about: RationaleContext, above: WallAbove, wall: WallLeft) 
     )
     rows: tuple[Figure | str, ...] = (*above.wall.rows, *limits)
     before, there = _before(above)
-    prepared_mm = width_at(about.planned.outline, above.wall.at_mm) or 0.0
+    prepared_mm = width_at(about.planned.grounds.outline, above.wall.at_mm) or 0.0
     grown = no_less(known("prepared there", prepared_mm, "mm") - there, 0)
     rule = "The wall less half of what the canal has grown by there."
     centred = comes_to(before - grown / 2, wall.centred_mm, "mm", Rounding.HUNDREDTH_DOWN)

@@ -117,7 +117,7 @@ def _to_the_end(rule: str, entered: tuple[Entry, ...], stop: Calculation) -> Ite
 
 
 def _coronal(about: RationaleContext) -> Rationale:
-    stop = about.planned.coronal_mm
+    stop = about.planned.grounds.coronal_mm
     curve_mm, before = about.canal.input.curve_start_mm, about.figures.row("coronal.before_curve")
     bounds = [length("canal's end", about.plan.end_mm or 0.0)]
     if curve_mm is not None:
@@ -183,7 +183,7 @@ def needle_rationales(about: RationaleContext) -> Iterator[Rationale]:
     entered = (end, ("outside diameter", wide.value, "mm"), ("clearance", clearance.value, "mm"))
     now = [("needle.begins_mm", "At first", depth.begins_mm or 0.0)]
     now += [(f"needle.now.{n}.at_most_mm", f"After {each.after}", each.at_most_mm) for n, each in enumerate(depth.now)]
-    for (of, when, at_most_mm), free_mm in zip(now, about.planned.needle_free_mm, strict=True):
+    for (of, when, at_most_mm), free_mm in zip(now, about.planned.grounds.needle_free_mm, strict=True):
         free = length("free down to", free_mm) - _row("clearance", clearance)
         below_orifice = no_less(free, length("orifice", about.canal.orifice_mm))
         stop = _stop(no_more(below_orifice, length("ceiling", depth.ceiling_mm)), at_most_mm)

@@ -9,7 +9,7 @@ from planning.contract.rationale import Calculation, RationaleInput, Rounding
 from planning.foundation.quantities import mm, um
 
 DIGITS = 6  # of an input or a result before rounding, in millimetres far below anything that is measured
-SUM, PRODUCT, SINGLE = range(3)
+SUM, PRODUCT, SINGLE = 0, 1, 2
 """How tightly a term holds together; a looser one within a tighter one stands in brackets."""
 
 
