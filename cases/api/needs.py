@@ -97,6 +97,15 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     f"{_WEBHOOK}/replay": {"POST": _HOOK},
     f"{_WEBHOOK}/deliveries": {"GET": _HOOK, "POST": _HOOK},
     f"{_WEBHOOK}/deliveries/{{delivery_id}}": {"GET": _HOOK},
+    # --- practice is a student's own, seen by their supervisors: no program does it for anybody ---
+    f"{_PROGRAMME}/practice": {"GET": Without.KEY},
+    f"{_PROGRAMME}/practice-exercises": {"GET": Without.KEY, "POST": Without.KEY},
+    f"{_PROGRAMME}/practice-tasks": {"GET": Without.KEY, "POST": Without.KEY},
+    f"{_PROGRAMME}/practice-tasks/{{task_id}}": {"GET": Without.KEY},
+    f"{_PROGRAMME}/practice-tasks/{{task_id}}/withdraw": {"POST": Without.KEY},
+    "practice-exercises/{exercise_id}": {"GET": Without.KEY},
+    "practice-exercises/{exercise_id}/acts": {"POST": Without.KEY},
+    "practice-exercises/{exercise_id}/end": {"POST": Without.KEY},
     # --- a case ---
     _CASE: {"GET": _READ, "PATCH": _CHART},
     f"{_CASE}/external-id": {"PUT": _CHART, "DELETE": _CHART},

@@ -2957,4 +2957,144 @@ class Migration(migrations.Migration):
                 on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.root"
             ),
         ),
+        migrations.CreateModel(
+            name="PracticeTask",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("sent_hash", models.CharField(editable=False, max_length=64)),
+                ("level", models.CharField(max_length=40)),
+                ("seed", models.PositiveBigIntegerField(editable=False)),
+                (
+                    "group",
+                    models.CharField(blank=True, help_text="Empty: all students of the programme.", max_length=60),
+                ),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                ("withdrawn_at", models.DateTimeField(null=True)),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="practice_tasks", to="cases.programme"
+                    ),
+                ),
+                (
+                    "set_by",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
+                    ),
+                ),
+            ],
+            options={
+                "indexes": [models.Index(fields=["programme", "created_at"], name="practice_task_by_time")],
+            },
+        ),
+        migrations.CreateModel(
+            name="PracticeExercise",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("sent_hash", models.CharField(editable=False, max_length=64)),
+                ("level", models.CharField(max_length=40)),
+                ("seed", models.PositiveBigIntegerField(editable=False)),
+                ("planner_version", models.CharField(max_length=40)),
+                (
+                    "canals_text",
+                    models.TextField(help_text="What is known of its canals from the start, in canonical JSON."),
+                ),
+                ("first_due_text", models.TextField(help_text="The step that is due first, in canonical JSON.")),
+                ("revision", models.PositiveIntegerField(default=0, help_text="Counts what was done, and its end.")),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                ("ended_at", models.DateTimeField(null=True)),
+                (
+                    "reveal_text",
+                    models.TextField(blank=True, help_text="What was hidden and the score, in canonical JSON."),
+                ),
+                ("points", models.PositiveSmallIntegerField(help_text="Null: not worked to its end.", null=True)),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="practice_exercises",
+                        to="cases.programme",
+                    ),
+                ),
+                (
+                    "student",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="practice_exercises",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "task",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="exercises",
+                        to="cases.practicetask",
+                    ),
+                ),
+            ],
+            options={
+                "indexes": [
+                    models.Index(fields=["student", "created_at"], name="practice_by_student"),
+                    models.Index(fields=["programme", "created_at"], name="practice_by_programme"),
+                ],
+                "constraints": [
+                    models.UniqueConstraint(fields=("student", "task"), name="practice_task_is_begun_once"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("ended_at__isnull", False),
+                            models.Q(("points", None), ("reveal_text", "")),
+                            _connector="OR",
+                        ),
+                        name="practice_is_revealed_at_its_end",
+                    ),
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="PracticeAct",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("sent_hash", models.CharField(editable=False, max_length=64)),
+                ("number", models.PositiveIntegerField(validators=[django.core.validators.MinValueValidator(1)])),
+                ("at", models.DateTimeField(auto_now_add=True)),
+                ("done_text", models.TextField(help_text="The act and what came of it, in canonical JSON.")),
+                (
+                    "due_text",
+                    models.TextField(
+                        blank=True, help_text="The step that is due after it; empty: all canals are worked."
+                    ),
+                ),
+                (
+                    "exercise",
+                    models.ForeignKey(
+                        db_index=False,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="acts",
+                        to="cases.practiceexercise",
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("exercise", "number"), name="practice_act_number_unique")
+                ],
+            },
+        ),
     ]

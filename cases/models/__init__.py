@@ -31,6 +31,7 @@ from cases.models.one_time_codes import OneTimeCode, WrongCode
 from cases.models.overrides import CautionOverride
 from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, PlanTexts, ToothPlanVersion
+from cases.models.practice import PracticeAct, PracticeExercise, PracticeTask
 from cases.models.push import PushKey, PushSubscription
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.reviews import Review, ReviewRemark, Revocation
@@ -75,6 +76,9 @@ __all__ = [
     "OneTimeCode",
     "Person",
     "PlanTexts",
+    "PracticeAct",
+    "PracticeExercise",
+    "PracticeTask",
     "Programme",
     "ProgrammeWidths",
     "PushKey",

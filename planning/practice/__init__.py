@@ -6,4 +6,5 @@ working    one instrument put in: where it stops, what the canal becomes
 mistakes   what a mistake comes to, and why
 exercise   all that was done so far, worked anew from seed and acts
 score      one calm number and its parts
+shown      what is known of an exercise, and what its end reveals
 """

@@ -14,7 +14,7 @@ from planning.foundation.quantities import mm, um
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, Motion
 from planning.practice.levels import kit, planned
-from planning.practice.mistakes import Mistake, mistake
+from planning.practice.mistakes import PracticeMistake, mistake
 from planning.practice.truth import Truth, lengths_mm, truths
 from planning.practice.working import CanalNow, felt_mm, not_recapitulated, put_in, recapitulated
 from planning.run_sheet.graph import Action, Exit, Step, Target
@@ -52,7 +52,7 @@ class Act:
     """One thing that the student did."""
 
     kind: ActKind
-    predicted_mm: Annotated[float, within("told_depth_mm")] | None = None
+    predicted_mm: Annotated[float, within("depth")] | None = None
     """Where the student expects the instrument to stop; None where no prediction was made."""
     force: bool = False
     """Pushed past resistance."""
@@ -63,33 +63,42 @@ class Act:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Done:
+class ActDone:
     """What came of an act."""
 
     number: int
     canal: str
     node: str
+    """The step in the canal's order of work."""
     instrument: str
+    """Key in the kit."""
     act: Act
+    """What the student did."""
     depth_mm: float | None
     """Where the tip stopped; None where the step was left out."""
     stop_mm: float
+    """The step's own stop."""
     judged: bool
     """The prediction counts: how deep the instrument would go was not known before."""
     band_mm: tuple[float, float] | None
     """Four fifths of such canals stop it here; None where the plan foresaw no such insertion."""
-    mistakes: tuple[Mistake, ...]
+    mistakes: tuple[PracticeMistake, ...]
+    """What was done wrong with it, and what that came to."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Due:
+class StepDue:
     """The step that is due, as its student may know it."""
 
     canal: str
     node: str
+    """The step in the canal's order of work."""
     action: Action
     instrument: str
+    """Key in the kit."""
     stop_mm: float
+    judged: bool
+    """How deep it goes is not known before: a prediction counts."""
     say: str
 
 
@@ -99,7 +108,7 @@ class Exercise:
 
     level: str
     plan: Plan
-    done: list[Done] = field(default_factory=list)
+    done: list[ActDone] = field(default_factory=list)
     hidden: tuple[Truth, ...]
     """The truth: for nobody before the reveal."""
     worked: list[CanalNow]
@@ -138,17 +147,18 @@ class Exercise:
         return self.number >= len(self.hidden)
 
     @property
-    def due(self) -> Due | None:
+    def due(self) -> StepDue | None:
         """None once all canals are worked."""
         if self.finished:
             return None
         node = self._step
-        return Due(
+        return StepDue(
             canal=self.canal.canal,
             node=node.id,
             action=node.action,
             instrument=node.instrument or "",
             stop_mm=mm(self.walk.stop_um() or 0),
+            judged=_is_judged(node),
             say=node.say,
         )
 
@@ -163,7 +173,7 @@ class Exercise:
             raise TypeError(f"{node.id} is no step")
         return node
 
-    def act(self, act: Act) -> Done:
+    def act(self, act: Act) -> ActDone:
         """Does one thing. Raises ActRefused."""
         self._refuse(act)
         done = {ActKind.WORK: self._work, ActKind.SKIP: self._skip, ActKind.INSERT: self._insert}[act.kind](act)
@@ -180,13 +190,13 @@ class Exercise:
             raise ActRefused(reason="The stop cannot be set so far past the end.")
         if act.kind is ActKind.SKIP and self._step.action is Action.GAUGE:
             raise ActRefused(reason="Gauging cannot be left out: the final size goes by it.")
-        if act.kind is ActKind.INSERT and act.instrument not in self._stops_um():
+        if act.kind is ActKind.INSERT and act.instrument not in laid_out(self.canal):
             raise ActRefused(reason="This instrument is not laid out for the canal.")
 
-    def _work(self, act: Act) -> Done:
+    def _work(self, act: Act) -> ActDone:
         node, truth, canal = self._step, self.hidden[self.number], self.worked[self.number]
         instrument, stop_um = _by_key(node.instrument), self.walk.stop_um() or 0
-        mistakes: tuple[Mistake, ...] = ()
+        mistakes: tuple[PracticeMistake, ...] = ()
         if node.action is Action.GAUGE:
             depth_mm = felt_mm(truth, canal, instrument, mm(stop_um))
         elif node.action is Action.RECAPITULATE:
@@ -203,9 +213,8 @@ class Exercise:
                 small=_small(instrument),
             )
             depth_mm, canal, mistakes = stopped.depth_mm, stopped.canal, stopped.mistakes
-        judged = node.action is Action.INSTRUMENT and instrument.motion is not Motion.HAND
         self.worked[self.number] = canal
-        done = self._done(act, node.id, instrument, depth_mm, stop_um, mistakes, judged=judged)
+        done = self._done(act, node.id, instrument, depth_mm, stop_um, mistakes, judged=_is_judged(node))
         self._leave(node, um(depth_mm), stop_um)
         return done
 
@@ -217,7 +226,7 @@ class Exercise:
         else:
             self.walk.leave(Exit.BLOCKED)
 
-    def _skip(self, act: Act) -> Done:
+    def _skip(self, act: Act) -> ActDone:
         node, canal = self._step, self.worked[self.number]
         if node.action is Action.RECAPITULATE:
             self.worked[self.number], harm = not_recapitulated(canal)
@@ -228,8 +237,8 @@ class Exercise:
         self.walk.leave(expected_exit(node))
         return done
 
-    def _insert(self, act: Act) -> Done:
-        instrument, stop_um = _by_key(act.instrument), self._stops_um()[act.instrument or ""]
+    def _insert(self, act: Act) -> ActDone:
+        instrument, stop_um = _by_key(act.instrument), laid_out(self.canal)[act.instrument or ""]
         stopped = put_in(
             self.hidden[self.number],
             self.worked[self.number],
@@ -250,11 +259,11 @@ class Exercise:
         instrument: Instrument,
         depth_mm: float | None,
         stop_um: int,
-        mistakes: tuple[Mistake, ...],
+        mistakes: tuple[PracticeMistake, ...],
         *,
         judged: bool = False,
-    ) -> Done:
-        return Done(
+    ) -> ActDone:
+        return ActDone(
             number=len(self.done) + 1,
             canal=self.canal.canal,
             node=node,
@@ -275,14 +284,6 @@ class Exercise:
                 return step.low_mm, step.high_mm or step.low_mm
         return None
 
-    def _stops_um(self) -> dict[str, int]:
-        """The deepest stop of every instrument that is laid out for the canal."""
-        stops: dict[str, int] = {}
-        for node in self.canal.run_sheet.nodes.values():
-            if isinstance(node, Step) and node.action in HANDLED and node.instrument and node.stop_um:
-                stops[node.instrument] = max(stops.get(node.instrument, 0), node.stop_um)
-        return stops
-
     def _go_on(self) -> None:
         """Passes over what no hand works in practice: rinsing, images, the supervisor's word. Then the next canal."""
         while not self.finished:
@@ -295,6 +296,19 @@ class Exercise:
             self.number += 1
             if not self.finished:
                 self.walk = Walk(self.canal.run_sheet)
+
+
+def laid_out(canal: CanalPlan) -> dict[str, int]:
+    """The deepest stop, in micrometres, of every instrument that is laid out for the canal."""
+    stops: dict[str, int] = {}
+    for node in canal.run_sheet.nodes.values():
+        if isinstance(node, Step) and node.action in HANDLED and node.instrument and node.stop_um:
+            stops[node.instrument] = max(stops.get(node.instrument, 0), node.stop_um)
+    return stops
+
+
+def _is_judged(node: Step) -> bool:
+    return node.action is Action.INSTRUMENT and _by_key(node.instrument).motion is not Motion.HAND
 
 
 def _by_key(key: str | None) -> Instrument:

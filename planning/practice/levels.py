@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
@@ -31,21 +31,29 @@ class UnknownLevel(PlanningError):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Level:
+class PracticeLevel:
     """One level of practice."""
 
     key: str
     name: str
+    """In words."""
     canals: tuple[str, ...]
     """In the order in which they are worked."""
 
 
-def levels() -> tuple[Level, ...]:
+def levels() -> tuple[PracticeLevel, ...]:
     """All levels, the easiest first."""
     names = {row["level"]: row["name"] for row in rows("practice_levels")}
     return tuple(
-        Level(key=key, name=name, canals=tuple(row["canal"] for row in canals_of(key))) for key, name in names.items()
+        PracticeLevel(key=key, name=name, canals=tuple(row["canal"] for row in canals_of(key)))
+        for key, name in names.items()
     )
+
+
+def proposed(scored: Iterable[tuple[str, int]]) -> str:
+    """The level to go on with, from levels and points so far: the first that was not mastered, else the last."""
+    mastered = {level for level, points in scored if points >= Figures()["practice.mastered_from"]}
+    return next((level.key for level in levels() if level.key not in mastered), levels()[-1].key)
 
 
 def canals_of(level: str) -> tuple[Mapping[str, str], ...]:

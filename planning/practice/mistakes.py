@@ -8,7 +8,7 @@ from planning.foundation.tables import rows
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Mistake:
+class PracticeMistake:
     """One mistake and its consequence."""
 
     code: str
@@ -19,8 +19,8 @@ class Mistake:
     know: str
 
 
-def mistake(code: str, **filled: float) -> Mistake:
+def mistake(code: str, **filled: float) -> PracticeMistake:
     """The row of this code with its braces filled, in hundredths of a millimetre."""
     row = next(row for row in rows("practice_mistakes") if row["code"] == code)
     says = row["says"].format(**{name: f"{value:.2f}" for name, value in filled.items()})
-    return Mistake(code=code, says=says, harms=row["harms"] == "yes", source=row["source"], know=row["know"])
+    return PracticeMistake(code=code, says=says, harms=row["harms"] == "yes", source=row["source"], know=row["know"])

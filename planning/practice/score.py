@@ -16,30 +16,37 @@ from dataclasses import dataclass
 from math import fsum, sqrt
 
 from planning.foundation.tables import Figures
-from planning.practice.exercise import ActKind, Done
+from planning.practice.exercise import ActDone, ActKind
 
 MOST_POINTS = 100  # of a score and of each of its parts
 NEEDLESS = "needless"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Score:
+class PracticeScore:
     """The score of one exercise."""
 
     points: int
+    """The whole, from 0 to 100."""
     prediction: int
+    """Its part for predictions, from 0 to 100."""
     steps: int
+    """Its part for steps, from 0 to 100."""
     needless: int
+    """Its part for insertions that were needed, from 0 to 100."""
     consequences: int
+    """Its part for a canal without consequences of mistakes, from 0 to 100."""
     error_mm: float | None
     """Mean error of the predictions that were made; None where none was."""
     steps_taken: int
     steps_planned: int
+    """Of one who keeps to the order of work in this very canal."""
     insertions_needless: int
     mistakes: int
+    """Needless insertions are not among them."""
 
     @classmethod
-    def of(cls, done: Sequence[Done], faultless: Sequence[Done]) -> Score:
+    def of(cls, done: Sequence[ActDone], faultless: Sequence[ActDone]) -> PracticeScore:
         """The score of what was done, against the work of one who keeps to the order of work in the same canal."""
         figures = Figures()
         needless = sum(each.act.kind is ActKind.INSERT for each in done)
@@ -64,12 +71,18 @@ class Score:
         )
 
 
-def _prediction(done: Sequence[Done], most_mm: float) -> float:
+def standing(points: Sequence[int]) -> int | None:
+    """The mean of the last exercises, the newest first; None where there is none."""
+    last = points[: Figures().count("practice.standing_of")]
+    return round(sum(last) / len(last)) if last else None
+
+
+def _prediction(done: Sequence[ActDone], most_mm: float) -> float:
     counted = [_beyond_luck_mm2(each, most_mm) for each in done if each.judged]
     return max(0.0, 1 - sqrt(max(0.0, fsum(counted) / len(counted))) / most_mm) if counted else 0.0
 
 
-def _beyond_luck_mm2(done: Done, most_mm: float) -> float:
+def _beyond_luck_mm2(done: ActDone, most_mm: float) -> float:
     """The square of the error, less that of the band's middle: what a student adds to it is left as a mean."""
     error_mm = _error_mm(done)
     if error_mm is None:
@@ -78,7 +91,7 @@ def _beyond_luck_mm2(done: Done, most_mm: float) -> float:
     return min(error_mm, most_mm) ** 2 - min(luck_mm, most_mm) ** 2
 
 
-def _error_mm(done: Done) -> float | None:
+def _error_mm(done: ActDone) -> float | None:
     predicted_mm = done.act.predicted_mm
     if not done.judged or predicted_mm is None or done.depth_mm is None:
         return None

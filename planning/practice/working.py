@@ -12,7 +12,7 @@ from planning.canal.profile import Line, Stand, upper, upto, volume_mm3
 from planning.depth.contact_depth import OVER_MM2, LightTouch, opened, rest_mm, to_resistance_mm
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, Motion, corners
-from planning.practice.mistakes import Mistake, mistake
+from planning.practice.mistakes import PracticeMistake, mistake
 from planning.practice.truth import Truth
 
 APART_MM = 1e-6  # rounding error of depths
@@ -42,7 +42,7 @@ class Stopped:
 
     depth_mm: float
     canal: CanalNow
-    mistakes: tuple[Mistake, ...] = ()
+    mistakes: tuple[PracticeMistake, ...] = ()
 
 
 def put_in(
@@ -95,7 +95,7 @@ def recapitulated(canal: CanalNow) -> tuple[CanalNow, bool]:
     return replace(canal, dust_mm3=dust_mm3, block_mm=block_mm), False
 
 
-def not_recapitulated(canal: CanalNow) -> tuple[CanalNow, Mistake]:
+def not_recapitulated(canal: CanalNow) -> tuple[CanalNow, PracticeMistake]:
     """The canal when the dust is left where it is."""
     block_mm = _block_mm(canal)
     if block_mm is None:
@@ -111,12 +111,12 @@ def _in_the_way(canal: CanalNow, *, small: bool) -> list[float]:
 
 def _opened(
     canal: CanalNow, real: Instrument, depth_mm: float, touch: LightTouch
-) -> tuple[CanalNow, tuple[Mistake, ...]]:
+) -> tuple[CanalNow, tuple[PracticeMistake, ...]]:
     """The canal opened by an instrument; past its end, as wide there as the instrument is where it passes."""
     end_mm = canal.shape[-1][0]
     at_end = opened(real, canal.shape, min(depth_mm, end_mm), touch)
     shape, over_mm = at_end, 0.0
-    mistakes: tuple[Mistake, ...] = ()
+    mistakes: tuple[PracticeMistake, ...] = ()
     if depth_mm > end_mm + APART_MM:
         through = Stand(instrument=real, tip_mm=depth_mm).line(canal.shape[0][0], touch.overcut_mm)
         shape = upper(canal.shape, upto(through, end_mm))
@@ -127,7 +127,7 @@ def _opened(
     return replace(canal, shape=shape, dust_mm3=dust_mm3, over_wide_mm=max(canal.over_wide_mm, over_mm)), mistakes
 
 
-def _pushed(truth: Truth, before: CanalNow, after: CanalNow, light_mm: float) -> tuple[CanalNow, Mistake]:
+def _pushed(truth: Truth, before: CanalNow, after: CanalNow, light_mm: float) -> tuple[CanalNow, PracticeMistake]:
     """What a push past resistance does: in the curve a ledge where it was met, else its dust is packed."""
     curve_mm = truth.asked.curve_start_mm
     if curve_mm is not None and light_mm >= curve_mm:

@@ -13,6 +13,7 @@ from cases.services.images import upload
 from cases.services.images.upload import Announced
 from cases.services.lti import platforms
 from cases.services.lti.platforms import Registered
+from cases.services.practice import exercises, tasks
 from cases.services.webhooks import keeping
 from cases.services.webhooks.keeping import Keeper
 from tests.cases.pictures import picture
@@ -42,6 +43,7 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
     )
     image = upload.receive(actor=case.student, case=case, announced=announced, data=PICTURE)
     return {
+        **practice_of(case.student, vale),
         "page": "tour",
         "iso": "26",
         "table": "cases",
@@ -71,6 +73,14 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
         "code": "not-found",
         "canal": "P",
     }
+
+
+def practice_of(student: Person, supervisor: Person) -> dict[str, str]:
+    """An exercise of a task."""
+    programme_id = supervisor.memberships.get().programme_id
+    task, _ = tasks.set_task(actor=supervisor, programme_id=programme_id, level="incisor")
+    exercise, _ = exercises.start(actor=student, programme_id=programme_id, task=task)
+    return {"task_id": str(task.pk), "exercise_id": str(exercise.pk)}
 
 
 def platform_of(coordinator: Person) -> LtiPlatform:

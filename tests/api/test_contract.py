@@ -101,9 +101,7 @@ def test_refusals_of_every_kind_are_named_somewhere() -> None:
         for code in codes(answer)
     }
     kinds = {code for code, explained in problem_codes().items() if explained.within is None}
-    # Practice has no address yet; another test may have brought its codes in.
-    of_practice = {"act-refused", "unknown-level"}
-    assert kinds - named - of_practice == {"method-not-allowed", "not-acceptable", "server-error", "step-refused"}
+    assert kinds - named == {"method-not-allowed", "not-acceptable", "server-error", "step-refused"}
     assert named <= kinds
 
 

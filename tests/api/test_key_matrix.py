@@ -59,6 +59,8 @@ NEVER_BY_A_SERVICE = {
     "POST programmes/{programme_id}/clients",
     "DELETE programmes/{programme_id}/clients/{client_id}",
     "DELETE consents/{consent_id}",
+    "POST programmes/{programme_id}/practice-exercises",
+    "POST practice-exercises/{exercise_id}/acts",
 }
 
 

@@ -8,14 +8,14 @@ from itertools import pairwise
 
 import pytest
 
-from planning.practice.exercise import Act, ActKind, ActRefused, Due, Exercise
+from planning.practice.exercise import Act, ActKind, ActRefused, Exercise, StepDue
 from planning.practice.levels import UnknownLevel, levels
 from planning.run_sheet.graph import Action
 from tests.draws import draws
 
 WORK, SKIP = Act(kind=ActKind.WORK), Act(kind=ActKind.SKIP)
 CURVED = "curved-canal"
-Hand = Callable[[Due], Act]
+Hand = Callable[[StepDue], Act]
 
 
 def worked(level: str, seed: int, hand: Hand = lambda _: WORK) -> Exercise:
@@ -26,7 +26,7 @@ def worked(level: str, seed: int, hand: Hand = lambda _: WORK) -> Exercise:
     return course
 
 
-def engine(due: Due) -> bool:
+def engine(due: StepDue) -> bool:
     return due.action is Action.INSTRUMENT and not due.instrument.endswith("hand")
 
 

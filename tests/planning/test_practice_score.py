@@ -9,7 +9,7 @@ import numpy as np
 from scipy.stats import spearmanr
 
 from planning.practice.exercise import Act, ActKind, Exercise
-from planning.practice.score import Score
+from planning.practice.score import PracticeScore
 from planning.run_sheet.graph import Action
 from tests.draws import draws
 
@@ -20,12 +20,12 @@ FARTHEST_MM = 2.5  # how far off the predictions of one without any skill are: o
 SLIPS = 0.08  # of each kind at each step, by one without any skill
 
 
-def simulated(skill: float, level: str, seed: int) -> Score:
+def simulated(skill: float, level: str, seed: int) -> PracticeScore:
     """The score of a student who predicts the better, and slips the less, the greater the skill, from 0 to 1."""
     chance, course = np.random.default_rng(seed), Exercise.begun(level, seed)
     while course.due is not None:
         course.act(_act(course, skill, chance))
-    return Score.of(course.done, Exercise.faultless(level, seed).done)
+    return PracticeScore.of(course.done, Exercise.faultless(level, seed).done)
 
 
 def _act(course: Exercise, skill: float, chance: np.random.Generator) -> Act:
@@ -61,5 +61,5 @@ def test_whoever_predicts_the_middle_of_the_band_and_keeps_to_the_plan_has_all_p
 
 def test_a_prediction_that_was_not_made_counts_as_the_greatest_error() -> None:
     silent = Exercise.faultless("straight-block", 1).done
-    assert Score.of(silent, silent).prediction == 0
-    assert Score.of(silent, silent).error_mm is None
+    assert PracticeScore.of(silent, silent).prediction == 0
+    assert PracticeScore.of(silent, silent).error_mm is None

@@ -41,6 +41,9 @@ KNOWN_CASE = _given(
         "root_filled": True,
     },
 )
+EXERCISE = _given("The level that is proposed", {})
+ACT = _given("The step that is due, with a prediction", {"act": {"kind": "work", "predicted_mm": 18.0}})
+PRACTICE_TASK = _given("For a group", {"level": "curved-canal", "group": "Tuesday"})
 KIT = _given(
     "A small kit",
     {

@@ -22,6 +22,7 @@ from cases.queries.external_ids import by_external_id
 from cases.queries.plans import standing_at
 from planning.anatomy import all_teeth
 from planning.foundation.encoding import sentence_of
+from planning.practice.levels import levels
 from planning.techniques.technique import Setting
 
 OF_PAGES = ("cursor", "limit")
@@ -89,6 +90,12 @@ class CaseFilters(ExternalIdFilter):
         return changed_since(rows, value)
 
 
+class PracticeFilters(FilterSet):
+    student_id = UUIDFilter()
+    task_id = UUIDFilter()
+    level = ChoiceFilter(choices=[(level.key, level.key) for level in levels()])
+
+
 class ExportFilters(CaseFilters):
     case_id = UUIDFilter(field_name="pk")
     opened_from = MomentFilter(field_name="created_at", lookup_expr="gte")
@@ -117,6 +124,11 @@ CASE_FILTERS = [
     OpenApiParameter("supervisor_id", {"type": "string", "format": "uuid"}, description="Whom they were given to."),
     OpenApiParameter("setting", {"type": "string", "enum": list(Setting)}, description="Where they are worked."),
     OpenApiParameter("tooth", str, description="ISO 3950 designation."),
+]
+PRACTICE_FILTERS = [
+    OpenApiParameter("student_id", {"type": "string", "format": "uuid"}, description="Whose exercises."),
+    OpenApiParameter("task_id", {"type": "string", "format": "uuid"}, description="Of one task alone."),
+    OpenApiParameter("level", {"type": "string", "enum": [level.key for level in levels()]}, description="Of a level."),
 ]
 
 _A_MOMENT: dict[str, Any] = {"type": "string", "format": "date-time"}

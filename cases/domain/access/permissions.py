@@ -28,6 +28,9 @@ class May(StrEnum):
     KEEP_KEYS = "make and revoke keys and clients of the programme's services"
     KEEP_WEBHOOKS = "keep webhooks of the programme"
     KEEP_PLATFORMS = "register the platforms of the programme's courses"
+    PRACTISE = "practise on hidden canals"
+    SET_PRACTICE = "set practice as a task"
+    SEE_PRACTICE = "see practice"
     SEE_PEOPLE = "see who belongs to the programme"
 
 
@@ -97,6 +100,12 @@ RULES: dict[May, Rule] = {
     ),
     May.KEEP_PLATFORMS: Rule(
         roles=frozenset({_COORDINATOR}), otherwise="Platforms of courses are registered by the coordinator."
+    ),
+    May.PRACTISE: Rule(roles=frozenset({_STUDENT}), otherwise="Practice is for students of the programme."),
+    May.SET_PRACTICE: Rule(roles=frozenset({_SUPERVISOR}), otherwise="Practice is set as a task by supervisors."),
+    May.SEE_PRACTICE: Rule(
+        roles=frozenset({_STUDENT, _SUPERVISOR}),
+        otherwise="Practice is seen by the student who does it and by supervisors.",
     ),
     May.SEE_PEOPLE: Rule(
         roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="Who belongs to the programme is for supervisors."

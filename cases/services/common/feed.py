@@ -64,6 +64,11 @@ KINDS: dict[tuple[str, str], FeedKind | None] = {
     ("OneTimeCode", "remove"): None,
     ("AccessKey", "make"): None,
     ("AccessKey", "revoke"): None,
+    # Practice is between a student and the supervisors.
+    ("PracticeExercise", "start"): None,
+    ("PracticeExercise", "end"): None,
+    ("PracticeTask", "set"): None,
+    ("PracticeTask", "withdraw"): None,
     # Nor whom else all this is told.
     ("Webhook", "add"): None,
     ("Webhook", "change"): None,

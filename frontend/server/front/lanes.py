@@ -91,6 +91,7 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("POST", f"{_CASE}/events|{_CASE}/on-site-sign-offs", EVENTS),
     ("POST", "/api/v1/compute/tooth", READS),
     ("POST", f"/api/v1/compute/.*|{_CASE}/preview|{_CASE}/plan-versions", COMPUTING),
+    ("POST", "/api/v1/(programmes/[^/]+/practice-exercises|practice-exercises/.*)", COMPUTING),
     ("GET", "/api/v1/programmes/[^/]+/changes", CHANGES),
     ("GET", r"/api/v1/programmes/[^/]+/export/.*", EXPORTS),
     ("GET", "/api/v1/schema", DESCRIPTION),
