@@ -80,8 +80,9 @@ class ActDone:
     """The step's own stop."""
     judged: bool
     """The prediction counts: how deep the instrument would go was not known before."""
-    band_mm: tuple[float, float] | None
-    """Four fifths of such canals stop it here; None where the plan foresaw no such insertion."""
+    low_mm: float | None
+    """Between this and `high_mm` four fifths of such canals stop it; None where the plan foresaw no such insertion."""
+    high_mm: float | None
     mistakes: tuple[PracticeMistake, ...]
     """What was done wrong with it, and what that came to."""
 
@@ -263,6 +264,7 @@ class Exercise:
         *,
         judged: bool = False,
     ) -> ActDone:
+        low_mm, high_mm = (judged and self.band_mm(node)) or (None, None)
         return ActDone(
             number=len(self.done) + 1,
             canal=self.canal.canal,
@@ -272,7 +274,8 @@ class Exercise:
             depth_mm=None if depth_mm is None else mm(um(depth_mm)),
             stop_mm=mm(stop_um),
             judged=judged,
-            band_mm=self.band_mm(node) if judged else None,
+            low_mm=low_mm,
+            high_mm=high_mm,
             mistakes=mistakes,
         )
 

@@ -87,7 +87,9 @@ def _beyond_luck_mm2(done: ActDone, most_mm: float) -> float:
     error_mm = _error_mm(done)
     if error_mm is None:
         return most_mm * most_mm
-    luck_mm = abs(fsum(done.band_mm) / 2 - done.depth_mm) if done.band_mm and done.depth_mm is not None else 0.0
+    luck_mm = 0.0
+    if done.low_mm is not None and done.high_mm is not None and done.depth_mm is not None:
+        luck_mm = abs((done.low_mm + done.high_mm) / 2 - done.depth_mm)
     return min(error_mm, most_mm) ** 2 - min(luck_mm, most_mm) ** 2
 
 

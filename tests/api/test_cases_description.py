@@ -33,6 +33,7 @@ def operations() -> list[tuple[str, dict[str, Any]]]:
         "junctions",
         "overrides",
         "consents",
+        "practice-exercises",
         "plan-versions",
     )
     roots = tuple(f"/api/v1/{name}" for name in (*names, "plan-versions"))

@@ -162,6 +162,8 @@ def test_a_task_is_one_canal_for_a_group_and_its_results_are_the_supervisors(
     assert [row["id"] for row in client(priya).get(address).json()["results"]] == [for_all["id"], id_]
     assert [row["id"] for row in client(tom).get(address).json()["results"]] == [for_all["id"]]
     problem(client(rosa).get(address), 403, "not-allowed")
+    problem(client(rosa).get(f"{address}/{id_}"), 403, "not-allowed")
+    problem(client(tom).get(f"{address}/{id_}"), 404, "not-found")
     problem(client(priya).post(address, body, format="json"), 403, "not-allowed")
     problem(client(vale).post(address, {"level": LEVEL, "group": "Nobody"}, format="json"), 422, "not-usable")
     problem(client(vale).post(address, {"level": "nowhere"}, format="json"), 422, "unknown-level")

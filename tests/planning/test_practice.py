@@ -52,8 +52,7 @@ def test_four_fifths_of_hidden_canals_stop_the_first_instrument_in_its_band() ->
         done = course.act(WORK)
         while not done.judged:
             done = course.act(WORK)
-        low_mm, high_mm = done.band_mm or (0.0, 0.0)
-        inside += low_mm <= (done.depth_mm or 0.0) <= high_mm
+        inside += (done.low_mm or 0.0) <= (done.depth_mm or 0.0) <= (done.high_mm or 0.0)
     share = 0.8
     # The plan's bands are of readings, which spread a little more than where instruments stop, and of 200 samples.
     assert abs(inside - share * count) < 5 * math.sqrt(count * share * (1 - share))

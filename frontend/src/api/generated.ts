@@ -2346,19 +2346,18 @@ export interface components {
         ActDone: {
             /** @description What the student did. */
             act: components["schemas"]["Act"];
-            /** @description Four fifths of such canals stop it here; None where the plan foresaw no such insertion. */
-            band_mm: [
-                number,
-                number
-            ] | null;
             /** @description The canal by its name; empty or null for the whole tooth. */
             canal: string;
             /** @description Where the tip stopped; None where the step was left out. */
             depth_mm: number | null;
+            /** @description Upper end, in millimetres. */
+            high_mm: number | null;
             /** @description Key in the kit. */
             instrument: string;
             /** @description The prediction counts: how deep the instrument would go was not known before. */
             judged: boolean;
+            /** @description Between this and `high_mm` four fifths of such canals stop it; None where the plan foresaw no such insertion. */
+            low_mm: number | null;
             /** @description What was done wrong with it, and what that came to. */
             mistakes: components["schemas"]["PracticeMistake"][];
             /** @description The step in the canal's order of work. */
