@@ -273,7 +273,13 @@ class TasksView(View):
 class TaskView(View):
     shape = TaskShown
 
-    @extend_schema(operation_id="practice_task_retrieve", tags=TAGS, summary="A task of practice", responses=TaskShown)
+    @extend_schema(
+        operation_id="practice_task_retrieve",
+        tags=TAGS,
+        summary="A task of practice",
+        extensions=refuses(NotAllowed),
+        responses=TaskShown,
+    )
     def get(self, request: Request, programme_id: UUID, task_id: UUID) -> Response:
         return answer(TaskShown, practice.task(me(request), programme_id, task_id))
 

@@ -17402,7 +17402,7 @@ export interface operations {
             };
             400: components["responses"]["400.not-understood"];
             401: components["responses"]["401.key-refused.not-authenticated"];
-            403: components["responses"]["403.key-opens-not"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
             503: components["responses"]["503.busy"];
