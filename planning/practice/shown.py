@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from planning.canal.profile import Line, narrow_line
 from planning.contract.expected import ProfilePoint
+from planning.contract.plan_value import TrayItem
 from planning.foundation.quantities import mm, um
 from planning.practice.exercise import Exercise, laid_out
 from planning.practice.score import PracticeScore
@@ -25,8 +26,8 @@ class PracticeCanal:
     """The canal that it joins."""
     usual: tuple[ProfilePoint, ...]
     """How wide such canals are as a rule, reference point side first."""
-    instruments: tuple[str, ...]
-    """Keys of all that is laid out for it."""
+    instruments: tuple[TrayItem, ...]
+    """All that is laid out for it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +67,7 @@ def known(exercise: Exercise) -> tuple[PracticeCanal, ...]:
             curve_start_mm=hidden.asked.curve_start_mm,
             joins=canal.joins,
             usual=_points(narrow_line(canal.expectation.initial_shape)) if canal.expectation else (),
-            instruments=tuple(laid_out(canal)),
+            instruments=tuple(item for item in exercise.plan.tray_list if item.instrument.key in laid_out(canal)),
         )
         for canal, hidden in zip(exercise.plan.canals, exercise.hidden, strict=True)
     )

@@ -7733,8 +7733,8 @@ export interface components {
             curvature_deg: number | null;
             /** @description Where it begins to curve, from the reference point; None: it is straight. */
             curve_start_mm: number | null;
-            /** @description Keys of all that is laid out for it. */
-            instruments: string[];
+            /** @description All that is laid out for it. */
+            instruments: components["schemas"]["TrayItem"][];
             /** @description The canal that it joins. */
             joins: string | null;
             /** @description Where on the crown lengths are measured from; empty: not chosen. */
