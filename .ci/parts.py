@@ -29,6 +29,11 @@ TWICE = ("--numprocesses", str(min(8, 2 * (os.cpu_count() or 1))), "--dist", "wo
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
 HOSTILE_IMAGES = "tests/faults/test_hostile_images.py"
 DEVICES = ("tests/faults", f"--ignore={HOSTILE_IMAGES}")
+# Where the gate takes a share.
+WHOLE = (
+    *("tests/planning", "tests/walkers", "tests/cases/test_folds_kept.py", "tests/cases/test_imaging_other_samples.py"),
+    *("tests/api/test_key_matrix.py", "tests/api/test_fhir_searched.py"),
+)
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
@@ -91,8 +96,8 @@ def sqlite() -> None:
 
 
 def whole() -> None:
-    """The tests of the planner and of the two walkers with everything they draw; the gate draws a share of it."""
-    _pytest({"DRAWS": "whole"}, [*EVERY_CORE, "tests/planning", "tests/walkers"])
+    """Tests that draw, or ask for many things, with everything; the gate takes a share of it."""
+    _pytest({**_sqlite(), "DRAWS": "whole"}, [*EVERY_CORE, *WHOLE])
 
 
 def fast() -> None:
@@ -158,7 +163,10 @@ def web() -> None:
 
 
 def journeys() -> None:
-    """The way of a case through a real browser, on a phone's screen; each process has a server of its own."""
+    """The way of a case through a real browser, on a phone's screen; each process has a server of its own.
+
+    With DRAWS=whole what is asked at the chair is measured on every screen, with every size of text.
+    """
     # One of them commits, which asks the app's checker of style.
     build.install_packages(build.FRONTEND)
     _browse([*TWICE, "tests/journeys"])

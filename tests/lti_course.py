@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 from threading import Event
 
 import pytest
@@ -10,16 +11,22 @@ from django.test import Client
 from pytest_django.fixtures import Settings
 
 from cases.models import Case, LtiPerson, LtiPlatform, LtiWork, Person, Programme
-from cases.services.lti import grades, platforms
+from cases.services.lti import grades, own_key, platforms
 from cases.services.lti.platforms import Registered
 from tests.factories import PASSWORD
 from tests.lti_platform import Platform, platform
 
+# To make one takes longer than most tests: they all have the same.
+a_key = cache(own_key._new)
+
 
 @pytest.fixture
-def course(settings: Settings, rosa: Person, programme: Programme) -> Iterator[Platform]:
+def course(
+    settings: Settings, rosa: Person, programme: Programme, monkeypatch: pytest.MonkeyPatch
+) -> Iterator[Platform]:
     """A platform that the programme's coordinator has registered."""
     settings.LTI_HTTP_HERE = True
+    monkeypatch.setattr(own_key, "_new", a_key)
     with platform() as here:
         registered = Registered(**here.registered)
         platforms.register(actor=rosa, password=PASSWORD, programme_id=programme.pk, registered=registered)

@@ -6,14 +6,15 @@ and every photograph, is kept as a secondary capture, which requires nothing tha
 
 from __future__ import annotations
 
+import csv
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 from pydicom import uid
 from pydicom.dataset import Dataset
 from pydicom.multival import MultiValue
 from pydicom.sequence import Sequence
-from pydicom.sr.codedict import codes
 
 Attributes = dict[str, Any]
 PRESENTED = {
@@ -50,7 +51,18 @@ LISTED: dict[str, tuple[Any, ...]] = {
 }
 POSITIONERS = ("CARM", "COLUMN", "MAMMOGRAPHIC", "PANORAMIC", "CEPHALOSTAT", "RIGID", "NONE")
 # Context groups of PS3.16: regions and teeth of an intra-oral radiograph.
-REGIONS, TEETH = "cid4016", "cid4018"
+REGIONS, TEETH = "4016", "4018"
+
+
+def _meanings() -> dict[tuple[str, str], str]:
+    """By group and code. In a file of their own: to load all that pydicom has takes longer than to read an image."""
+    with Path(__file__).with_name("coded.csv").open(encoding="utf-8") as lines:
+        rows = csv.DictReader(line for line in lines if not line.startswith("#"))
+        return {(row["group"], row["code"]): row["meaning"] for row in rows}
+
+
+# Read now: when an image is read, nothing can be opened any more.
+MEANINGS = _meanings()
 DETECTORS = ("DIRECT", "SCINTILLATOR", "STORAGE", "FILM")
 
 
@@ -142,10 +154,9 @@ def _coded(sent: Dataset, keyword: str, listed: str) -> list[Dataset]:
     said = sent.get(keyword)
     if not isinstance(said, Sequence) or not said:
         return []
-    concepts = getattr(codes, listed)
-    known = {code.value: code for code in (getattr(concepts, name) for name in concepts.dir())}
-    if (code := known.get(said[0].get("CodeValue"))) is None:
+    code = said[0].get("CodeValue")
+    if (meaning := MEANINGS.get((listed, code))) is None:
         return []
     item = Dataset()
-    item.CodeValue, item.CodingSchemeDesignator, item.CodeMeaning = code.value, code.scheme_designator, code.meaning
+    item.CodeValue, item.CodingSchemeDesignator, item.CodeMeaning = code, "SCT", meaning
     return [item]

@@ -178,6 +178,7 @@ class Changes:
         record(self.student, self.version, event(self.version, 1, felt, node="explore/10-02"))
 
 
+@pytest.mark.one_database
 def test_whatever_changes_is_seen_and_what_did_not_is_computed_once(
     priya: Person, vale: Person, rosa: Person, approved: ToothPlanVersion, computed: list[PlanInput]
 ) -> None:

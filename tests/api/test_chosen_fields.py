@@ -41,6 +41,7 @@ def rows_in(shown: dict[str, Any]) -> list[dict[str, Any]]:
     return rows
 
 
+@pytest.mark.one_database
 def test_each_field_can_be_had_alone_and_all_of_them_are_the_whole(approved: ToothPlanVersion, vale: Person) -> None:
     """As the description names them, at every address that takes any."""
     for route, address in addresses(approved).items():
@@ -56,6 +57,7 @@ def test_each_field_can_be_had_alone_and_all_of_them_are_the_whole(approved: Too
             assert part.keys() == whole.keys() or "results" not in whole
 
 
+@pytest.mark.one_database
 def test_what_can_be_chosen_from_is_tried_everywhere(approved: ToothPlanVersion) -> None:
     taking = {
         path.removeprefix(f"{API}/")

@@ -29,6 +29,7 @@ from tests.keys import own_key, program, service_key
 # --- what the server says of itself ---
 
 
+@pytest.mark.one_database
 def test_the_capability_statement_says_what_is_there_and_nothing_else(clinic: ToothPlanVersion, priya: Person) -> None:
     stated = ask(None, "metadata")
     assert (stated["fhirVersion"], stated["kind"], stated["implementation"]["url"]) == (
@@ -205,6 +206,7 @@ def test_what_was_planned_of_a_canal_stays_under_another_name(clinic: ToothPlanV
 # --- who sees it ---
 
 
+@pytest.mark.one_database
 def test_what_is_of_another_programme_is_not_there(clinic: ToothPlanVersion, priya: Person, stranger: Person) -> None:
     everything = ask(priya, f"Patient/{clinic.case.patient_id}/$everything")["entry"]
     assert {entry["resource"]["resourceType"] for entry in everything} >= set(TYPES) - {"ImagingStudy", "Procedure"}

@@ -52,6 +52,7 @@ def at(address: str, version: ToothPlanVersion) -> str:
     return address.format(**{name: there.get(name, uuid7()) for name in names})
 
 
+@pytest.mark.one_database
 def test_what_a_query_may_hold_is_what_is_described(approved: ToothPlanVersion) -> None:
     for method, address, operation in operations():
         view: Any = resolve(at(address, approved)).func
@@ -60,6 +61,7 @@ def test_what_a_query_may_hold_is_what_is_described(approved: ToothPlanVersion) 
         assert {*known} == described, (method, address)
 
 
+@pytest.mark.one_database
 def test_a_name_that_is_not_known_is_refused_at_every_address(approved: ToothPlanVersion, vale: Person) -> None:
     browser = client(vale)
     for method, address, _ in operations():
@@ -67,6 +69,7 @@ def test_a_name_that_is_not_known_is_refused_at_every_address(approved: ToothPla
         assert problem(answer, 400, "not-understood") == {"#/limt": "Is not known here."}, (method, address)
 
 
+@pytest.mark.one_database
 def test_what_is_said_twice_is_refused(approved: ToothPlanVersion, vale: Person) -> None:
     answer = client(vale).get(f"{API}/programmes/{approved.case.programme_id}/cases?tooth=16&tooth=26")
     assert problem(answer, 400, "not-understood") == {"#/tooth": "Is there twice."}

@@ -16,9 +16,11 @@ import pytest
 from pydicom import uid
 from pydicom.dataset import Dataset
 from pydicom.pixels.processing import apply_modality_lut, apply_voi_lut
+from pydicom.sr.codedict import codes
 from pydicom.uid import UID
 
 from cases.imaging import dicom
+from cases.imaging.dicom_class import MEANINGS, REGIONS, TEETH
 from tests.cases.pictures import SAMPLES, intra_oral, written
 from tests.cases.test_imaging import LIMITS, UIDS
 from tests.cases.test_imaging_dicom import TAKEN
@@ -124,6 +126,16 @@ def test_words_beside_a_code_are_the_standards_own(whole: bytes, tmp_path: Path)
     assert kept.PrimaryAnatomicStructureSequence[0].CodeMeaning == "Mandibular left first molar tooth"
     assert kept.AnatomicRegionSequence[0].CodeMeaning == "Jaw region"
     assert SECRET not in str(kept)
+
+
+@pytest.mark.parametrize("group", [REGIONS, TEETH])
+def test_the_codes_are_the_standards(group: str) -> None:
+    """PS3.16 as pydicom carries it."""
+    concepts = getattr(codes, f"cid{group}")
+    theirs = [getattr(concepts, name) for name in concepts.dir()]
+    assert {code.scheme_designator for code in theirs} == {"SCT"}
+    ours = {code: meaning for (of, code), meaning in MEANINGS.items() if of == group}
+    assert ours == {code.value: code.meaning for code in theirs}
 
 
 @pytest.mark.parametrize(
