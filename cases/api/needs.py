@@ -122,6 +122,7 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     "junctions/{reading_id}/strike": {"POST": _CHART},
     f"{_CASE}/record": {"GET": _READ},
     f"{_CASE}/record.pdf": {"GET": Scope.EXPORT},
+    f"{_CASE}/course.pdf": {"GET": Scope.EXPORT},
     f"{_CASE}/bands": {"GET": _READ},
     # --- its images; that one names nobody is said by who looked ---
     f"{_CASE}/images": {"GET": _SEE_IMAGE, "POST": _IMAGE},
@@ -142,6 +143,7 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     _VERSION: {"GET": _READ},
     f"{_VERSION}/texts/{{hash_}}": {"GET": _READ},
     f"{_VERSION}/changes": {"GET": _READ},
+    f"{_VERSION}/work-sheet.pdf": {"GET": _READ},
     f"{_VERSION}/submit": {"POST": _SUBMIT},
     f"{_VERSION}/withdraw": {"POST": _SUBMIT},
     # --- what only a person says; a code for the bench is typed in by hand ---

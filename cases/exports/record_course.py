@@ -1,4 +1,4 @@
-"""The work on each canal and the timeline, on paper."""
+"""The course on paper: the work on each canal, and every entry."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from cases.domain.record.values.work import CanalRecord, StepComparison, StepRec
 from cases.domain.record.words import plain
 from cases.exports import cells
 from cases.exports.paper import Paper
+from cases.exports.record_paper import record_paper
 from cases.exports.table import Column, Row
 from planning.run_sheet.graph import Action
 
@@ -35,7 +36,16 @@ _WORK = (
 )
 
 
-def work(paper: Paper, canal: CanalRecord) -> None:
+def course_pdf(record: Record, record_hash: str) -> bytes:
+    """The steps of each canal and every entry, as a PDF that carries the record's hash."""
+    with record_paper(record, record_hash, "Course") as paper:
+        for canal in record.canals:
+            _work(paper, canal)
+        _timeline(paper, record)
+        return bytes(paper.output())
+
+
+def _work(paper: Paper, canal: CanalRecord) -> None:
     """Everything done, and what was passed over; what is still ahead only as a number."""
     shown_steps = [step for step in canal.steps if _is_told(step)]
     ahead = sum(step.comparison is StepComparison.NOT_YET for step in canal.steps)
@@ -111,10 +121,8 @@ def _device(entry: TimelineEntry) -> str:
     return f"{at:%H:%M}" if at.date() == entry.at.astimezone(UTC).date() else cells.time(at)
 
 
-def timeline(paper: Paper, record: Record) -> None:
+def _timeline(paper: Paper, record: Record) -> None:
     """Every entry, in the order of the server."""
-    if not record.timeline:
-        return
     paper.heading("Timeline")
     paper.paragraph("Times are UTC. What was taken back is struck through and says so.")
     paper.table_of(_TIMELINE, [_entry(entry) for entry in record.timeline])

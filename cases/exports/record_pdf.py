@@ -2,389 +2,161 @@
 
 from __future__ import annotations
 
-import string
-from collections.abc import Iterator, Sequence
-from pathlib import Path
-from tempfile import TemporaryDirectory
+from collections.abc import Iterator, Mapping
+from io import BytesIO
 
-from cases.domain.plans.lifecycle import Decision
-from cases.domain.progress.canal_progress import CanalState
-from cases.domain.record.values.plans import CautionEnd
+from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.record.values.record import Record
+from cases.domain.record.values.sign_offs import SignOffRecord
 from cases.domain.record.values.work import CanalRecord
-from cases.domain.record.words import STRUCK_WHY, irrigant, plain, put_right
-from cases.exports import cells
+from cases.domain.record.words import plain
+from cases.exports import board_drawing, cells
+from cases.exports.board import DrawnCanal
 from cases.exports.paper import Paper
-from cases.exports.record_course import timeline, work
+from cases.exports.record_paper import record_paper
+from cases.exports.record_tables import tables
 from cases.exports.table import Column, Row
-from cases.exports.typefaces import faces
-from planning.foundation.encoding import canonical_text
 
-STATE = {
-    CanalState.OPEN: "open",
-    CanalState.NOT_RELEASED: "not released",
-    CanalState.HOLD_POINT: "waits for sign-off",
-    CanalState.PAUSED: "paused",
-    CanalState.PAST_STOP: "past its stop",
-    CanalState.TO_PLAN: "to be planned",
-    CanalState.TO_CHECK: "to be checked",
-    CanalState.WAITS: "waits for a canal that it joins",
-    CanalState.FINISHED: "finished",
-}
-_ENDED = {CautionEnd.STANDS: "stands", CautionEnd.OVERRIDDEN: "let pass", CautionEnd.GONE: "gone in a later version"}
-_BY_NUMBER = (
-    "Signs that no typeface here has are named by their number in Unicode, as [U+16A0]; "
-    "the record in the app shows them."
-)
-_LETTERS = string.ascii_letters + string.digits + string.punctuation + " ·"
+BOARD_MM = 78
+IMAGE_MM, IMAGE_GAP_MM = 28, 2
 
 
-def record_pdf(record: Record, record_hash: str) -> bytes:
-    """The record as a PDF for A4. `record_hash` is printed, so that it can be compared with the one kept."""
-    with TemporaryDirectory() as folder:
-        # The glyph of the Palmer notation is not printed, and only one large typeface has it.
-        text = canonical_text(record).replace(record.tooth.palmer_glyph, "")
-        typefaces = faces(text + _LETTERS, Path(folder))
-        top = f"Training record · {record.patient_alias} · tooth {record.tooth.iso} · case {record.case_id}"
-        below = f"{record.notice} SHA-256 {record_hash}"
-        paper = Paper(top=top, below=below, seal=record_hash, at=record.last_at, faces=typefaces)
-        paper.set_title(f"Record, {record.patient_alias}, tooth {record.tooth.iso}")
-        paper.add_page()
-        _head(paper, record, record_hash)
-        for head, columns, rows in _tables(record):
+def record_pdf(record: Record, record_hash: str, *, images: Mapping[str, bytes] | None = None) -> bytes:
+    """The record as a PDF: the board and what was not as planned, decisions, then what was measured and used.
+
+    `record_hash` is printed, so that it can be compared with the one kept; `images` are small JPEGs by their ids.
+    """
+    with record_paper(record, record_hash, "Record") as paper:
+        _head(paper, record)
+        _board(paper, record)
+        _deviations(paper, record)
+        _decisions(paper, record)
+        for head, columns, rows in tables(record):
             if there := list(rows):
                 paper.heading(head)
                 paper.table_of(columns, there)
-        for canal in record.canals:
-            work(paper, canal)
-        timeline(paper, record)
+        _images(paper, record, images or {})
         return bytes(paper.output())
 
 
-def _head(paper: Paper, record: Record, record_hash: str) -> None:
-    paper.headline(f"Record: {record.tooth.name} ({record.tooth.iso})")
-    paper.paragraph(record.notice, bold=True, boxed=True)
-    paper.ln(2)
+def _head(paper: Paper, record: Record) -> None:
+    if not record.versions or record.versions[-1].state is not PlanState.APPROVED:
+        paper.paragraph("NOT APPROVED: the plan that stands has no approval.", bold=True, boxed=True)
     if record.invented:
         paper.paragraph("Demonstration: the programme, its people and this case are invented.", bold=True)
     supervisor = cells.person(record.supervisor) if record.supervisor else "none named"
     for line in (
         f"Patient alias: {record.patient_alias}. Setting: {plain(record.setting)}. Programme: {record.programme}.",
-        f"Student: {record.student.name}. Supervisor: {supervisor}. Opened {cells.time(record.opened_at)}.",
-        f"{record.position} entries, the last at {cells.time(record.last_at)}.",
-        f"SHA-256 of this record: {record_hash}",
+        f"Student: {record.student.name}. Supervisor: {supervisor}.",
+        f"Opened {cells.time(record.opened_at)}. {record.position} entries, the last at {cells.time(record.last_at)}. "
+        "Times are UTC.",
     ):
         paper.paragraph(line)
-    if paper.faces.lacking:
-        paper.paragraph(_BY_NUMBER, bold=True)
 
 
-Table = tuple[str, Sequence[Column], Iterator[Row]]
-
-
-def _tables(record: Record) -> Iterator[Table]:
-    yield "Canals", _CANALS, (_canal(canal) for canal in record.canals)
-    yield "Entered by other systems", _ENTERED, _entered(record)
-    yield "Readings that were struck", _STRUCK, _struck(record)
-    yield "Images that were put right", _PUT_RIGHT, _put_right(record)
-    yield "Plans and decisions", _VERSIONS, _versions(record)
-    yield "Sign-offs by a supervisor and exposures", _ASKED, _asked(record)
-    yield "Sign-offs at hold points", _SIGN_OFFS, _sign_offs(record)
-    yield "Cautions", _CAUTIONS, _cautions(record)
-    yield "Let pass by a supervisor", _OVERRIDES, _overrides(record)
-    yield "Pauses, stops passed, emergencies", _HALTS, _halts(record)
-    yield "Visits", _VISITS, _visits(record)
-    yield "Irrigants", _IRRIGANTS, _irrigants(record)
-    yield "Instruments used", _INSTRUMENTS, _instruments(record)
-    yield "Instruments discarded", _DISCARDED, _discarded(record)
-    yield "Images", _IMAGES, _images(record)
-
-
-_CANALS = (
-    Column(head="Canal", width=10),
-    Column(head="Reference point", width=18),
-    Column(head="Length, mm", width=12, right=True),
-    Column(head="Rests on", width=26),
-    Column(head="Charted", width=30),
-    Column(head="Final size planned", width=14),
-    Column(head="Largest at length", width=14),
-    Column(head="Stands", width=14),
-)
-
-
-def _canal(canal: CanalRecord) -> Row:
-    length = canal.length
-    rests = ", ".join(plain(method) for method in length.rests_on) if length else ""
-    state = f"{plain(length.state)}: {rests}" if length and rests else canal.length_problem
-    return Row(
-        cells=(
-            canal.canal,
-            canal.reference_point,
-            cells.mm(length.stop_mm if length else None),
-            state,
-            canal.charted,
-            canal.planned_size or "",
-            canal.largest_at_length or "",
-            STATE[canal.state] if canal.state else "not begun",
-        )
+def drawn(canal: CanalRecord) -> DrawnCanal:
+    """A canal of the record as the board draws it."""
+    planned, done = canal.planned, canal.done
+    return DrawnCanal(
+        name=canal.canal,
+        reference_point=canal.reference_point,
+        end_mm=canal.end_mm,
+        joins=canal.joins,
+        planned=planned.outline if planned else (),
+        planned_end_mm=planned.end_mm if planned else None,
+        done=done.outline if done else (),
+        notes=canal.differs,
     )
 
 
-_ENTERED = (
-    Column(head="By", width=34),
-    Column(head="For", width=34),
-    Column(head="What", width=40),
-    Column(head="When", width=22),
+def _board(paper: Paper, record: Record) -> None:
+    if not record.canals:
+        return
+    paper.ln(2)
+    layout = board_drawing.draw(paper, [drawn(each) for each in record.canals], width_mm=paper.epw, height_mm=BOARD_MM)
+    paper.paragraph(
+        f"Grey: done. Dashed: planned. mm from the reference point; {layout.widened:g} times wider than to scale."
+    )
+
+
+def _deviations(paper: Paper, record: Record) -> None:
+    paper.heading("Not as planned")
+    for each in record.deviations:
+        entry = f" (entry {each.position})" if each.position is not None else ""
+        paper.signed(each.sign, f"{each.canal or 'tooth'}: {each.says}{entry}")
+    if not record.deviations:
+        paper.paragraph("Nothing so far." if record.position else "Nothing was recorded yet.")
+
+
+_DECISIONS = (
+    Column(head="What", width=34),
+    Column(head="Canals", width=20),
+    Column(head="Decision", width=58),
+    Column(head="By", width=36),
+    Column(head="At", width=27),
 )
 
 
-def _entered(record: Record) -> Iterator[Row]:
-    for row in record.entered:
-        yield Row(cells=(row.service, cells.person(row.person), row.says, cells.time(row.at)))
+def _decisions(paper: Paper, record: Record) -> None:
+    paper.heading("Decisions")
+    asked = record.asked
+    counts = [
+        f"{what}: {done}" + ("" if planned is None else f" (planned: {planned})")
+        for what, done, planned in (
+            ("Sign-offs by a supervisor", asked.sign_offs, asked.planned_sign_offs),
+            ("Exposures", asked.exposures, asked.planned_exposures),
+        )
+    ]
+    paper.paragraph(". ".join(counts) + ".")
+    rows = [*_of_plans(record), *_sign_offs(record)]
+    if rows:
+        paper.table_of(_DECISIONS, rows)
 
 
-_STRUCK = (
-    Column(head="Canal", width=10),
-    Column(head="Read", width=50),
-    Column(head="Taken", width=30),
-    Column(head="Struck", width=35),
-)
-
-
-def _struck(record: Record) -> Iterator[Row]:
-    for reading in record.struck:
-        taken = cells.by(reading.taken_by, reading.taken_at)
-        struck = f"{cells.by(reading.who, reading.at)}: {STRUCK_WHY[reading.why]}"
-        yield Row(cells=(reading.canal, reading.says, taken, struck), struck=True)
-
-
-_PUT_RIGHT = (
-    Column(head="Shows", width=14),
-    Column(head="Was in", width=12),
-    Column(head="Taken", width=30),
-    Column(head="What was done", width=34),
-    Column(head="By", width=30),
-)
-
-
-def _put_right(record: Record) -> Iterator[Row]:
-    for image in record.images_put_right:
-        taken = cells.by(image.taken_by, image.taken_at)
-        by = cells.by(image.who, image.at)
-        done = put_right(image.why, image.moved_to)
-        yield Row(cells=(plain(image.purpose), image.canal or "tooth", taken, done, by), struck=image.moved_to is None)
-
-
-_VERSIONS = (
-    Column(head="Version", width=9, right=True),
-    Column(head="Technique and kit", width=32),
-    Column(head="By", width=22),
-    Column(head="Decision", width=62),
-)
-
-
-def _versions(record: Record) -> Iterator[Row]:
+def _of_plans(record: Record) -> Iterator[Row]:
     for version in record.versions:
-        decisions = "\n".join(
-            f"{plain(each.decision)} by {cells.by(each.who, each.at)}"
-            + (f": {each.note}" if each.note else "")
-            + "".join(
-                f"\nAcknowledged, {caution.canal or 'whole tooth'}: {caution.says}" for caution in each.acknowledged
-            )
-            for each in version.decisions
-        )
-        yield Row(
-            cells=(str(version.number), f"{version.technique}, {version.kit}", version.author.name, decisions or "none")
-        )
-
-
-_SIGN_OFFS = (
-    Column(head="Entry", width=8, right=True),
-    Column(head="Canal", width=9),
-    Column(head="Hold point", width=16),
-    Column(head="Said", width=34),
-    Column(head="By", width=30),
-    Column(head="At", width=22),
-)
+        what = f"Plan {version.number}: {version.technique}, {version.kit}, by {version.author.name}"
+        if not version.decisions:
+            yield Row(cells=(what, "", f"no decision; {plain(version.state)}", "", ""))
+        for each in version.decisions:
+            acknowledged = [f"acknowledged, {one.canal or 'whole tooth'}: {one.says}" for one in each.acknowledged]
+            said = "\n".join(part for part in (_said(each.decision), each.note, *acknowledged) if part)
+            yield Row(cells=(what, "", said, cells.person(each.who), cells.time(each.at)))
 
 
 def _sign_offs(record: Record) -> Iterator[Row]:
-    for sign_off in record.sign_offs:
-        marks = [
-            "APPROVED" if sign_off.said is Decision.APPROVED else "RETURNED",
-            "in spite of what is missing" if sign_off.despite_missing else "",
-            "on site" if sign_off.on_site else "",
-            "" if sign_off.in_course else "out of course",
-            "AN IMAGE IT RESTED ON WAS PUT RIGHT SINCE" if sign_off.image_gone else "",
-            sign_off.reason,
-        ]
+    """Hold points; what was said of several canals at once stands in one row."""
+    rows: dict[tuple[str, str, str, str], list[SignOffRecord]] = {}
+    for each in record.sign_offs:
+        marks = (
+            _said(each.said),
+            "in spite of what is missing" if each.despite_missing else "",
+            "on site" if each.on_site else "",
+            "" if each.in_course else "out of course",
+            "AN IMAGE IT RESTED ON WAS PUT RIGHT SINCE" if each.image_gone else "",
+            each.reason,
+        )
         said = ", ".join(mark for mark in marks if mark)
-        who = cells.person(sign_off.who)
-        yield Row(
-            cells=(
-                str(sign_off.position),
-                sign_off.canal,
-                plain(sign_off.hold_point),
-                said,
-                who,
-                cells.time(sign_off.at),
-            )
-        )
+        key = (plain(each.hold_point), said, cells.person(each.who), cells.time(each.at))
+        rows.setdefault(key, []).append(each)
+    for (what, said, who, at), of in rows.items():
+        yield Row(cells=(what, ", ".join(each.canal for each in of), said, who, at))
 
 
-_CAUTIONS = (
-    Column(head="Canal", width=9),
-    Column(head="Severity", width=11),
-    Column(head="What it says", width=72),
-    Column(head="Version", width=9, right=True),
-    Column(head="How it ended", width=20),
-)
+def _said(decision: Decision) -> str:
+    return "APPROVED" if decision is Decision.APPROVED else "RETURNED"
 
 
-def _cautions(record: Record) -> Iterator[Row]:
-    for caution in record.cautions:
-        severity = "PUT RIGHT" if caution.severity == "stop" else caution.severity
-        yield Row(
-            cells=(caution.canal or "tooth", severity, caution.says, str(caution.version), _ENDED[caution.settled])
-        )
-
-
-_OVERRIDES = (
-    Column(head="Caution", width=24),
-    Column(head="Canal", width=9),
-    Column(head="Reason", width=44),
-    Column(head="By", width=30),
-    Column(head="Taken back", width=24),
-)
-
-
-def _overrides(record: Record) -> Iterator[Row]:
-    for override in record.overrides:
-        by = cells.by(override.who, override.at)
-        back = cells.by(override.withdrawn_by, override.withdrawn_at) if override.withdrawn_by else ""
-        size = "" if override.final_size is None else f"Final size {override.final_size}. "
-        yield Row(cells=(override.code, override.canal or "tooth", f"{size}{override.reason}", by, back))
-
-
-_HALTS = (
-    Column(head="Entry", width=8, right=True),
-    Column(head="Canal", width=9),
-    Column(head="What", width=42),
-    Column(head="By", width=26),
-    Column(head="Went on", width=44),
-)
-
-
-def _halts(record: Record) -> Iterator[Row]:
-    for halt in record.halts:
-        ended = "STILL STANDS"
-        if halt.ended:
-            by, at = cells.person(halt.ended.who), cells.time(halt.ended.at)
-            ended = f"entry {halt.ended.position}, {by}, {at}: {halt.ended.reason}"
-        says = f"{halt.says}. Cause: {halt.cause}" if halt.cause else halt.says
-        if halt.review_by:
-            seen = f"SEEN {cells.time(halt.seen_again)}" if halt.seen_again else "NO VISIT SINCE"
-            says = f"{says}. Patient to be seen again by {cells.time(halt.review_by)}: {seen}"
-        by = cells.by(halt.who, halt.at)
-        yield Row(cells=(str(halt.position), halt.canal or "tooth", says, by, ended))
-
-
-_ASKED = (
-    Column(head="What", width=60),
-    Column(head="Given or taken", width=30, right=True),
-    Column(head="Planned", width=30, right=True),
-)
-
-
-def _asked(record: Record) -> Iterator[Row]:
-    asked = record.asked
-    for what, done, planned in (
-        ("Sign-offs by a supervisor", asked.sign_offs, asked.planned_sign_offs),
-        ("Exposures", asked.exposures, asked.planned_exposures),
-    ):
-        if done or planned:
-            yield Row(cells=(what, str(done), "" if planned is None else str(planned)))
-
-
-_VISITS = (
-    Column(head="Visit", width=8, right=True),
-    Column(head="Opened", width=36),
-    Column(head="In the room", width=34),
-    Column(head="Closed", width=46),
-)
-
-
-def _visits(record: Record) -> Iterator[Row]:
-    for visit in record.visits:
-        closed = "still open"
-        if visit.closed_by:
-            sealed = "access sealed" if visit.access_sealed else "access open"
-            closed = f"{cells.time(visit.closed_at)}, {visit.closed_by.name}, {sealed}" + (
-                f": {visit.note}" if visit.note else ""
-            )
-        opened = f"{cells.time(visit.opened_at)}, {visit.opened_by.name}"
-        here = ", ".join(cells.person(who) for who in visit.on_site) or "nobody named"
-        yield Row(cells=(str(visit.number), opened, here, closed))
-
-
-_IRRIGANTS = (
-    Column(head="Irrigant", width=30),
-    Column(head="In all, ml", width=14, right=True),
-    Column(head="Of it, by canal", width=76),
-)
-
-
-def _irrigants(record: Record) -> Iterator[Row]:
-    for used in record.irrigants:
-        canals = ", ".join(f"{each.canal or 'no canal named'} {each.volume_ml:g} ml" for each in used.canals)
-        yield Row(cells=(irrigant(used.irrigant), f"{used.volume_ml:g}", canals))
-
-
-_INSTRUMENTS = (
-    Column(head="Instrument", width=26),
-    Column(head="Canals entered", width=46),
-    Column(head="Discarded", width=14, right=True),
-    Column(head="Uses of the present one", width=20, right=True),
-    Column(head="Allowed", width=14, right=True),
-)
-
-
-def _instruments(record: Record) -> Iterator[Row]:
-    for used in record.instruments:
-        allowed = "not stated" if used.most_uses is None else str(used.most_uses)
-        over = used.most_uses is not None and used.uses > used.most_uses
-        uses = f"{used.uses} TOO MANY" if over else str(used.uses)
-        yield Row(cells=(used.key, ", ".join(used.canals), str(used.discarded), uses, allowed))
-
-
-_DISCARDED = (
-    Column(head="Entry", width=8, right=True),
-    Column(head="Instrument", width=20),
-    Column(head="Canal", width=9),
-    Column(head="Why", width=50),
-    Column(head="By", width=32),
-)
-
-
-def _discarded(record: Record) -> Iterator[Row]:
-    for discard in record.discarded:
-        by = cells.by(discard.who, discard.at)
-        yield Row(cells=(str(discard.position), discard.instrument, discard.canal, discard.why, by))
-
-
-_IMAGES = (
-    Column(head="Entry", width=8, right=True),
-    Column(head="Shows", width=20),
-    Column(head="Canal", width=9),
-    Column(head="Image", width=50),
-    Column(head="By", width=32),
-)
-
-
-def _images(record: Record) -> Iterator[Row]:
-    for listed in record.images:
-        by = cells.by(listed.who, listed.at)
-        image = listed.image_id if listed.counts else f"{listed.image_id} COUNTS HERE NO MORE"
-        if gone := listed.removed:
-            image += f" REMOVED: {gone.reason.says}. {cells.by(gone.who, gone.at)}"
-        yield Row(cells=(str(listed.position), plain(listed.purpose), listed.canal, image, by))
+def _images(paper: Paper, record: Record, images: Mapping[str, bytes]) -> None:
+    """The images side by side, each with its entry under it."""
+    shown = [each for each in record.images if each.image_id in images]
+    across = int((paper.epw + IMAGE_GAP_MM) / (IMAGE_MM + IMAGE_GAP_MM))
+    for first in range(0, len(shown), across):
+        if paper.will_page_break(IMAGE_MM + 2 * IMAGE_GAP_MM):
+            paper.add_page()
+        top_mm = paper.y
+        for number, each in enumerate(shown[first : first + across]):
+            x_mm = paper.l_margin + number * (IMAGE_MM + IMAGE_GAP_MM)
+            paper.image(BytesIO(images[each.image_id]), x_mm, top_mm, IMAGE_MM, IMAGE_MM - 4, keep_aspect_ratio=True)
+            paper.caption(x_mm, top_mm + IMAGE_MM - 3.5, f"entry {each.position} {each.canal}")
+        paper.set_xy(paper.l_margin, top_mm + IMAGE_MM + IMAGE_GAP_MM)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from uuid import UUID
 
 from django.db.models import Prefetch, Q
@@ -15,8 +15,9 @@ from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.acknowledged import Named, to_acknowledge
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.telling import whole
-from cases.domain.record import cautions, steps, sums, timeline, words
+from cases.domain.record import cautions, shapes, steps, sums, timeline, words
 from cases.domain.record.case_history import CaseHistory, RecordedEvent, Version
+from cases.domain.record.deviations import deviations
 from cases.domain.record.values.evidence import Entered, ImagePutRight, ImageRemoval, StruckReading
 from cases.domain.record.values.plans import AcknowledgedRecord, DecisionRecord, OverrideRecord, VersionRecord
 from cases.domain.record.values.record import Record
@@ -61,7 +62,7 @@ class _Made:
     def record(self) -> Record:
         history = self.history
         last = self.rows[-1] if self.rows else None
-        return Record(
+        made = Record(
             notice=NOTICE,
             programme=self.case.programme.name,
             invented=self.case.programme.invented,
@@ -93,6 +94,7 @@ class _Made:
             images=sums.images(history),
             timeline=timeline(history),
         )
+        return replace(made, deviations=deviations(made))
 
     def _history(self) -> CaseHistory:
         people = {str(person.pk): self._person(person) for person in self._members()}
@@ -145,6 +147,7 @@ class _Made:
             kit=self.history.versions[row.hash].kit.name,
             author=self._person(row.author),
             at=row.created_at,
+            state=PlanState(row.state),
             decisions=tuple(
                 DecisionRecord(
                     decision=Decision(each.decision),
@@ -164,16 +167,23 @@ class _Made:
         version = self.history.versions.get(course.plan) if course else latest
         planned = version.canal(name) if version else None
         walked = course.canals.get(name) if course else None
+        state = walked.state if walked else None
+        plan, done = shapes.planned(planned), shapes.done(self.history, name, planned)
         return CanalRecord(
             canal=name,
             root=shown.row.root.name,
             reference_point=shown.row.reference_point,
-            state=walked.state if walked else None,
+            state=state,
             length=shown.length,
             length_problem=shown.problem,
             planned_size=planned.final_name if planned else None,
-            largest_at_length=steps.largest_at_length(self.history, name),
+            largest_at_length=shapes.largest_at_length(plan, done),
             charted=whole(shown.facts),
+            end_mm=shapes.end_mm(plan, done, state),
+            joins=planned.joins if planned and planned.junction_mm is not None else None,
+            planned=plan,
+            done=done,
+            differs=shapes.differs(plan, done, state),
             steps=steps.steps(self.history, name),
         )
 

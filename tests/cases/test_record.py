@@ -33,7 +33,8 @@ from cases.domain.record import words
 from cases.domain.record.values.record import Record
 from cases.domain.record.values.work import StepComparison
 from cases.domain.uuid7 import uuid7
-from cases.exports import record_pdf
+from cases.exports import record_tables
+from cases.exports.record_pdf import record_pdf
 from cases.models import Image, Person, ToothPlanVersion, TreatmentEvent
 from cases.queries.record import record_of
 from cases.services.charting import canals
@@ -140,7 +141,7 @@ def test_a_removed_image_stays_in_the_record_with_who_and_why(
     ]
     assert after.record.timeline == before.record.timeline
     assert after.hash != before.hash
-    paper = PdfReader(BytesIO(record_pdf.record_pdf(after.record, after.hash)))
+    paper = PdfReader(BytesIO(record_pdf(after.record, after.hash)))
     text = " ".join(" ".join(page.extract_text().split()) for page in paper.pages)
     assert "REMOVED: a name or a number of a person is written in it. Vale" in text
 
@@ -167,7 +168,7 @@ def test_what_was_charted_of_a_canal_is_in_the_record_and_on_paper(approved: Too
         "orifice found, depth of the orifice 8.5 mm, curvature 24°, thinnest wall thickness 0.9 mm, from the end 3 mm"
     )
     assert charted["DB"] == "orifice found"
-    paper = PdfReader(BytesIO(record_pdf.record_pdf(after.record, after.hash)))
+    paper = PdfReader(BytesIO(record_pdf(after.record, after.hash)))
     assert "curvature 24°" in " ".join(" ".join(page.extract_text().split()) for page in paper.pages)
 
 
@@ -297,4 +298,4 @@ def test_the_same_record_has_the_same_hash_and_another_entry_another(
 
 def test_every_reason_has_words() -> None:
     assert set(words.WHY) == set(OutOfCourse)
-    assert set(record_pdf.STATE) == set(CanalState)
+    assert set(record_tables.STATE) == set(CanalState)

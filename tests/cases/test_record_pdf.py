@@ -15,9 +15,11 @@ from cases.domain.events.kinds import EventKind
 from cases.domain.record.values.record import Record
 from cases.domain.record.values.timeline import RecordPerson, TimelineEntry
 from cases.exports import typefaces
+from cases.exports.record_course import course_pdf
 from cases.exports.record_pdf import record_pdf
 from cases.models import ToothPlanVersion
 from cases.queries.record import record_of
+from tests.cases import paper
 
 pytestmark = pytest.mark.one_database
 
@@ -32,9 +34,8 @@ def record(approved: ToothPlanVersion) -> Record:
 
 
 def pages(record: Record) -> list[str]:
-    """The text of each page, line breaks and blanks alike."""
-    read = PdfReader(BytesIO(record_pdf(record, HASH)))
-    return [" ".join(page.extract_text().split()) for page in read.pages]
+    """The text of each page of both papers: the record, then every entry."""
+    return [*paper.pages(record_pdf(record, HASH)), *paper.pages(course_pdf(record, HASH))]
 
 
 def entries(*texts: str) -> tuple[TimelineEntry, ...]:
@@ -55,22 +56,23 @@ def entries(*texts: str) -> tuple[TimelineEntry, ...]:
 
 
 def test_every_page_says_whose_it_is_and_that_it_is_for_training(record: Record) -> None:
-    paper = pages(replace(record, timeline=entries(*(f"Note {number}" for number in range(80)))))
-    assert len(paper) >= 2
-    for number, page in enumerate(paper, start=1):
+    many = replace(record, timeline=entries(*(f"Note {number}" for number in range(80))))
+    read = paper.pages(course_pdf(many, HASH))
+    assert len(read) >= 2
+    for number, page in enumerate(read, start=1):
         assert f"Training record · Bench 1 · tooth 26 · case {record.case_id}" in page
         assert "does not replace the supervising licensed clinician" in page
-        assert f"page {number} of {len(paper)}" in page
+        assert f"page {number} of {len(read)}" in page
         assert f"SHA-256 {HASH}" in page
 
 
 def test_a_long_timeline_repeats_its_heads_and_each_entry_is_there_once(record: Record) -> None:
     notes = [f"Note number {number}." for number in range(100, 220)]
-    paper = pages(replace(record, timeline=entries(*notes)))
-    with_entries = [page for page in paper if "Note number" in page]
+    read = pages(replace(record, timeline=entries(*notes)))
+    with_entries = [page for page in read if "Note number" in page]
     assert len(with_entries) >= 2
     assert all("Entry At (device) Who Canal What" in page for page in with_entries)
-    assert [" ".join(paper).count(note) for note in notes] == [1] * len(notes)
+    assert [" ".join(read).count(note) for note in notes] == [1] * len(notes)
 
 
 def test_what_was_taken_back_says_so_in_words(record: Record) -> None:
@@ -104,13 +106,13 @@ def test_without_its_extra_east_asian_writing_is_named_by_numbers_and_the_record
     monkeypatch.setattr(typefaces, "find_spec", lambda name: None)  # as where it was never installed
     typefaces._files.cache_clear()
     try:
-        paper = pages(named)
+        read = pages(named)
     finally:
         typefaces._files.cache_clear()
-    assert BY_NUMBER in paper[0]
-    assert all("Training record · [U+7259][U+9F7F] · tooth 26" in page for page in paper)
-    assert "[U+CE58] and [U+306F]" in " ".join(paper)
-    assert "Журавль" in " ".join(paper)
+    assert BY_NUMBER in read[0]
+    assert all("Training record · [U+7259][U+9F7F] · tooth 26" in page for page in read)
+    assert "[U+CE58] and [U+306F]" in " ".join(read)
+    assert "Журавль" in " ".join(read)
 
 
 def test_markup_in_what_people_write_is_only_text(record: Record) -> None:
@@ -134,9 +136,9 @@ def test_nothing_is_in_colour(record: Record) -> None:
 def test_what_fills_more_than_a_page_and_a_word_wider_than_its_column_lose_nothing(record: Record) -> None:
     words = " ".join(f"w{number:04d}" for number in range(1500))
     wide = "".join(f"<{number:03d}>" for number in range(40))
-    paper = pages(replace(record, timeline=entries(words, wide)))
-    assert len([page for page in paper if "w0" in page or "w1" in page]) >= 2
-    text = " ".join(paper)
+    read = pages(replace(record, timeline=entries(words, wide)))
+    assert len([page for page in read if "w0" in page or "w1" in page]) >= 2
+    text = " ".join(read)
     assert [word for word in words.split() if text.count(word) != 1] == []
     assert [
         part for part in (f"{number:03d}" for number in range(40)) if f"<{part}>" not in text.replace(" ", "")

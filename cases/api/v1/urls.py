@@ -124,6 +124,8 @@ urlpatterns = [
     path("cases/<uuid:case_id>/images/<uuid:image_id>/strike", put_right.ImageStrikeView.as_view()),
     path("cases/<uuid:case_id>/images/<uuid:image_id>/move", put_right.ImageMoveView.as_view()),
     path("cases/<uuid:case_id>/record.pdf", record.RecordPdfView.as_view()),
+    path("cases/<uuid:case_id>/course.pdf", record.CoursePdfView.as_view()),
+    path("plan-versions/<uuid:version_id>/work-sheet.pdf", record.WorkSheetPdfView.as_view()),
     path("cases/<uuid:case_id>/plan-versions", plans.VersionsView.as_view()),
     path("cases/<uuid:case_id>/overrides", overrides.OverridesView.as_view()),
     path("overrides/<uuid:override_id>", overrides.OverrideView.as_view()),

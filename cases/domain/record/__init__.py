@@ -5,8 +5,10 @@ case_history  what it is made from
 words         what has a short name in the program, in plain words
 sentences     events as a person would tell them
 steps         what was done, compared with what was planned, canal by canal
+shapes        where each canal ends and how wide it is, as planned and as done
 sums          irrigants, instruments, images, sign-offs, halts, visits
 cautions      what was warned of, and how that ended
+deviations    what was not as planned, a line each
 """
 
 from __future__ import annotations

@@ -11,8 +11,7 @@ from cases.domain.record.case_history import CaseHistory, RecordedEvent, Version
 from cases.domain.record.values.work import StepComparison, StepRecord
 from planning.contract.expected import Against, ExpectedStep, against
 from planning.contract.plan_value import CanalPlan
-from planning.foundation.quantities import mm, um
-from planning.instruments.iso_3630 import Instrument
+from planning.foundation.quantities import mm
 from planning.run_sheet.graph import Action, Exit, Step
 
 StepPass = tuple[str, int]
@@ -36,21 +35,6 @@ def steps(history: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
         kept = part if hash_ == last else [step for step in part if step.comparison is not StepComparison.NOT_YET]
         records += kept
     return tuple(records)
-
-
-def largest_at_length(history: CaseHistory, canal: str) -> str | None:
-    """The largest shaping instrument that stood at the canal's end, by name."""
-    at_length: list[Instrument] = []
-    for fact in history.counting:
-        step = history.step(fact) if isinstance(fact.payload, StepPayload) and fact.canal == canal else None
-        plan = history.version(fact).canal(canal)
-        if step is None or plan is None or plan.end_mm is None or step.action is not Action.INSTRUMENT:
-            continue
-        depth = _depth_um(fact)
-        if depth is not None and depth >= um(plan.end_mm):
-            at_length += [each for each in history.version(fact).kit.instruments if each.key == step.instrument]
-    largest = max(at_length, key=lambda each: (each.size, each.taper), default=None)
-    return largest.name if largest else None
 
 
 def _of_version(history: CaseHistory, version: Version, canal: str, done: list[RecordedEvent]) -> Iterator[StepRecord]:
@@ -131,7 +115,7 @@ def _done(
     version: Version, canal: str, plan: CanalPlan | None, step_pass: StepPass, fact: RecordedEvent, *, as_planned: bool
 ) -> StepRecord:
     step = version.step(canal, step_pass[0])
-    depth, stop = _depth_um(fact), fact.payload.stop_um if isinstance(fact.payload, StepPayload) else None
+    depth, stop = depth_um(fact), fact.payload.stop_um if isinstance(fact.payload, StepPayload) else None
     band = _band(plan, step_pass)
     # Where the phone did not tell which stop it showed, the plan's own.
     if stop is None and step is not None:
@@ -166,7 +150,7 @@ def _how(fact: RecordedEvent) -> Exit | None:
     return Exit(fact.payload.exit) if isinstance(fact.payload, StepPayload | SignOffPayload) else None
 
 
-def _depth_um(fact: RecordedEvent) -> int | None:
+def depth_um(fact: RecordedEvent) -> int | None:
     """The recorded depth; where the stop was reached and no depth given, the stop that was shown."""
     step = fact.payload
     if not isinstance(step, StepPayload):

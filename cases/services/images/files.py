@@ -12,7 +12,7 @@ from django.core.files.base import ContentFile
 from django.core.files.storage import Storage, storages
 
 from cases.domain.errors import StoreAway
-from cases.domain.images import ImageState
+from cases.domain.images import ImageState, NameCheck
 from cases.imaging.value import Clean
 from cases.models import Image
 
@@ -53,6 +53,12 @@ def opened(image: Image, part: str) -> bytes:
     with storage() as store, store.open(image.name_of(part)) as file:
         content: bytes = file.read()
     return content
+
+
+def thumbnails(case_id: UUID) -> dict[str, bytes]:
+    """Small pictures (JPEG) of a case's stored images by their ids, but none in which somebody may be named."""
+    images = Image.objects.filter(case=case_id, state=ImageState.STORED)
+    return {str(image.pk): opened(image, "thumbnail") for image in images if image.name_check is not NameCheck.OPEN}
 
 
 def take_away(image: Image) -> None:

@@ -97,7 +97,7 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("GET", "/api/v1/schema", DESCRIPTION),
     ("GET", "/api/fhir/R4/(metadata|CodeSystem.*)", READS),
     ("GET", "/api/fhir/.*", COMPUTING),
-    ("GET", rf"{_CASE}/bands|{_CASE}/record\.pdf", COMPUTING),
+    ("GET", rf"{_CASE}/(bands|(record|course)\.pdf)|/api/v1/plan-versions/[^/]+/work-sheet\.pdf", COMPUTING),
     ("GET", f"{_CASE}/images/[^/]+/[^/]+", FILES),
     ("POST|PUT|PATCH", f"{_CASE}/images(/[^/]+)?", IMAGES),
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
-from cases.domain.plans.lifecycle import Decision
+from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.record.values.timeline import RecordPerson
 from planning.contract.plan_value import Severity
 
@@ -41,6 +41,8 @@ class VersionRecord:
     kit: str
     author: RecordPerson
     at: datetime
+    state: PlanState
+    """Where it stands now."""
     decisions: tuple[DecisionRecord, ...]
 
 

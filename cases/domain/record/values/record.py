@@ -12,7 +12,7 @@ from cases.domain.record.values.plans import CautionRecord, OverrideRecord, Vers
 from cases.domain.record.values.sign_offs import AskCounts, SignOffRecord
 from cases.domain.record.values.timeline import RecordPerson, TimelineEntry
 from cases.domain.record.values.times import HaltRecord, VisitRecord
-from cases.domain.record.values.work import CanalRecord
+from cases.domain.record.values.work import CanalRecord, Deviation
 from planning.contract.plan_value import ToothNames
 
 
@@ -51,4 +51,6 @@ class Record:
     discarded: tuple[Discarded, ...]
     images: tuple[ImageListed, ...]
     timeline: tuple[TimelineEntry, ...]
+    deviations: tuple[Deviation, ...] = ()
+    """What was not as planned, canal by canal, then what concerns the whole tooth."""
     schema_version: Literal[1] = 1

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from cases.domain.progress.canal_progress import CanalState
-from planning.contract.expected import Against
+from planning.contract.expected import Against, ProfilePoint
+from planning.contract.plan_value import Severity
 from planning.lengths.readings import Length
 from planning.run_sheet.graph import Action, Exit
 
@@ -53,6 +54,18 @@ class StepRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CanalShape:
+    """A canal as it is drawn: planned, or done."""
+
+    end_mm: float | None
+    """Where it ends, from the reference point."""
+    size: str | None
+    """Size and taper of the largest instrument at that end."""
+    outline: tuple[ProfilePoint, ...]
+    """Reference point side first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CanalRecord:
     """One canal: what its length rests on, what was planned, what was done."""
 
@@ -70,4 +83,28 @@ class CanalRecord:
     """The largest shaping instrument that stood at the canal's end."""
     charted: str
     """What was seen and measured of it beside its length, or empty."""
+    end_mm: float | None
+    """Where it ends: as done once it is finished or was worked deeper than planned, before that as planned."""
+    joins: str | None
+    """The canal that it joins at its end."""
+    planned: CanalShape | None
+    """By the plan that stands; None where none has the canal."""
+    done: CanalShape | None
+    """By the depths recorded; None before the first."""
+    differs: tuple[str, ...]
+    """How end and size differ from the plan, a few words each; while it is worked, how far it is."""
     steps: tuple[StepRecord, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deviation:
+    """Something that was not as planned, in one line."""
+
+    sign: Severity
+    """How grave it is."""
+    canal: str
+    """Empty where it concerns the whole tooth."""
+    says: str
+    """What it was."""
+    position: int | None = None
+    """Its place in the timeline, where it is one entry."""
