@@ -13,7 +13,7 @@ from math import floor, inf
 
 from planning.contract.expected import ProfilePoint
 
-NOTE_PX = 12
+NOTE_PX, NARROW_PX = 12.5, 60
 GUTTER, RIGHT, WIDEST_COLUMN, FILLED_SHARE = 28, 4, 128, 0.74
 LEAST_DEEP_MM, LEAST_PX_PER_MM, LEAST_WIDE_MM = 10, 4, 0.5
 LEANING_MM, LEAN_SHARE = 5, 0.14
@@ -88,8 +88,8 @@ def lay_out(width: float, height: float, canals: Sequence[DrawnCanal]) -> Layout
     """The board's scales for the room it is given."""
     room = width - GUTTER - RIGHT
     column = min(WIDEST_COLUMN, room / max(1, len(canals)))
-    narrow = any(len(lines(canal.reference_point, NOTE_PX, column - 2)) > 1 for canal in canals)
-    top, bottom = (54 if narrow else 42), (60 if column < 68 else 52)
+    broken = any(len(lines(canal.reference_point, NOTE_PX, column - 2)) > 1 for canal in canals)
+    top, bottom = (54 if broken and column >= NARROW_PX else 42), (28 if column < NARROW_PX else 52)
     points = [point for canal in canals for point in (*canal.done, *canal.planned)]
     ends = [end for canal in canals for end in (canal.end_mm, canal.planned_end_mm) if end is not None]
     deepest_mm = max(LEAST_DEEP_MM, *ends, *(point.from_reference_mm for point in points), LEAST_DEEP_MM)

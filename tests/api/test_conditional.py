@@ -7,7 +7,7 @@ import pytest
 from cases.models import Person, ToothPlanVersion
 from tests.cast import API, client, problem
 
-ADDRESSES = ("events", "bands", "record", "record.pdf", "images")
+ADDRESSES = ("events", "bands", "record", "record.pdf", "course.pdf", "images")
 
 
 @pytest.fixture(params=[*(f"cases/{{case}}/{name}" for name in ADDRESSES), "programmes/{programme}/running-work"])

@@ -15,14 +15,14 @@ beforeEach(() => signedIn('Priya'))
 async function shown(id = fresh()) {
   serve(({ path }) => (path === `cases/${id}/record` ? { body: answered } : 'nothing'))
   render(<Record id={id} />)
-  await screen.findByText('For training.')
+  await screen.findByText(/For training\./)
   return id
 }
 
 test('it says it is for training, and whose it is', async () => {
   const id = await shown()
   expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Record of 26')
-  expect(screen.getByText(`SHA-256 ${answered.hash}`)).toBeTruthy()
+  expect(screen.getByText(answered.hash)).toBeTruthy()
   expect(screen.getByRole('link', { name: 'Open as PDF' }).getAttribute('href')).toBe(`/api/v1/cases/${id}/record.pdf`)
 })
 
@@ -40,11 +40,22 @@ test('an image that was removed is named with who and why, and is not drawn', as
   expect(document.querySelector('.image-tile, .image-plate')).toBeNull()
 })
 
+test('the board says how each canal came out, and what was not as planned stands in one line with its place', async () => {
+  await shown()
+  expect(screen.getByText('DB: ends at 18.0 mm, so far 10/.02, to 16.5.')).toBeTruthy()
+  expect(document.querySelectorAll('[data-drawn=done], [data-drawn=planned]')).toHaveLength(2)
+  const lines = within(screen.getByRole('heading', { name: 'Not as planned: 2' }).parentElement as HTMLElement)
+  expect(lines.getAllByRole('listitem').map((line) => line.textContent)).toEqual([
+    'DB left out: irrigate',
+    'DB 10/.02 stopped at 16.5, expected 17.0 to 18.01',
+  ])
+})
+
 test('each entry is there once, what was taken back struck and said so', async () => {
   await shown()
-  const entries = within(screen.getByRole('heading', { name: 'Timeline' }).parentElement as HTMLElement).getAllByRole(
-    'listitem',
-  )
+  const entries = within(
+    screen.getByRole('heading', { name: 'Timeline' }).closest('details') as HTMLElement,
+  ).getAllByRole('listitem')
   expect(entries).toHaveLength(4)
   expect(entries[0]?.querySelector('del')?.textContent).toContain('10/.02: at its stop, 18.0 mm')
   expect(entries[0]?.textContent).toContain('Taken back.')

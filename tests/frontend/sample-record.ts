@@ -31,6 +31,7 @@ export const record: RecordValue = {
       kit: 'Check kit',
       author: priya,
       at,
+      state: 'approved',
       decisions: [{ decision: 'approved', who: vale, at, note: 'Go on.', acknowledged: [] }],
     },
   ],
@@ -45,6 +46,25 @@ export const record: RecordValue = {
       planned_size: '30/.04',
       largest_at_length: null,
       charted: 'orifice found, curvature 24°',
+      end_mm: 18,
+      joins: null,
+      planned: {
+        end_mm: 18,
+        size: '30/.04',
+        outline: [
+          { from_reference_mm: 8, diameter_mm: 0.7 },
+          { from_reference_mm: 18, diameter_mm: 0.3 },
+        ],
+      },
+      done: {
+        end_mm: 16.5,
+        size: '10/.02',
+        outline: [
+          { from_reference_mm: 8, diameter_mm: 0.3 },
+          { from_reference_mm: 16.5, diameter_mm: 0.1 },
+        ],
+      },
+      differs: ['so far 10/.02', 'to 16.5'],
       steps: [
         {
           ...step,
@@ -130,6 +150,10 @@ export const record: RecordValue = {
   ],
   discarded: [],
   images: [],
+  deviations: [
+    { sign: 'caution', canal: 'DB', says: 'left out: irrigate', position: null },
+    { sign: 'note', canal: 'DB', says: '10/.02 stopped at 16.5, expected 17.0 to 18.0', position: 1 },
+  ],
   timeline: [
     { ...entry, ...ok, position: 1, event_id: 'e1', says: '10/.02: at its stop, 18.0 mm', undone: true },
     { ...entry, ...ok, ...late, position: 2, event_id: 'e2', says: 'Paused: Not sure', kind: 'pause' },

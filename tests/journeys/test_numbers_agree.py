@@ -73,7 +73,9 @@ def screens(phone: Page, laptop: Page, case: str, version: str) -> Json:
     expect(laptop.locator("[data-drawn=needle]")).to_be_visible()
     seen["table"] = laptop.evaluate(STOPS)
     laptop.goto(f"/cases/{case}/record")
-    seen["record"] = texts(laptop.get_by_role("region", name=re.compile("^Canal ")))
+    lengths = laptop.get_by_role("group").filter(has=laptop.get_by_role("heading", name="Lengths and sizes"))
+    lengths.get_by_role("heading").click()
+    seen["record"] = texts(lengths.get_by_role("listitem"))
     return seen
 
 

@@ -4,8 +4,6 @@ export const record = {
   title: (tooth: string) => `Record of ${tooth}`,
   open: 'Record',
   paper: 'Open as PDF',
-  print: 'Print',
-  sections: 'Parts of the record',
   invented: 'Demonstration: the programme, its people and this case are invented.',
   unsent: (n: number) =>
     n === 1
@@ -15,7 +13,15 @@ export const record = {
   tooth: 'tooth',
   entries: (n: number, at: string) => (n === 1 ? `1 entry, at ${at}` : `${n} entries, the last at ${at}`),
   hash: 'SHA-256',
-  canals: 'Canals',
+  column: (canal: string, end: string | undefined, differs: readonly string[]) =>
+    [end === undefined ? `${canal}: no length yet` : `${canal}: ends at ${end} mm`, ...differs].join(', '),
+  caption: (widened: number) => `filled: done · dashed: planned · mm, width ×${widened}`,
+  deviations: (n: number) => (n === 0 ? 'Not as planned' : `Not as planned: ${n}`),
+  asPlanned: 'Nothing so far.',
+  notApproved: 'not approved',
+  send: 'Send link',
+  course: 'Every step and entry as PDF',
+  lengths: 'Lengths and sizes',
   notBegun: 'not begun',
   stop: 'Stop',
   noLength: 'No length yet',

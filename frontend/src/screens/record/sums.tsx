@@ -2,19 +2,34 @@ import type { ComponentChildren } from 'preact'
 import type { RecordValue } from '@/api/shapes'
 import { ImagesOf } from '@/panels/images/images-of'
 import { Sign } from '@/parts/signs'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
+import { restsOn, sizesOf } from './canal'
 
 const said = words.record
 
-/** What the course comes to. A part that has nothing to tell is left out. */
+/** What the course comes to, decisions first. A part that has nothing to tell is left out. */
 export function Sums({ of }: { of: RecordValue }) {
   return (
-    <>
-      <Asked of={of} />
+    <div>
       <SignOffs of={of} />
-      <Halts of={of} />
       <Decisions of={of} />
-      <Cautions of={of} />
+      <Lengths of={of} />
+      <Asked of={of} />
+      <Instruments of={of} />
+      <Part title={said.irrigants}>
+        {of.irrigants.map((rinse) => (
+          <Line
+            key={rinse.irrigant}
+            says={`${words.irrigant(rinse.irrigant)}: ${words.chair.millilitres(rinse.volume_ml)}`}
+            more={[
+              rinse.canals
+                .map((each) => `${each.canal || said.tooth} ${words.chair.millilitres(each.volume_ml)}`)
+                .join(' · '),
+            ]}
+          />
+        ))}
+      </Part>
       <Part title={said.visits}>
         {of.visits.map((visit) => (
           <Line
@@ -30,20 +45,8 @@ export function Sums({ of }: { of: RecordValue }) {
           />
         ))}
       </Part>
-      <Part title={said.irrigants}>
-        {of.irrigants.map((rinse) => (
-          <Line
-            key={rinse.irrigant}
-            says={`${words.irrigant(rinse.irrigant)}: ${words.chair.millilitres(rinse.volume_ml)}`}
-            more={[
-              rinse.canals
-                .map((each) => `${each.canal || said.tooth} ${words.chair.millilitres(each.volume_ml)}`)
-                .join(' · '),
-            ]}
-          />
-        ))}
-      </Part>
-      <Instruments of={of} />
+      <Halts of={of} />
+      <Cautions of={of} />
       <Part title={said.images}>
         {of.images.map((image) => (
           <Line
@@ -57,7 +60,27 @@ export function Sums({ of }: { of: RecordValue }) {
         caseId={of.case_id}
         ids={of.images.flatMap(({ image_id: image, removed }) => (removed ? [] : [image]))}
       />
-    </>
+    </div>
+  )
+}
+
+/** Every canal's length and what it rests on, its size as planned and as done. */
+function Lengths({ of }: { of: RecordValue }) {
+  return (
+    <Part title={said.lengths}>
+      {of.canals.map((canal) => (
+        <Line
+          key={canal.canal}
+          says={
+            <span class="row apart">
+              <b>{canal.canal}</b>
+              <span class="number">{canal.length?.stop_mm == null ? said.noLength : mm(canal.length.stop_mm)}</span>
+            </span>
+          }
+          more={[restsOn(canal), sizesOf(canal)]}
+        />
+      ))}
+    </Part>
   )
 }
 
@@ -76,13 +99,15 @@ function by({ who, at }: { who: { name: string }; at: string }): string {
   return `${who.name}, ${said.at(at)}`
 }
 
-function Part({ title, children }: { title: string; children: ComponentChildren[] }) {
+function Part({ title, open = false, children }: { title: string; open?: boolean; children: ComponentChildren[] }) {
   if (children.length === 0) return null
   return (
-    <section class="stack">
-      <h2>{title}</h2>
+    <details class="record-part" open={open}>
+      <summary>
+        <h2>{title}</h2> <span class="soft">{children.length}</span>
+      </summary>
       <ul class="ledger record-lines">{children}</ul>
-    </section>
+    </details>
   )
 }
 
@@ -128,7 +153,7 @@ function Asked({ of: { asked } }: { of: RecordValue }) {
 
 function SignOffs({ of }: { of: RecordValue }) {
   return (
-    <Part title={said.signOffs}>
+    <Part title={said.signOffs} open>
       {of.sign_offs.map((signOff) => {
         const marks = [
           signOff.despite_missing && said.despiteMissing,
@@ -178,7 +203,7 @@ function Halts({ of }: { of: RecordValue }) {
 
 function Decisions({ of }: { of: RecordValue }) {
   return (
-    <Part title={said.plans}>
+    <Part title={said.plans} open>
       {of.versions.map((version) => (
         <Line
           key={version.number}

@@ -6,8 +6,13 @@ const APART_MS = 60_000 // a clock that is off, or an entry that was sent late
 /** Every entry once, in order. What was taken back or moved nothing stays, and says so in words. */
 export function Timeline({ of }: { of: RecordValue }) {
   return (
-    <section class="stack record-timeline">
-      <h2>{words.record.timeline}</h2>
+    <details class="record-part">
+      <summary>
+        <h2>{words.record.timeline}</h2> <span class="soft">{of.timeline.length}</span>
+      </summary>
+      <a class="button plain" href={`/api/v1/cases/${of.case_id}/course.pdf`} target="_blank" rel="noopener">
+        {words.record.course}
+      </a>
       {of.timeline.length === 0 && <p class="soft">{words.record.nothing}</p>}
       <ol class="ledger">
         {of.timeline.map((entry) => (
@@ -16,7 +21,7 @@ export function Timeline({ of }: { of: RecordValue }) {
           </li>
         ))}
       </ol>
-    </section>
+    </details>
   )
 }
 

@@ -337,6 +337,8 @@ def is_problem(sent: Sent, status: int, code: str) -> None:
         ("GET", "/api/v1/cases/1/plan-versions", "reads"),
         ("GET", "/api/v1/cases/1/bands", "computing"),
         ("GET", "/api/v1/cases/1/record.pdf", "computing"),
+        ("GET", "/api/v1/cases/1/course.pdf", "computing"),
+        ("GET", "/api/v1/plan-versions/1/work-sheet.pdf", "computing"),
         ("GET", "/api/v1/cases/1/record", "reads"),
         ("PATCH", "/api/v1/cases/1/images/2", "images"),
         ("PUT", "/api/v1/cases/1/images/2", "images"),
