@@ -119,7 +119,7 @@ def _of_plans(record: Record) -> Iterator[Row]:
         if not version.decisions:
             yield Row(cells=(what, "", f"no decision; {plain(version.state)}", "", ""))
         for each in version.decisions:
-            acknowledged = [f"acknowledged, {one.canal or 'whole tooth'}: {one.says}" for one in each.acknowledged]
+            acknowledged = [f"acknowledged, {bar.canal or 'whole tooth'}: {bar.says}" for bar in each.acknowledged]
             said = "\n".join(part for part in (_said(each.decision), each.note, *acknowledged) if part)
             yield Row(cells=(what, "", said, cells.person(each.who), cells.time(each.at)))
 

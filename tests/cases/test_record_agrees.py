@@ -83,9 +83,9 @@ def _done(canal: CanalPlan, facts: list[RecordedEvent]) -> tuple[float, str] | N
         step = canal.run_sheet.nodes.get(fact.event.node)
         if not isinstance(fact.payload, p.StepPayload) or not isinstance(step, Step) or not step.instrument:
             continue
-        told = fact.payload
-        reached_um = told.stop_um or step.stop_um if told.exit is Exit.REACHED else None
-        depth_um = told.depth_um or reached_um
+        answer = fact.payload
+        reached_um = answer.stop_um or step.stop_um if answer.exit is Exit.REACHED else None
+        depth_um = answer.depth_um or reached_um
         if step.action is Action.INSTRUMENT and depth_um:
             if step.stop_um and step.stop_um > end_um:
                 depth_um = min(depth_um, end_um)

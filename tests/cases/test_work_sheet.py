@@ -55,7 +55,7 @@ def test_one_page_says_every_stop_of_the_plan_and_neither_paper_cuts_it(name: st
     lacking = [each.says for each in planned.cautions if each.severity is not Severity.NOTE and not each.overridden]
     assert [says for says in lacking if says not in page] == []
     boxes = paper.boxes(drawn)
-    assert [(one.text, other.text) for one, other in combinations(boxes, 2) if one.overlaps(other)] == []
+    assert [(a.text, b.text) for a, b in combinations(boxes, 2) if a.overlaps(b)] == []
     for box in boxes:
         assert UNPRINTED_MM <= box.left_mm < box.right_mm <= A4_WIDTH_MM - UNPRINTED_MM
         # A sheet of A4 laid on letter with its top at the top, or in the middle.
