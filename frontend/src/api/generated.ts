@@ -1262,6 +1262,66 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/practice-exercises/{exercise_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * An exercise
+         * @description With what was done in it and what is due. What was hidden is shown once it is ended.
+         */
+        get: operations["practice_exercise_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/practice-exercises/{exercise_id}/acts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Do something in an exercise
+         * @description By its student: work the step that is due, skip it, or put in another instrument. A prediction comes with it. The answer says where the instrument stopped and what came of it.
+         */
+        post: operations["practice_acts_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/practice-exercises/{exercise_id}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * End an exercise and see what was hidden
+         * @description By its student, at any time. It is scored where all canals are worked.
+         */
+        post: operations["practice_exercise_end"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/problems": {
         parameters: {
             query?: never;
@@ -1682,6 +1742,111 @@ export interface paths {
          * @description The thing itself stays. 204 also where there was none.
          */
         delete: operations["person_external_id_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/practice": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What can be practised
+         * @description And how far you are. Nothing has to be set up: an exercise is begun with an empty body.
+         */
+        get: operations["practice_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/practice-exercises": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Exercises, newest first
+         * @description Students see their own; supervisors all of the programme.
+         */
+        get: operations["practice_exercises_list"];
+        put?: never;
+        /**
+         * Begin an exercise
+         * @description By a student. The server draws a hidden canal; it is shown once the exercise is ended. A task is begun once: begun again, the exercise of before is answered.
+         */
+        post: operations["practice_exercises_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/practice-tasks": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Tasks of practice, newest first
+         * @description Students see what is set for their group and what they have begun; supervisors all.
+         */
+        get: operations["practice_tasks_list"];
+        put?: never;
+        /**
+         * Set practice as a task
+         * @description By a supervisor, for a group or all students. All work the same hidden canal, which stays hidden from everybody until their own exercise is ended.
+         */
+        post: operations["practice_tasks_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/practice-tasks/{task_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A task of practice */
+        get: operations["practice_task_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/practice-tasks/{task_id}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Withdraw a task of practice
+         * @description By a supervisor. Nobody begins it any more; what was begun is worked on and stays.
+         */
+        post: operations["practice_task_withdraw"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -2204,17 +2369,117 @@ export interface components {
             /** @description It in one sentence, for people. */
             says: string;
         };
+        /** @description One thing that the student did. */
+        Act: {
+            /** @description Pushed past resistance. */
+            force: boolean;
+            /** @description Key in the kit, for an insertion that is not due. */
+            instrument: string | null;
+            /** @description Which kind it is: it tells the members of a choice apart. */
+            kind: components["schemas"]["ActKind"];
+            /** @description How far past the step's own stop the stop was set. */
+            past_mm: number;
+            /** @description Where the student expects the instrument to stop; None where no prediction was made. */
+            predicted_mm: number | null;
+        };
+        /** @description What came of an act. */
+        ActDone: {
+            /** @description What the student did. */
+            act: components["schemas"]["Act"];
+            /** @description The canal by its name; empty or null for the whole tooth. */
+            canal: string;
+            /** @description Where the tip stopped; None where the step was left out. */
+            depth_mm: number | null;
+            /** @description Upper end, in millimetres. */
+            high_mm: number | null;
+            /** @description Key in the kit. */
+            instrument: string;
+            /** @description The prediction counts: how deep the instrument would go was not known before. */
+            judged: boolean;
+            /** @description Between this and `high_mm` four fifths of such canals stop it; None where the plan foresaw no such insertion. */
+            low_mm: number | null;
+            /** @description What was done wrong with it, and what that came to. */
+            mistakes: components["schemas"]["PracticeMistake"][];
+            /** @description The step in the canal's order of work. */
+            node: string;
+            /** @description Counts from 1. */
+            number: number;
+            /** @description The step's own stop. */
+            stop_mm: number;
+        };
+        /** @description One thing that a student does in an exercise. */
+        ActGivenRequest: {
+            /** @description What the student does. */
+            act: components["schemas"]["ActRequest"];
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+        };
         /**
          * @description * `gauge`: A hand instrument that feels the size at the end; it must not cut.
          * @enum {string}
          */
         Action: "instrument" | "irrigate" | "recapitulate" | "image" | "sign_off" | "gauge" | "fit_cone" | "dry" | "fill";
         /**
+         * @description What a student does in practice.
+         *     * `work`: The step that is due.
+         *     * `skip`: Go on without it.
+         *     * `insert`: Put in an instrument that is not due.
+         * @enum {string}
+         */
+        ActKind: "work" | "skip" | "insert";
+        /** @description One thing that the student did. */
+        ActRequest: {
+            /**
+             * @description Pushed past resistance.
+             * @default false
+             */
+            force?: boolean;
+            /**
+             * @description Key in the kit, for an insertion that is not due.
+             * @default null
+             */
+            instrument?: string | null;
+            /** @description Which kind it is: it tells the members of a choice apart. */
+            kind: components["schemas"]["ActKind"];
+            /**
+             * @description How far past the step's own stop the stop was set.
+             * @default 0
+             */
+            past_mm?: number;
+            /**
+             * @description Where the student expects the instrument to stop; None where no prediction was made.
+             * @default null
+             */
+            predicted_mm?: number | null;
+        };
+        /**
          * @description * `itself`: As the programme's service, by client credentials (RFC 6749, 4.4).
          *     * `people`: For each person who allows it, by an authorisation code with PKCE (4.1, and RFC 7636).
          * @enum {string}
          */
         ActsFor: "itself" | "people";
+        /** @description A stored act, what came of it, and what is due after it. */
+        ActShown: {
+            /**
+             * Format: date-time
+             * @description When it was.
+             */
+            at: string;
+            /** @description The act and what came of it. */
+            done: components["schemas"]["ActDone"];
+            /** @description Null: all canals are worked. */
+            due: components["schemas"]["StepDue"] | null;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Of the exercise after it: If-Match takes it. */
+            revision: number;
+        };
         /** @description One sentence of advice. Sentences of one `key` stand in the order in which they are done. */
         Advice: {
             /** @description What it is about. */
@@ -4684,6 +4949,89 @@ export interface components {
              * @description When the server got it.
              */
             server_time: string;
+        };
+        /** @description An exercise to be begun. */
+        ExerciseGivenRequest: {
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            /** @description Left out: the level that is proposed. */
+            level?: string | null;
+            /**
+             * Format: uuid
+             * @description Of a task that is set; its level counts.
+             */
+            task_id?: string | null;
+        };
+        /** @description A stored exercise without what was done in it. */
+        ExerciseListed: {
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            created_at: string;
+            /**
+             * Format: date-time
+             * @description Null: it goes on.
+             */
+            ended_at: string | null;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Key of the level. */
+            level: string;
+            /** @description Null until it is ended, and where it was ended before all canals were worked. */
+            score: components["schemas"]["PracticeScore"] | null;
+            /** @description The student whose case it is. */
+            student: components["schemas"]["PersonRef"];
+            /**
+             * Format: uuid
+             * @description Null: begun by the student.
+             */
+            task_id: string | null;
+        };
+        /** @description A stored exercise. What is hidden in it is shown once it is ended. */
+        ExerciseShown: {
+            /** @description In the order in which they are worked. */
+            canals: components["schemas"]["PracticeCanal"][];
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            created_at: string;
+            /** @description In order. */
+            done: components["schemas"]["ActDone"][];
+            /** @description Null: all canals are worked, or it was ended. */
+            due: components["schemas"]["StepDue"] | null;
+            /**
+             * Format: date-time
+             * @description Null: it goes on.
+             */
+            ended_at: string | null;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Key of the level. */
+            level: string;
+            /** @description Null until it is ended, and where the planner was renewed since it was begun. */
+            reveal: components["schemas"]["PracticeReveal"] | null;
+            /** @description The ETag begins with it: If-Match takes it alone. */
+            revision: number;
+            /** @description Null until it is ended, and where it was ended before all canals were worked. */
+            score: components["schemas"]["PracticeScore"] | null;
+            /** @description The student whose case it is. */
+            student: components["schemas"]["PersonRef"];
+            /**
+             * Format: uuid
+             * @description Null: begun by the student.
+             */
+            task_id: string | null;
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -7447,6 +7795,123 @@ export interface components {
             /** @description Downwards, in millimetres. */
             y_mm: number;
         };
+        /** @description One canal of an exercise, as it is known before anything was in it. */
+        PracticeCanal: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
+            canal: string;
+            /** @description Schneider's angle, in degrees; null: not measured. */
+            curvature_deg: number | null;
+            /** @description Where it begins to curve, from the reference point; None: it is straight. */
+            curve_start_mm: number | null;
+            /** @description All that is laid out for it. */
+            instruments: components["schemas"]["TrayItem"][];
+            /** @description The canal that it joins. */
+            joins: string | null;
+            /** @description Where on the crown lengths are measured from; empty: not chosen. */
+            reference_point: string;
+            /** @description How wide such canals are as a rule, reference point side first. */
+            usual: components["schemas"]["ProfilePoint"][];
+            /** @description From the reference point to where preparation ends, in millimetres; null: it cannot be told. */
+            working_length_mm: number;
+        };
+        /** @description One page of exercises. */
+        PracticeExercisePage: {
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /**
+             * Format: uri
+             * @description Address of the page before; null: this is the first.
+             */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["ExerciseListed"][];
+        };
+        /** @description One level of practice. */
+        PracticeLevel: {
+            /** @description In the order in which they are worked. */
+            canals: string[];
+            /** @description Which one it is, in a word that stays the same. */
+            key: string;
+            /** @description In words. */
+            name: string;
+        };
+        /** @description One mistake and its consequence. */
+        PracticeMistake: {
+            /** @description Which one it is, in a word that stays the same. */
+            code: string;
+            /** @description The canal is the worse for it. */
+            harms: boolean;
+            /** @description How it is known. */
+            know: string;
+            /** @description It in one sentence, for people. */
+            says: string;
+            /** @description Where it is from. */
+            source: string;
+        };
+        /** @description What was hidden, and the score of an exercise that was worked to its end. */
+        PracticeReveal: {
+            /** @description The canals, each once. */
+            canals: components["schemas"]["RevealedCanal"][];
+            /** @description None where the exercise was ended before all canals were worked. */
+            score: components["schemas"]["PracticeScore"] | null;
+        };
+        /** @description The score of one exercise. */
+        PracticeScore: {
+            /** @description Its part for a canal without consequences of mistakes, from 0 to 100. */
+            consequences: number;
+            /** @description Mean error of the predictions that were made; None where none was. */
+            error_mm: number | null;
+            /** @description How many insertions were not in the order of work. */
+            insertions_needless: number;
+            /** @description Needless insertions are not among them. */
+            mistakes: number;
+            /** @description Its part for insertions that were needed, from 0 to 100. */
+            needless: number;
+            /** @description The whole, from 0 to 100. */
+            points: number;
+            /** @description Its part for predictions, from 0 to 100. */
+            prediction: number;
+            /** @description Its part for steps, from 0 to 100. */
+            steps: number;
+            /** @description Of one who keeps to the order of work in this very canal. */
+            steps_planned: number;
+            /** @description How many things were done. */
+            steps_taken: number;
+        };
+        /** @description What can be practised, and how far the person who asks is. */
+        PracticeShown: {
+            /** @description The easiest first. */
+            levels: components["schemas"]["PracticeLevel"][];
+            /** @description Mean of the last four of those; null: none yet. */
+            points: number | null;
+            /** @description Key of the level to go on with. */
+            proposed: string;
+            /**
+             * Format: uuid
+             * @description The newest exercise to go on with; null: none.
+             */
+            unended_id?: string | null;
+            /** @description How many exercises were worked to the end. */
+            worked: number;
+        };
+        /** @description One page of tasks of practice. */
+        PracticeTaskPage: {
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /**
+             * Format: uri
+             * @description Address of the page before; null: this is the first.
+             */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["TaskShown"][];
+        };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImage: {
             /**
@@ -8369,6 +8834,21 @@ export interface components {
             /** @description Why. */
             reason: string;
         };
+        /** @description One canal as it was, and as it is after the work. */
+        RevealedCanal: {
+            /** @description Packed dust blocks it from this depth on; None: it is open. */
+            block_mm: number | null;
+            /** @description The canal by its name; empty or null for the whole tooth. */
+            canal: string;
+            /** @description A ledge at this depth stops all but a small hand instrument; None: there is none. */
+            ledge_mm: number | null;
+            /** @description After the work. */
+            now: components["schemas"]["ProfilePoint"][];
+            /** @description How much wider its end is than instruments at their stops would have left it. */
+            over_wide_mm: number;
+            /** @description Before anything was in it, reference point side first. */
+            was: components["schemas"]["ProfilePoint"][];
+        };
         /** @description A supervisor's decision on a submitted version. */
         ReviewGivenRequest: {
             /** @description With an approval: every caution of severity `stop` that was not let pass, by its name. */
@@ -9010,6 +9490,23 @@ export interface components {
          * @enum {string}
          */
         StepComparison: "as_planned" | "added" | "left_out" | "not_yet";
+        /** @description The step that is due, as its student may know it. */
+        StepDue: {
+            /** @description What is done in the step. */
+            action: components["schemas"]["Action"];
+            /** @description The canal by its name; empty or null for the whole tooth. */
+            canal: string;
+            /** @description Key in the kit. */
+            instrument: string;
+            /** @description How deep it goes is not known before: a prediction counts. */
+            judged: boolean;
+            /** @description The step in the canal's order of work. */
+            node: string;
+            /** @description What is said at the end. */
+            say: string;
+            /** @description The stop, in millimetres from the reference point; null: not known. */
+            stop_mm: number;
+        };
         /** @description The step that is due in a canal. */
         StepInHand: {
             /** @description What is done in the step. */
@@ -9330,6 +9827,54 @@ export interface components {
          * @enum {string}
          */
         Target: "to_length" | "to_resistance";
+        /** @description Practice to be set as a task. */
+        TaskGivenRequest: {
+            /**
+             * @description The students' group, by its whole name; empty: all students of the programme.
+             * @default
+             */
+            group?: string;
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            /** @description Key of the level. */
+            level: string;
+        };
+        /** @description A stored task: one hidden canal, the same for all for whom it is set. */
+        TaskShown: {
+            /** @description How many students have begun it. */
+            begun: number;
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            created_at: string;
+            /** @description How many of those have ended it. */
+            ended: number;
+            /**
+             * Format: uuid
+             * @description Your own exercise of it; null: not begun.
+             */
+            exercise_id: string | null;
+            /** @description Empty: all students of the programme. */
+            group: string;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /** @description Key of the level. */
+            level: string;
+            /** @description The supervisor who set it. */
+            set_by: components["schemas"]["PersonRef"];
+            /**
+             * Format: date-time
+             * @description Null: it can be begun.
+             */
+            withdrawn_at: string | null;
+        };
         /** @description A technique as a programme keeps it. */
         Technique: {
             /**
@@ -10944,6 +11489,24 @@ export interface components {
             };
         };
         /**
+         * @description - `act-refused`: What cannot be done at this point of an exercise.
+         *     - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
+         */
+        "422.act-refused.idempotency-key-used-differently.out-of-bounds": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/act-refused" | "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/out-of-bounds";
+                };
+            };
+        };
+        /**
          * @description - `canals-do-not-fit`: Canals, roots or names that do not go together.
          *     - `not-usable`: Good data that cannot be used here.
          *     - `out-of-bounds`: A number lies outside the bounds of its quantity.
@@ -11129,6 +11692,24 @@ export interface components {
         };
         /**
          * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `not-usable`: Good data that cannot be used here.
+         *     - `unknown-level`: There is no such level of practice.
+         */
+        "422.idempotency-key-used-differently.not-usable.unknown-level": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/not-usable" | "/api/v1/problems/unknown-level";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
          *     - `nothing-said`: A plan is returned without a word.
          */
         "422.idempotency-key-used-differently.nothing-said": {
@@ -11141,6 +11722,23 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
                     type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/nothing-said";
+                };
+            };
+        };
+        /**
+         * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+         *     - `unknown-level`: There is no such level of practice.
+         */
+        "422.idempotency-key-used-differently.unknown-level": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/unknown-level";
                 };
             };
         };
@@ -15175,6 +15773,137 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    practice_exercise_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                exercise_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExerciseShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_acts_create: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+                /** @description The ETag of the exercise as you saw it. */
+                "If-Match": string;
+            };
+            path: {
+                exercise_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ActGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ActShown"];
+                };
+            };
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ActShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict.id-used-differently.still-under-way"];
+            412: components["responses"]["412.changed-since"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.act-refused.idempotency-key-used-differently.out-of-bounds"];
+            428: components["responses"]["428.precondition-missing"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_exercise_end: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+                /** @description The ETag of the exercise as you saw it. */
+                "If-Match": string;
+            };
+            path: {
+                exercise_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExerciseShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.still-under-way"];
+            412: components["responses"]["412.changed-since"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
+            428: components["responses"]["428.precondition-missing"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
     problems_list: {
         parameters: {
             query?: {
@@ -16569,6 +17298,322 @@ export interface operations {
             403: components["responses"]["403.not-allowed.scope-missing.token-missing"];
             404: components["responses"]["404.not-found"];
             429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PracticeShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_exercises_list: {
+        parameters: {
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "student" | "task_id" | "level" | "created_at" | "ended_at" | "score")[];
+                /** @description Of a level. */
+                level?: "straight-block" | "incisor" | "distal-canal" | "curved-canal" | "joining-molar";
+                /** @description So many on a page. */
+                limit?: number;
+                /** @description Whose exercises. */
+                student_id?: string;
+                /** @description Of one task alone. */
+                task_id?: string;
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PracticeExercisePage"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_exercises_create: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["ExerciseGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExerciseShown"];
+                };
+            };
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExerciseShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict.id-used-differently.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.unknown-level"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_tasks_list: {
+        parameters: {
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "level" | "group" | "set_by" | "created_at" | "withdrawn_at" | "exercise_id" | "begun" | "ended")[];
+                /** @description So many on a page. */
+                limit?: number;
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PracticeTaskPage"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_tasks_create: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TaskGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TaskShown"];
+                };
+            };
+            201: {
+                headers: {
+                    /** @description Where what was made lies. */
+                    Location?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TaskShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.id-used-differently.still-under-way"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.idempotency-key-used-differently.not-usable.unknown-level"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_task_retrieve: {
+        parameters: {
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("id" | "level" | "group" | "set_by" | "created_at" | "withdrawn_at" | "exercise_id" | "begun" | "ended")[];
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+                task_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TaskShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    practice_task_withdraw: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description In quotation marks, up to 100 visible characters, such as a new UUID: sent again with the same key within a day, the same is not done again but answered as it was. 409, `still-under-way`, while the first goes on; 422, `idempotency-key-used-differently`, for anything else with the key. What was refused may be sent again. */
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                programme_id: string;
+                task_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TaskShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.still-under-way"];
+            422: components["responses"]["422.idempotency-key-used-differently"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };
