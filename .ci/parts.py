@@ -32,7 +32,7 @@ DEVICES = ("tests/faults", f"--ignore={HOSTILE_IMAGES}")
 # Where the gate takes a share.
 WHOLE = (
     *("tests/planning", "tests/walkers", "tests/cases/test_folds_kept.py", "tests/cases/test_imaging_other_samples.py"),
-    *("tests/api/test_key_matrix.py", "tests/api/test_fhir_searched.py"),
+    *("tests/api/test_key_matrix.py", "tests/api/test_fhir_searched.py", "tests/cases/test_record_agrees.py"),
 )
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
