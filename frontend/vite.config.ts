@@ -27,12 +27,16 @@ const OF_REVIEWS =
 /** The worker itself, maps, smaller copies, and what a phone asks for once, when the app is put on its home screen. */
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/
 
-/** Files the worker keeps: all that was built to be shown. The shell is asked for as `/`. */
+/** Groups of screens that can do nothing without the server: a phone asks for them when they are opened. */
+const ONLINE = ['people']
+const isOnline = (file: string) => ONLINE.some((group) => file.startsWith(`assets/${group}-`))
+
+/** Files the worker keeps: all else that was built to be shown. The shell is asked for as `/`. */
 function keptFiles(): string[] {
   return readdirSync(BUILT, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(BUILT, join(entry.parentPath, entry.name)))
-    .filter((file) => !file.startsWith('.vite') && !NOT_KEPT.test(file))
+    .filter((file) => !file.startsWith('.vite') && !NOT_KEPT.test(file) && !isOnline(file))
     .sort()
 }
 

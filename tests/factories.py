@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 
 import factory
@@ -40,6 +41,8 @@ class MembershipFactory(factory.django.DjangoModelFactory[Membership]):
     person = factory.SubFactory(PersonFactory)
     programme = factory.SubFactory(ProgrammeFactory)
     role = Role.STUDENT.value
+    # A day that no test reaches: what happens without one is tested where people are let treat patients.
+    treats_patients_until = factory.LazyAttribute(lambda row: date.max if row.role == Role.STUDENT else None)
 
 
 def member(programme: Programme, username: str, role: Role, group: str = "") -> Person:

@@ -119,6 +119,15 @@ class Moment(serializers.DateTimeField):
         super().fail(key if key in PRESENCE else "not_a_moment", **more)
 
 
+class Day(serializers.DateField):
+    """A day."""
+
+    default_error_messages: ClassVar[dict[str, Any]] = {"not_a_day": "Must be a day (RFC 3339), such as 2026-11-30."}
+
+    def fail(self, key: str, **more: Any) -> NoReturn:
+        super().fail(key if key in PRESENCE else "not_a_day", **more)
+
+
 class Upload(serializers.FileField):
     """A file in a form."""
 

@@ -55,6 +55,9 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     "compute/plan": {"POST": Without.SCOPE},
     # --- signing in: no key makes another, nor changes how somebody signs in or is notified ---
     "session": {"GET": Without.KEY, "POST": Without.KEY, "DELETE": Without.KEY},
+    "join": {"POST": Without.KEY},
+    "join/link": {"POST": Without.KEY},
+    "join/new-account": {"POST": Without.KEY},
     "one-time-code": {"GET": Without.KEY, "POST": Without.KEY, "DELETE": Without.KEY},
     "one-time-code/confirm": {"POST": Without.KEY},
     "push-key": {"GET": Without.KEY},
@@ -73,6 +76,12 @@ NEEDS: Mapping[str, Mapping[str, Need]] = {
     # --- the programme; what it keeps is changed by its coordinator at the app ---
     _PROGRAMME: {"GET": _READ},
     f"{_PROGRAMME}/people": {"GET": Scope.PEOPLE_READ},
+    f"{_PROGRAMME}/people/{{person_id}}": {"GET": Scope.PEOPLE_READ, "PATCH": Without.KEY, "DELETE": Without.KEY},
+    f"{_PROGRAMME}/former-people": {"GET": Without.KEY},
+    f"{_PROGRAMME}/people-list-check": {"POST": Without.KEY},
+    f"{_PROGRAMME}/invitations": {"GET": Without.KEY, "POST": Without.KEY},
+    f"{_PROGRAMME}/invitations/{{invitation_id}}": {"GET": Without.KEY, "DELETE": Without.KEY},
+    f"{_PROGRAMME}/invitations/{{invitation_id}}/link": {"POST": Without.KEY},
     f"{_PROGRAMME}/people/{{person_id}}/external-id": {"PUT": _CHART, "DELETE": _CHART},
     f"{_PROGRAMME}/kits/{{kit_id}}/external-id": {"PUT": _CHART, "DELETE": _CHART},
     f"{_PROGRAMME}/kits": {"GET": _READ, "POST": Without.KEY},

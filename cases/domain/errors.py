@@ -55,6 +55,16 @@ class KeyRefused(CaseError):
     sentence = "{reason}"
 
 
+class InvitationRefused(CaseError):
+    """A link to join that does not count: unknown, used, ended or withdrawn.
+
+    Ask the coordinator who sent it for a new one.
+    """
+
+    code = "invitation-refused"
+    sentence = "{reason}"
+
+
 class TooManyTries(CaseError):
     """Names, passwords or codes were wrong too often.
 

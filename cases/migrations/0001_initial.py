@@ -2400,6 +2400,14 @@ class Migration(migrations.Migration):
                     ),
                 ),
                 ("group", models.CharField(blank=True, max_length=60)),
+                ("joined_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "treats_patients_until",
+                    models.DateField(
+                        help_text="Of a student: the last day on which they may treat patients; null: they may not.",
+                        null=True,
+                    ),
+                ),
             ],
             options={
                 "constraints": [
@@ -2946,6 +2954,136 @@ class Migration(migrations.Migration):
                         condition=models.Q(("canal__isnull", True), ("withdrawn_at__isnull", True)),
                         fields=("case", "code"),
                         name="override_of_the_tooth_stands_once",
+                    ),
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="FormerMembership",
+            fields=[
+                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
+                (
+                    "role",
+                    models.CharField(
+                        choices=[("student", "student"), ("supervisor", "supervisor"), ("coordinator", "coordinator")],
+                        max_length=12,
+                    ),
+                ),
+                ("group", models.CharField(blank=True, max_length=60)),
+                ("joined_at", models.DateTimeField()),
+                ("ended_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "ended_by",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
+                    ),
+                ),
+                (
+                    "person",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="former_memberships",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="former_memberships",
+                        to="cases.programme",
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(("role__in", ["coordinator", "student", "supervisor"])),
+                        name="former_membership_role_known",
+                    )
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="Invitation",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                (
+                    "role",
+                    models.CharField(
+                        choices=[("student", "student"), ("supervisor", "supervisor"), ("coordinator", "coordinator")],
+                        max_length=12,
+                    ),
+                ),
+                ("group", models.CharField(blank=True, max_length=60)),
+                (
+                    "name",
+                    models.CharField(
+                        blank=True, help_text="As others will see it; empty: the person chooses.", max_length=80
+                    ),
+                ),
+                (
+                    "username",
+                    models.CharField(
+                        blank=True, help_text="To sign in with; empty: the person chooses.", max_length=60
+                    ),
+                ),
+                ("secret_hash", models.CharField(editable=False, max_length=64, unique=True)),
+                ("made_at", models.DateTimeField(default=django.utils.timezone.now)),
+                ("ends_at", models.DateTimeField()),
+                ("used_at", models.DateTimeField(null=True)),
+                ("withdrawn_at", models.DateTimeField(null=True)),
+                (
+                    "made_by",
+                    models.ForeignKey(
+                        help_text="Null: whoever runs the server.",
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="invitations", to="cases.programme"
+                    ),
+                ),
+                (
+                    "used_by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(("role__in", ["coordinator", "student", "supervisor"])),
+                        name="invitation_role_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("ends_at__gt", models.F("made_at"))), name="invitation_ends_later"
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("used_at", None), ("used_by", None)),
+                            models.Q(("used_at__isnull", False), ("used_by__isnull", False)),
+                            _connector="OR",
+                        ),
+                        name="invitation_used_by_somebody",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("used_at", None), ("withdrawn_at", None), _connector="OR"),
+                        name="invitation_ends_one_way",
                     ),
                 ],
             },

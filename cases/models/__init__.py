@@ -14,6 +14,7 @@ from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentE
 from cases.models.external_ids import ExternalId
 from cases.models.feed import Change
 from cases.models.images import Image, ImagePart, ImagePutRight
+from cases.models.invitations import Invitation
 from cases.models.kept_answers import KeptAnswer
 from cases.models.kits import (
     Kit,
@@ -29,7 +30,7 @@ from cases.models.lti import LtiKey, LtiLaunch, LtiPerson, LtiPlatform, LtiWork
 from cases.models.markings import Marking
 from cases.models.one_time_codes import OneTimeCode, WrongCode
 from cases.models.overrides import CautionOverride
-from cases.models.people import FailedSignIn, Membership, Person, Programme
+from cases.models.people import FailedSignIn, FormerMembership, Membership, Person, Programme
 from cases.models.plans import CanalPlan, PlanTexts, ToothPlanVersion
 from cases.models.practice import PracticeAct, PracticeExercise, PracticeTask
 from cases.models.push import PushKey, PushSubscription
@@ -55,10 +56,12 @@ __all__ = [
     "ExternalId",
     "FailedSignIn",
     "FoldKept",
+    "FormerMembership",
     "Image",
     "ImagePart",
     "ImagePutRight",
     "InstrumentUse",
+    "Invitation",
     "JunctionReading",
     "KeptAnswer",
     "Kit",

@@ -91,12 +91,16 @@ class MembershipManager(models.Manager["Membership"]):
 
 
 class Membership(Listed):
-    """What a person is in a programme: one role in each."""
+    """What a person is in a programme: one role in each. What ended is a `FormerMembership`: this row alone opens."""
 
     person = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="memberships")
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="memberships")
     role = models.CharField(max_length=12, choices=choices(Role))
     group = models.CharField(max_length=60, blank=True)
+    joined_at = models.DateTimeField(auto_now_add=True)
+    treats_patients_until = models.DateField(
+        null=True, help_text="Of a student: the last day on which they may treat patients; null: they may not."
+    )
 
     objects = MembershipManager()
 
@@ -114,6 +118,24 @@ class Membership(Listed):
 _ROLE: Prepared[tuple[str]] = Prepared(
     lambda person, programme: Membership.objects.filter(person=person, programme=programme).values_list("role")
 )
+
+
+class FormerMembership(models.Model):
+    """What a person was in a programme until it ended. Records show it; it opens nothing."""
+
+    person = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="former_memberships")
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="former_memberships")
+    role = models.CharField(max_length=12, choices=choices(Role))
+    group = models.CharField(max_length=60, blank=True)
+    joined_at = models.DateTimeField()
+    ended_at = models.DateTimeField(auto_now_add=True)
+    ended_by = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+
+    class Meta:
+        constraints = [models.CheckConstraint(condition=one_of("role", Role), name="former_membership_role_known")]
+
+    def __str__(self) -> str:
+        return f"{self.person}, {self.role} until {self.ended_at:%Y-%m-%d}"
 
 
 class FailedSignIn(models.Model):

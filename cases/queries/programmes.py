@@ -7,13 +7,11 @@ from uuid import UUID
 
 from django.db.models import QuerySet
 
-from cases.domain.access.permissions import May
 from cases.domain.access.roles import Role
 from cases.domain.errors import NotHere
 from cases.mapping.kits import kit_of, techniques_of, thresholds_of
 from cases.mapping.uses import counted
 from cases.models import Kit, Membership, Person, Programme, Service
-from cases.queries import seen
 from cases.queries.external_ids import known
 from cases.queries.one_time_codes import with_one_time_codes
 from cases.queries.seen import Asker
@@ -67,13 +65,6 @@ class TechniquesShown(Page):
 def memberships(person: Person) -> list[Membership]:
     """What the person is where."""
     return list(person.memberships.select_related("programme").order_by("programme__name"))
-
-
-def people(asker: Asker, programme_id: UUID) -> QuerySet[Membership]:
-    """Everybody who belongs to the programme and may sign in. Raises NotHere and NotAllowed."""
-    seen.refuse_unless_may(May.SEE_PEOPLE, asker, programme_id)
-    rows = Membership.objects.filter(programme=programme_id, person__is_active=True).select_related("person")
-    return known(asker, rows.order_by("role", "group", "person__display_name", "pk"))
 
 
 def shown(asker: Asker, programme: Programme) -> ProgrammeShown:

@@ -27,7 +27,7 @@ from cases.domain.struck import StruckWhy
 from cases.mapping import folds
 from cases.mapping.courses import course_event
 from cases.mapping.plans import plan_input_of, plan_of
-from cases.models import Case, ChangeLog, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
+from cases.models import Case, ChangeLog, FormerMembership, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
 from cases.queries import charts
 from planning.foundation.encoding import canonical_text, digest
 from planning.whole_tooth.plan import NOTICE
@@ -133,7 +133,10 @@ class _Made:
         )
 
     def _members(self) -> Iterable[Person]:
-        return Person.objects.filter(memberships__programme=self.case.programme_id)
+        programme_id = self.case.programme_id
+        return Person.objects.filter(
+            Q(memberships__programme=programme_id) | Q(former_memberships__programme=programme_id)
+        )
 
     def _person(self, person: Person) -> RecordPerson:
         return RecordPerson(id=str(person.pk), name=str(person), role=self.roles.get(person.pk))
@@ -288,5 +291,8 @@ def _acknowledged(review: Review, version: Version) -> tuple[AcknowledgedRecord,
 
 
 def _roles(case: Case) -> dict[UUID, Role]:
-    rows = Membership.objects.filter(programme_id=case.programme_id).values_list("person_id", "role")
+    """Of who left, what they were until then."""
+    former = FormerMembership.objects.filter(programme_id=case.programme_id).order_by("pk")
+    present = Membership.objects.filter(programme_id=case.programme_id)
+    rows = (*former.values_list("person_id", "role"), *present.values_list("person_id", "role"))
     return {person: Role(role) for person, role in rows}

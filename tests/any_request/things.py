@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from hashlib import sha256
+from uuid import UUID
 
 import pytest
 from django.utils import timezone
 
+from cases.domain.access.invited import Invited
+from cases.domain.access.roles import Role
 from cases.domain.uuid7 import uuid7
 from cases.models import CautionOverride, Kit, LengthReading, LtiPlatform, Person, ToothPlanVersion
 from cases.services.images import upload
 from cases.services.images.upload import Announced
 from cases.services.lti import platforms
 from cases.services.lti.platforms import Registered
+from cases.services.people import invitations
 from cases.services.practice import exercises, tasks
 from cases.services.webhooks import keeping
 from cases.services.webhooks.keeping import Keeper
@@ -58,6 +62,7 @@ def things(submitted: ToothPlanVersion, vale: Person, rosa: Person) -> dict[str,
         "delivery_id": str(uuid7()),
         "client_id": str(for_itself(rosa).row.pk),
         "platform_id": str(platform_of(rosa).pk),
+        "invitation_id": str(_invited(rosa, case.programme_id)),
         "consent_id": str(uuid7()),
         "marking_id": str(uuid7()),
         "bend_id": str(uuid7()),
@@ -81,6 +86,12 @@ def practice_of(student: Person, supervisor: Person) -> dict[str, str]:
     task, _ = tasks.set_task(actor=supervisor, programme_id=programme_id, level="incisor")
     exercise, _ = exercises.start(actor=student, programme_id=programme_id, task=task)
     return {"task_id": str(task.pk), "exercise_id": str(exercise.pk)}
+
+
+def _invited(coordinator: Person, programme_id: UUID) -> UUID:
+    people = [Invited(name="Nour", username="nour", role=Role.STUDENT)]
+    made = invitations.invite(actor=coordinator, programme_id=programme_id, people=people, days=1).made
+    return made[0].row.pk
 
 
 def platform_of(coordinator: Person) -> LtiPlatform:

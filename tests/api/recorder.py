@@ -23,6 +23,7 @@ PLAIN = (
     (re.compile(r"\b[0-9a-f]{64}\b"), "{:064x}"),
     (re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?(?:Z|[+-]\d\d:\d\d)"), "2026-03-05T09:30:00Z"),
     (re.compile(r"_[0-9a-f]{32}_[0-9a-f]{64}"), "_" + "0" * 32 + "_" + "0" * 64),
+    (re.compile(r"(?<=/join#)[\w-]{32}"), "0" * 32),
     (re.compile(r"whsec_[\w+/]{43}="), "whsec_" + "0" * 43 + "="),
     (re.compile(r"\b[A-Z2-7]{32}\b"), "JBSWY3DPEHPK3PXP" * 2),
     (re.compile(r"(?<=cursor=)[^&\"]+"), "cD0yMDI2"),

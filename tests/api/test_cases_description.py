@@ -23,6 +23,7 @@ def operations() -> list[tuple[str, dict[str, Any]]]:
         "problems",
         "guide",
         "session",
+        "join",
         "one-time-code",
         "push",
         "key",

@@ -67,6 +67,7 @@ def test_what_can_be_chosen_from_is_tried_everywhere(approved: ToothPlanVersion)
     # Of one row of a list that is tried, or of a case that a service knows by a key of its own.
     alike = {
         "programmes/{programme_id}/kits/{kit_id}",
+        "programmes/{programme_id}/people/{person_id}",
         "overrides/{override_id}",
         "programmes/{programme_id}/cases/by-external-id/{external_id}",
     }

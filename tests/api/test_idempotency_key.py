@@ -230,6 +230,7 @@ def test_the_description_says_where_a_key_is_taken() -> None:
     assert all(name.startswith("post ") for name in takes)
     # What keeps nothing, what answers a secret, and what is asked with a password: a digest of it would be kept.
     of_none = {"session", "keys", "service-keys", "clients", "lti-platforms", "webhooks", "secret"}
+    of_none |= {"join", "new-account", "link", "invitations", "people-list-check"}
     of_none |= {"one-time-code", "confirm", "preview", "changes"}
     for name, _ in operations():
         if name.startswith("post ") and "/compute/" not in name:

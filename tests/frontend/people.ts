@@ -6,7 +6,14 @@ type Role = Session['memberships'][number]['role']
 export function somebody(name: string, role: Role = 'student'): Session {
   return {
     person: { id: `id of ${name}`, username: name, name },
-    memberships: [{ programme: { id: 'p1', name: 'Check programme', invented: true }, role, group: '' }],
+    memberships: [
+      {
+        programme: { id: 'p1', name: 'Check programme', invented: true },
+        role,
+        group: '',
+        treats_patients_until: null,
+      },
+    ],
   }
 }
 

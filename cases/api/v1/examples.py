@@ -25,11 +25,29 @@ SESSION = OpenApiExample(
                 "programme": {"id": example_id(2), "name": "Example programme", "invented": True},
                 "role": "student",
                 "group": "Tuesday",
+                "treats_patients_until": None,
             }
         ],
     },
     response_only=True,
 )
+INVITATIONS = _given(
+    "A student, and somebody who chooses their own names",
+    {
+        "people": [
+            {"name": "Mira Example", "username": "mira", "role": "student", "group": "Tuesday"},
+            {"role": "supervisor"},
+        ],
+        "days": 14,
+    },
+)
+RENEWAL = _given("For a week", {"days": 7})
+PEOPLE_LIST = _given("One student", {"text": "name,user name,role,group\nMira Example,mira,student,Tuesday\n"})
+LINK = _given("A link", {"invitation": "0" * 32})
+NEW_ACCOUNT = _given(
+    "Somebody who chooses all", {"invitation": "0" * 32, "username": "mira", "name": "Mira", "password": "not-this-one"}
+)
+MEMBER_CHANGES = _given("Another group", {"group": "Friday"})
 EXTERNAL_ID = _given("A row of another system", {"external_id": "course-7.item-3120"})
 KNOWN_CASE = _given(
     "A molar on the bench",

@@ -15,10 +15,12 @@ from rest_framework.request import Request
 
 from cases.api.base import NewestFirst, asker
 from cases.api.fields import Id, Moment
+from cases.domain.access.invited import InvitationState
 from cases.domain.access.roles import Role
 from cases.domain.plans.status import PlanStatusState
 from cases.queries.charts import changed_since, of_group
 from cases.queries.external_ids import by_external_id
+from cases.queries.invitations import in_state
 from cases.queries.plans import standing_at
 from planning.anatomy import all_teeth
 from planning.foundation.encoding import sentence_of
@@ -69,6 +71,13 @@ class ExternalIdFilter(FilterSet):
 class PeopleFilters(ExternalIdFilter):
     role = ChoiceFilter(choices=[(role, role) for role in Role])
     group = CharFilter()
+
+
+class InvitationFilters(FilterSet):
+    state = ChoiceFilter(choices=[(state, state) for state in InvitationState], method="that_stands")
+
+    def that_stands(self, rows: Any, _: str, value: str) -> Any:
+        return in_state(rows, InvitationState(value))
 
 
 class CaseFilters(ExternalIdFilter):

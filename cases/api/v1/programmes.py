@@ -10,16 +10,12 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import LOCATION, ByNumber, View, answer, asker, given, me, page_of
+from cases.api.base import LOCATION, View, answer, asker, given, me
 from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.filters import (
     EXTERNAL_ID,
-    OF_PAGES,
-    PAGES,
-    PEOPLE_FILTERS,
     ExternalIdFilter,
-    PeopleFilters,
     filtered,
 )
 from cases.api.v1.shapes import KNOWN_BY, PersonRef
@@ -60,15 +56,6 @@ class ProgrammeShown(serializers.Serializer[Any]):
     thresholds = serializers.DictField(
         child=serializers.FloatField(), help_text="Figures of the programme's own in place of published ones, by key."
     )
-
-
-class MemberShown(serializers.Serializer[Any]):
-    """A stored membership of the programme, with its person."""
-
-    person = PersonRef()
-    role = Value(Role)
-    group = serializers.CharField()
-    external_id = serializers.CharField(allow_null=True, help_text=KNOWN_BY)
 
 
 class KitShown(serializers.Serializer[Any]):
@@ -122,26 +109,6 @@ class ProgrammeView(View):
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
         return answer(ProgrammeShown, programmes.shown(asker(request), seen.programme(asker(request), programme_id)))
-
-
-class PeopleView(View):
-    shape = MemberShown
-    query = {"GET": (*PeopleFilters.base_filters, *OF_PAGES)}
-
-    @extend_schema(
-        operation_id="programme_people_list",
-        tags=TAGS,
-        summary="Who belongs to the programme",
-        description="For supervisors and coordinators, and services that enter cases for a student.",
-        parameters=[*PEOPLE_FILTERS, *PAGES],
-        extensions=refuses(NotAllowed),
-        responses=page_of("PeoplePage", MemberShown),
-    )
-    def get(self, request: Request, programme_id: UUID) -> Response:
-        people = filtered(PeopleFilters, programmes.people(asker(request), programme_id), request)
-        pages = ByNumber()
-        rows = pages.paginate_queryset(people, request, self) or []
-        return pages.get_paginated_response(MemberShown(rows, many=True).data)
 
 
 class KitsView(View):

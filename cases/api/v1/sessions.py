@@ -16,6 +16,7 @@ from rest_framework.response import Response
 from cases.api import problems
 from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Text, Value
+from cases.api.needs import PREFIX
 from cases.api.token import check_token
 from cases.api.v1 import examples
 from cases.domain.access.roles import Role
@@ -23,6 +24,8 @@ from cases.domain.errors import SignInRefused, TooManyTries
 from cases.queries import programmes
 from cases.services.people import sign_in
 from planning.api.refusals import refuses
+
+TREATS = "Of a student: the last day on which they may treat patients; null: they may not."
 
 
 class ProgrammeRef(serializers.Serializer[Any]):
@@ -39,6 +42,7 @@ class MembershipShown(serializers.Serializer[Any]):
     programme = ProgrammeRef()
     role = Value(Role)
     group = serializers.CharField()
+    treats_patients_until = serializers.DateField(allow_null=True, help_text=TREATS)
 
 
 class SessionPerson(serializers.Serializer[Any]):
@@ -94,18 +98,7 @@ class SessionView(View):
     def post(self, request: Request) -> Response:
         # The framework checks the token only for those signed in; here a stranger's page must not sign anybody in.
         check_token(request)
-        person = sign_in.sign_in(request=request._request, **given(SignIn, request))
-        shown = session_of(person)
-        shown.set_cookie(
-            sign_in.WAS_HERE,
-            sign_in.was_here(person),
-            max_age=sign_in.WAS_HERE_FOR,
-            path=request.path,
-            secure=settings.SESSION_COOKIE_SECURE,
-            httponly=True,
-            samesite="Strict",
-        )
-        return shown
+        return new_session(sign_in.sign_in(request=request._request, **given(SignIn, request)))
 
     @extend_schema(
         operation_id="session_destroy",
@@ -117,6 +110,21 @@ class SessionView(View):
     def delete(self, request: Request) -> Response:
         sign_in.sign_out(request=request._request)
         return Response(status=status.HTTP_204_NO_CONTENT)
+
+
+def new_session(person: Any) -> Response:
+    """The session that has just begun, with the note for this browser that the person signed in here."""
+    shown = session_of(person)
+    shown.set_cookie(
+        sign_in.WAS_HERE,
+        sign_in.was_here(person),
+        max_age=sign_in.WAS_HERE_FOR,
+        path=f"{PREFIX}session",
+        secure=settings.SESSION_COOKIE_SECURE,
+        httponly=True,
+        samesite="Strict",
+    )
+    return shown
 
 
 def session_of(person: Any) -> Response:

@@ -32,6 +32,7 @@ class May(StrEnum):
     SET_PRACTICE = "set practice as a task"
     SEE_PRACTICE = "see practice"
     SEE_PEOPLE = "see who belongs to the programme"
+    KEEP_PEOPLE = "invite people, change what they are in the programme, and end it"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,6 +110,9 @@ RULES: dict[May, Rule] = {
     ),
     May.SEE_PEOPLE: Rule(
         roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="Who belongs to the programme is for supervisors."
+    ),
+    May.KEEP_PEOPLE: Rule(
+        roles=frozenset({_COORDINATOR}), otherwise="Who belongs to the programme is looked after by the coordinator."
     ),
 }
 

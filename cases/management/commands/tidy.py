@@ -11,7 +11,7 @@ from django.core.management.base import BaseCommand, CommandError
 from cases.domain.errors import StoreAway
 from cases.services.common import kept_answers
 from cases.services.images import upload
-from cases.services.people import issued_tokens
+from cases.services.people import invitations, issued_tokens
 from cases.services.webhooks import outbox
 
 KEEP_DAYS = 14  # a phone may lie in a drawer over a holiday, its upload half done
@@ -31,6 +31,7 @@ class Command(BaseCommand):
         tidied_log = outbox.tidy(older_than=timedelta(days=LOG_DAYS))
         self.stdout.write(f"Removed {tidied_log} messages of webhooks from their log.")
         self.stdout.write(f"Removed {issued_tokens.tidy()} codes and tokens of clients that have ended.")
+        self.stdout.write(f"Removed {invitations.tidy()} invitations that nobody used, with the names in them.")
         try:
             tidied = upload.tidy(older_than=timedelta(days=days))
         except StoreAway as refusal:

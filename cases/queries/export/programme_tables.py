@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cases.domain.column import ColumnType
 from cases.mapping.kits import kit_of
-from cases.queries import figures, programmes
+from cases.queries import figures, people, programmes
 from cases.queries.export.table import KEY, Line, Table, of_row, of_value
 from cases.queries.figures import FigureShown
 from planning.contract.plan_input import Kit
@@ -22,7 +22,7 @@ PEOPLE = Table(
         of_row("role", TEXT),
         of_row("group", TEXT),
     ),
-    of_programme=programmes.people,
+    of_programme=people.people,
     key="person_id",
 )
 KITS = Table(

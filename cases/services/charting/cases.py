@@ -18,7 +18,7 @@ from cases.mapping.charts import tooth_facts_of
 from cases.models import Canal, Case, DemoPatient, Membership, Person, Root, Tooth
 from cases.services.charting import aliases
 from cases.services.common import audit, idempotency
-from cases.services.common.guard import actor_in, guard
+from cases.services.common.guard import actor_in, guard, refuse_unless_treats
 from cases.services.common.locking import locked, raise_revision, refuse_changed
 from planning import anatomy
 from planning.anatomy import CanalOnOffer, ToothName
@@ -62,6 +62,7 @@ def open_case(
     sent_hash = idempotency.fingerprint(actor=actor, to=programme_id, what=what)
     if before := idempotency.sent_before(Case, id, sent_hash):
         return before, False
+    refuse_unless_treats(actor, programme_id, setting)
     tooth_found = _tooth_of(tooth)
     offered = _offered(tooth_found, canals)
     alias = alias_of(patient_alias, is_no_name=alias_is_no_name)
@@ -167,6 +168,8 @@ def change_case(*, actor: Person, case: Case, seen_revision: int | None, changes
     before, after = _put(case, values)
     if "setting" in after and Canal.objects.filter(tooth__case=case, readings__isnull=False).exists():
         raise SettingFixed(at=("setting",))
+    if "setting" in after:
+        refuse_unless_treats(case.student, case.programme_id, after["setting"])
     if not after:
         return case
     case.save(update_fields=[*COLUMNS, "facts"])

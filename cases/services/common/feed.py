@@ -50,12 +50,20 @@ KINDS: dict[tuple[str, str], FeedKind | None] = {
     ("ToothPlanVersion", Verb.TAKE_UP_AGAIN): FeedKind.VERSION_TAKEN_UP_AGAIN,
     ("CautionOverride", "override"): FeedKind.OVERRIDE_GIVEN,
     ("CautionOverride", "withdraw"): FeedKind.OVERRIDE_WITHDRAWN,
+    ("Membership", "join"): FeedKind.PERSON_CHANGED,
+    ("Membership", "change"): FeedKind.PERSON_CHANGED,
+    ("Membership", "end"): FeedKind.PERSON_CHANGED,
     ("Kit", "add"): FeedKind.KIT_CHANGED,
     ("TechniqueRecord", "add"): FeedKind.TECHNIQUE_ADDED,
     ("Programme", "set figure"): FeedKind.FIGURES_CHANGED,
     ("Programme", "set widths"): FeedKind.WIDTHS_CHANGED,
     # Its events are told themselves.
     ("TreatmentEvent", "take-sign-off"): None,
+    # Whoever comes by one is told as a person.
+    ("Invitation", "invite"): None,
+    ("Invitation", "renew"): None,
+    ("Invitation", "withdraw"): None,
+    ("Invitation", "use"): None,
     # Where courses are kept is nobody else's business.
     ("LtiPlatform", "register"): None,
     ("LtiPlatform", "change"): None,
@@ -121,8 +129,10 @@ def logged(*, actor: Person, verb: str, subject: models.Model, case: Case | None
 
 
 def _to_read(subject: Any) -> Any:
-    """The id of what shows the row: of a reading its canal, of a marking its image."""
+    """The id of what shows the row: of a reading its canal, of a marking its image, of a membership its person."""
     name = type(subject).__name__
+    if name == "Membership":
+        return subject.person_id
     if name in ("LengthReading", "JunctionReading", "BendInSpace"):
         return subject.canal_id
     return subject.image_id if name == "Marking" else subject.pk

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.utils import timezone
+
 from cases.domain.access.permissions import Actor, May, refuse_unless
-from cases.domain.errors import NotHere
+from cases.domain.errors import NotAllowed, NotHere
 from cases.models import Case, Membership, Person
+from planning.techniques.technique import Setting
 
 
 def actor_in(person: Person, programme_id: Any) -> Actor:
@@ -15,6 +18,21 @@ def actor_in(person: Person, programme_id: Any) -> Actor:
     if role is None or not person.is_active:
         raise NotHere(what="programme")
     return Actor(person_id=person.pk, role=role)
+
+
+def refuse_unless_treats(person: Person, programme_id: Any, setting: str) -> None:
+    """Raises NotAllowed in the clinic, for a student whom no coordinator lets treat patients today."""
+    if setting != Setting.CLINIC:
+        return
+    held = Membership.objects.filter(person=person, programme=programme_id)
+    day = held.values_list("treats_patients_until", flat=True).first()
+    if day is None or day < timezone.localdate():
+        was = f"You could until {day:%Y-%m-%d}" if day else "Nobody has let you yet"
+        raise NotAllowed(
+            reason=f"In the clinic a student treats patients once the coordinator lets them, until a day. {was}: "
+            "ask the coordinator.",
+            at=("setting",),
+        )
 
 
 def guard(what: May, person: Person, case: Case) -> Actor:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Mapping
 from copy import copy
-from datetime import timedelta
+from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 from uuid import UUID
@@ -81,10 +81,14 @@ def _told() -> dict[str, Any]:
 def _person(row: Row, by_key: Mapping[str, Programme]) -> Person:
     password = quickly_hashed(row["password"])
     person = Person.objects.create(username=row["username"], password=password, display_name=row["name"])
-    Membership.objects.create(
-        person=person, programme=by_key[row["programme"]], role=Role(row["role"]), group=row.get("group", "")
-    )
+    add_member(person, by_key[row["programme"]], Role(row["role"]), row.get("group", ""))
     return person
+
+
+def add_member(person: Person, programme: Programme, role: Role, group: str) -> None:
+    """Invented students may treat invented patients, whenever the demonstration is started."""
+    until = date.max if role is Role.STUDENT else None
+    Membership.objects.create(person=person, programme=programme, role=role, group=group, treats_patients_until=until)
 
 
 def quickly_hashed(password: str) -> str:

@@ -10,7 +10,7 @@ from typing import Any
 from django.db import transaction
 
 from cases.domain.access.roles import Role
-from cases.models import DemoPatient, Membership, Person, Programme
+from cases.models import DemoPatient, Person, Programme
 from cases.services.demo import cases
 from planning import anatomy
 from planning.anatomy import CanalOnOffer, Notation, Tooth, ToothName
@@ -67,7 +67,7 @@ def _alias(seed: int, number: int) -> str:
 def _student(draw: Random, username: str, programme: Programme) -> Person:
     name = f"{draw.choice(GIVEN_NAMES)} {draw.choice(SURNAMES)}"
     person = Person.objects.create(username=username, password=cases.quickly_hashed(PASSWORD), display_name=name)
-    Membership.objects.create(person=person, programme=programme, role=Role.STUDENT, group="Drawn group")
+    cases.add_member(person, programme, Role.STUDENT, "Drawn group")
     return person
 
 

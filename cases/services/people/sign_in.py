@@ -29,8 +29,13 @@ def sign_in(*, request: HttpRequest, username: str, password: str) -> Person:
         raise SignInRefused
     # Of this name alone: what others at the same address got wrong still counts.
     FailedSignIn.objects.filter(key=counted[0][0]).delete()
-    login(request, person)
+    begin(request=request, person=person)
     return person
+
+
+def begin(*, request: HttpRequest, person: Person) -> None:
+    """A session of somebody who has just shown who they are."""
+    login(request, person)
 
 
 def was_here(person: Person) -> str:

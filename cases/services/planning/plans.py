@@ -16,7 +16,7 @@ from cases.domain.plans.lifecycle import PlanState, Verb, after
 from cases.mapping.plans import plan_input_of
 from cases.models import Case, Person, ToothPlanVersion
 from cases.services.common import feed, idempotency
-from cases.services.common.guard import guard
+from cases.services.common.guard import guard, refuse_unless_treats
 from cases.services.common.locking import locked
 from cases.services.planning import replan, versions
 from cases.services.planning.plan_input import Asked, snapshot
@@ -99,13 +99,17 @@ def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> Too
 
 @transaction.atomic
 def submit(*, actor: Person, version: ToothPlanVersion, seen_hash: str | None = None) -> ToothPlanVersion:
-    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing, EmptyPlan, ChangedSince."""
+    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing, EmptyPlan, ChangedSince.
+
+    For a patient by a student who may treat them today: what is approved is worked.
+    """
     guard(May.SUBMIT, actor, version.case)
     case, version = lock_version(version)
     if seen_hash not in (None, version.hash):
         raise ChangedSince(what="The plan")
     if version.state == PlanState.WAITING and version.case_revision == case.revision:
         return version  # sent twice
+    refuse_unless_treats(actor, case.programme_id, case.setting)
     # Asked of the table of moves first: a plan that was decided is refused as that, and not as outdated.
     after(PlanState(version.state), Verb.SUBMIT)
     refuse_stale(version, case, "submit")

@@ -82,7 +82,7 @@ _RULES: tuple[tuple[str, str, Lane], ...] = (
     ("GET", "/livez|/readyz", HEALTH),
     (
         "POST",
-        "/api/v1/(session|one-time-code|keys|programmes/[^/]+/(service-keys|clients|lti-platforms))"
+        "/api/v1/(session|join/new-account|one-time-code|keys|programmes/[^/]+/(service-keys|clients|lti-platforms))"
         "|/oauth/.*|/admin/.*",
         SIGN_IN,
     ),

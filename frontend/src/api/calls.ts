@@ -216,6 +216,74 @@ export const revokeServiceKey = (programme_id: string, key_id: string) =>
     }),
   )
 
+// --- people of the programme, and joining it ---
+
+export const listPeople = (programme_id: string, cursor?: string) =>
+  answerTo(
+    http.GET('/api/v1/programmes/{programme_id}/people', {
+      params: { path: { programme_id }, query: { limit: 100, ...(cursor === undefined ? {} : { cursor }) } },
+    }),
+    LISTED,
+  )
+
+const ofPerson = (programme_id: string, person_id: string) => ({ params: { path: { programme_id, person_id } } })
+
+export const changePerson = (programme: string, person: string, body: S.PersonChanges) =>
+  answerTo(
+    http.PATCH('/api/v1/programmes/{programme_id}/people/{person_id}', { ...ofPerson(programme, person), body }),
+    { role: 'string' },
+  )
+
+export const endPerson = (programme: string, person: string) =>
+  done(http.DELETE('/api/v1/programmes/{programme_id}/people/{person_id}', ofPerson(programme, person)))
+
+export const listInvitations = (programme_id: string) =>
+  answerTo(
+    http.GET('/api/v1/programmes/{programme_id}/invitations', {
+      params: { path: { programme_id }, query: { limit: 100, state: 'open' } },
+    }),
+    LISTED,
+  )
+
+export const checkPeopleList = (programme: string, text: string) =>
+  answerTo(
+    http.POST('/api/v1/programmes/{programme_id}/people-list-check', { ...ofProgramme(programme), body: { text } }),
+    { lines: 'list' },
+  )
+
+export const invite = (programme: string, people: S.Invited[]) =>
+  answerTo(
+    http.POST('/api/v1/programmes/{programme_id}/invitations', { ...ofProgramme(programme), body: { people } }),
+    {
+      made: 'list',
+    },
+  )
+
+const ofInvitation = (programme_id: string, invitation_id: string) => ({
+  params: { path: { programme_id, invitation_id } },
+})
+
+export const renewInvitation = (programme: string, id: string) =>
+  answerTo(
+    http.POST('/api/v1/programmes/{programme_id}/invitations/{invitation_id}/link', {
+      ...ofInvitation(programme, id),
+      body: {},
+    }),
+    { link: 'string' },
+  )
+
+export const withdrawInvitation = (programme: string, id: string) =>
+  done(http.DELETE('/api/v1/programmes/{programme_id}/invitations/{invitation_id}', ofInvitation(programme, id)))
+
+export const lookAtLink = (invitation: string) =>
+  answerTo(http.POST('/api/v1/join/link', { body: { invitation } }), { programme: 'object' })
+
+export const joinAnew = (body: S.NewAccount) =>
+  answerTo(http.POST('/api/v1/join/new-account', { body }), { person: 'object' })
+
+export const join = (invitation: string) =>
+  answerTo(http.POST('/api/v1/join', { body: { invitation } }), { person: 'object' })
+
 // --- other systems of the programme ---
 
 export const listWebhooks = (programme: string) =>

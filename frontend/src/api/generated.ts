@@ -893,6 +893,66 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/join": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Join a programme with the account that is signed in
+         * @description Uses the link up. 409 for who belongs to the programme already.
+         */
+        post: operations["join"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/join/link": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * What a link leads to
+         * @description For whoever has the link. Changes nothing. 410 for a link that does not count, 429 after too many that are none.
+         */
+        post: operations["join_look"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/join/new-account": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Join with a new account
+         * @description Uses the link up: makes the account, and signs it in. What the invitation gives of the names counts. Whoever has an account signs in and joins with that.
+         */
+        post: operations["join_new_account"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/junctions/{reading_id}": {
         parameters: {
             query?: never;
@@ -1593,6 +1653,94 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/former-people": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Who belonged to the programme
+         * @description For the coordinator, in the order in which they went.
+         */
+        get: operations["programme_former_people_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/invitations": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Who was invited
+         * @description For the coordinator, the newest first. Links are not shown again.
+         */
+        get: operations["invitations_list"];
+        put?: never;
+        /**
+         * Invite people
+         * @description By the coordinator. Each gets a link of their own, by which they choose a password and join. Who belongs to the programme already or has a link that counts is left out, by the user name: the same sent again invites nobody twice. All are invited, or on a refusal nobody.
+         */
+        post: operations["invitations_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/invitations/{invitation_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * An invitation
+         * @description For the coordinator. Its link is not shown again.
+         */
+        get: operations["invitation_retrieve"];
+        put?: never;
+        post?: never;
+        /**
+         * Withdraw an invitation
+         * @description By the coordinator. Its link counts no more. Nobody who has joined is put out by it (409).
+         */
+        delete: operations["invitation_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/invitations/{invitation_id}/link": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Make another link for an invitation
+         * @description By the coordinator, for a link that was lost, withdrawn or has ended. The one before counts no more.
+         */
+        post: operations["invitation_renew"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/kits": {
         parameters: {
             query?: never;
@@ -1721,6 +1869,54 @@ export interface paths {
         options?: never;
         head?: never;
         patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/people-list-check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Look at a list of people before they are invited
+         * @description For the coordinator. Says of each line who would be invited, and what is wrong, by line and column. Nothing is changed: invite the `person` of each line that is `new`.
+         */
+        post: operations["people_list_check"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/people/{person_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Somebody who belongs to the programme
+         * @description For supervisors and coordinators, and services that enter cases for a student.
+         */
+        get: operations["programme_person_retrieve"];
+        put?: never;
+        post?: never;
+        /**
+         * End what somebody is in the programme
+         * @description By the coordinator. From the next request on they see nothing of it, are told nothing, and keys, clients and webhooks in their name reach nothing here. Their cases stay, and records name them as before. The only coordinator cannot go (409).
+         */
+        delete: operations["programme_person_destroy"];
+        options?: never;
+        head?: never;
+        /**
+         * Change what somebody is in the programme
+         * @description By the coordinator: role, group, and until which day a student may treat patients. Their rights are others from the next request on. The only coordinator stays one, and who has cases as a student stays a student (409).
+         */
+        patch: operations["programme_person_partial_update"];
         trace?: never;
     };
     "/api/v1/programmes/{programme_id}/people/{person_id}/external-id": {
@@ -4144,6 +4340,11 @@ export interface components {
             /** @description The address as a QR code (ISO/IEC 18004): rows of 0 and 1. */
             square: string[];
         };
+        /**
+         * @description As the first line names it, whatever the order.
+         * @enum {string}
+         */
+        Column: "name" | "user name" | "role" | "group";
         /** @description A column of an exported table. */
         ColumnShown: {
             /** @description Empty where the name says it all. */
@@ -5274,6 +5475,42 @@ export interface components {
          * @enum {string}
          */
         Finding: "expected" | "found" | "searched_not_found";
+        /** @description A stored membership that ended, with its person. */
+        FormerMemberShown: {
+            /**
+             * Format: date-time
+             * @description When it ended.
+             */
+            ended_at: string;
+            /** @description Who ended it. */
+            ended_by: components["schemas"]["PersonRef"];
+            /** @description What it is grouped by. */
+            group: string;
+            /**
+             * Format: date-time
+             * @description When they joined the programme.
+             */
+            joined_at: string;
+            /** @description The person. */
+            person: components["schemas"]["PersonRef"];
+            /** @description What the person is in the programme. */
+            role: components["schemas"]["Role"];
+        };
+        /** @description One page of who belonged to the programme. */
+        FormerPeoplePage: {
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /**
+             * Format: uri
+             * @description Address of the page before; null: this is the first.
+             */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["FormerMemberShown"][];
+        };
         /** @description One canal at the beginning of the next visit. */
         Found: {
             /** @description The canal by its name; empty or null for the whole tooth. */
@@ -5975,6 +6212,129 @@ export interface components {
             /** @description How often the one that is there now was used: in this case, and before it as the plan counted. */
             uses: number;
         };
+        /** @description One page of invitations. */
+        InvitationPage: {
+            /**
+             * Format: uri
+             * @description Address of the next page; null: this is the last.
+             */
+            next: string | null;
+            /**
+             * Format: uri
+             * @description Address of the page before; null: this is the first.
+             */
+            previous: string | null;
+            /** @description The rows of this page. */
+            results: components["schemas"]["InvitationShown"][];
+        };
+        /** @description A stored invitation, as whoever has its link sees it. */
+        InvitationSeen: {
+            /**
+             * Format: date-time
+             * @description When it ends.
+             */
+            ends_at: string;
+            /** @description What it is grouped by. */
+            group: string;
+            /** @description The user name that was given has an account: sign in with it first, then join. */
+            readonly has_account: boolean;
+            /** @description As others will see it; empty: to be chosen. */
+            name: string;
+            /** @description The programme. */
+            programme: components["schemas"]["ProgrammeRef"];
+            /** @description What the person is in the programme. */
+            role: components["schemas"]["Role"];
+            /** @description To sign in with; empty: to be chosen. */
+            username: string;
+        };
+        /** @description Whom to invite. */
+        InvitationsGivenRequest: {
+            /**
+             * @description The link ends after so many; 14 if nothing is said.
+             * @default 14
+             */
+            days?: number;
+            /** @description Each once. */
+            people: components["schemas"]["InvitedGivenRequest"][];
+        };
+        /** @description A stored invitation; never its link. Once it was used its names are those of the person. */
+        InvitationShown: {
+            /**
+             * Format: date-time
+             * @description When it ends.
+             */
+            ends_at: string;
+            /** @description What it is grouped by. */
+            group: string;
+            /**
+             * Format: uuid
+             * @description Its own id.
+             */
+            id: string;
+            /**
+             * Format: date-time
+             * @description When it was made.
+             */
+            made_at: string;
+            /** @description Null: whoever runs the server. */
+            made_by: components["schemas"]["PersonRef"] | null;
+            /** @description As others will see it; empty: the person chooses. */
+            name: string;
+            /** @description What the person is in the programme. */
+            role: components["schemas"]["Role"];
+            /** @description How it is. */
+            state: components["schemas"]["InvitationState"];
+            /**
+             * Format: date-time
+             * @description When somebody joined by it; null: nobody did.
+             */
+            used_at: string | null;
+            /** @description Who joined by it. */
+            used_by: components["schemas"]["PersonRef"] | null;
+            /** @description To sign in with; empty: the person chooses, or has joined. */
+            username: string;
+        };
+        /**
+         * @description * `ended`: Nobody used it in time.
+         * @enum {string}
+         */
+        InvitationState: "open" | "used" | "withdrawn" | "ended";
+        /** @description What came of inviting: rows that were just stored, and who needed none. */
+        InvitationsWithLinks: {
+            /** @description Who belongs to the programme already, or has a link that still counts. */
+            left_out: components["schemas"]["Invited"][];
+            /** @description Invitations that were just made. */
+            made: components["schemas"]["InvitationWithLink"][];
+        };
+        /** @description An invitation that was just stored, with its link, which is shown this once. */
+        InvitationWithLink: {
+            /** @description The invitation that it is about. */
+            invitation: components["schemas"]["InvitationShown"];
+            /** @description Hand it to this one person. What stands after the # reaches no log: it is never part of a request's address. Kept nowhere here. */
+            readonly link: string;
+        };
+        /** @description Somebody who is invited. What is empty of name and user name, they choose themselves. */
+        Invited: {
+            /** @description What it is grouped by. */
+            group: string;
+            /** @description As it is shown to others. */
+            name: string;
+            /** @description What the person is in the programme. */
+            role: components["schemas"]["Role"];
+            /** @description The name to sign in with. */
+            username: string;
+        };
+        /** @description Somebody to be invited, read by hand: each text has a limit. What is left out of the names they choose. */
+        InvitedGivenRequest: {
+            /** @description What it is grouped by. */
+            group?: string;
+            /** @description As others will see it. */
+            name?: string;
+            /** @description What the person is in the programme. */
+            role: components["schemas"]["Role"];
+            /** @description To sign in with. */
+            username?: string;
+        };
         /**
          * @description What a canal is rinsed with.
          * @enum {string}
@@ -6408,6 +6768,13 @@ export interface components {
          * @enum {string}
          */
         Level: "low" | "moderate" | "high";
+        /** @description What is wrong in a line, and where. */
+        LineFault: {
+            /** @description As the first line names it. */
+            column: components["schemas"]["Column"];
+            /** @description With what to do about it. */
+            says: string;
+        };
         /** @description What one line on an image measures. */
         LineMeasured: {
             /** @description None: where the canal leaves its axis was not marked. */
@@ -6430,6 +6797,30 @@ export interface components {
             tip_deeper_mm: components["schemas"]["Between"] | null;
             /** @description From the tip to the root's end; below 0 the tip is past it. */
             tip_short_mm: components["schemas"]["Between"] | null;
+        };
+        /**
+         * @description What would come of one line of a list.
+         *     * `new`: They would be invited.
+         *     * `invited`: They have a link that counts.
+         *     * `member`: They belong to the programme.
+         * @enum {string}
+         */
+        LineState: "new" | "invited" | "member" | "wrong";
+        /** @description A link by which somebody joins. */
+        LinkGivenRequest: {
+            /** @description What stands after the # of the link. */
+            invitation: string;
+        };
+        /** @description One line of a list of people. */
+        ListedLine: {
+            /** @description What is wrong, each with where. */
+            faults: components["schemas"]["LineFault"][];
+            /** @description In the file, counted from 1. */
+            line: number;
+            /** @description Null where something is wrong. */
+            person: components["schemas"]["Invited"] | null;
+            /** @description How it is. */
+            state: components["schemas"]["LineState"];
         };
         /**
          * @description The mark on the apex locator's scale that was read at.
@@ -6596,6 +6987,11 @@ export interface components {
             programme: components["schemas"]["ProgrammeRef"];
             /** @description What the person is in the programme. */
             role: components["schemas"]["Role"];
+            /**
+             * Format: date
+             * @description Of a student: the last day on which they may treat patients; null: they may not.
+             */
+            treats_patients_until: string | null;
         };
         /** @description A stored membership of the programme, with its person. */
         MemberShown: {
@@ -6603,10 +6999,20 @@ export interface components {
             external_id: string | null;
             /** @description What it is grouped by. */
             group: string;
+            /**
+             * Format: date-time
+             * @description When they joined the programme.
+             */
+            joined_at: string;
             /** @description The person. */
             person: components["schemas"]["PersonRef"];
             /** @description What the person is in the programme. */
             role: components["schemas"]["Role"];
+            /**
+             * Format: date
+             * @description Of a student: the last day on which they may treat patients; null: they may not.
+             */
+            treats_patients_until: string | null;
         };
         /**
          * @description How an instrument is moved.
@@ -6688,6 +7094,23 @@ export interface components {
          * @enum {string}
          */
         NeedleTip: "open" | "side_vented";
+        /** @description A new account, and the link by which it joins. */
+        NewAccountGivenRequest: {
+            /** @description What stands after the # of the link. */
+            invitation: string;
+            /**
+             * @description Where none was given.
+             * @default
+             */
+            name?: string;
+            /** @description Twelve letters at least. */
+            password: string;
+            /**
+             * @description Where none was given.
+             * @default
+             */
+            username?: string;
+        };
         /**
          * @description Why a receiver gave no answer at all.
          *     * `inside`: The address is of a network that webhooks do not go to: private, of this machine, of one line.
@@ -7133,6 +7556,18 @@ export interface components {
              */
             supervisor_id?: string | null;
         };
+        /** @description What changes of somebody's membership; what is left out stays. */
+        PatchedMemberChangesRequest: {
+            /** @description What it is grouped by. */
+            group?: string;
+            /** @description What the person is in the programme. */
+            role?: components["schemas"]["Role"];
+            /**
+             * Format: date
+             * @description Of a student: the last day on which they may treat patients; null: they may not.
+             */
+            treats_patients_until?: string | null;
+        };
         /** @description What changes of a webhook; what is left out stays. */
         PatchedWebhookChangesRequest: {
             /** @description Begins with `https://`. */
@@ -7181,6 +7616,16 @@ export interface components {
              * @default other
              */
             what?: components["schemas"]["PauseCause"];
+        };
+        /** @description A list of people, as a spreadsheet saves it. */
+        PeopleListGivenRequest: {
+            /** @description CSV (RFC 4180), or with semicolons or tabs. The first line names the columns: name, user name, role, group. */
+            text: string;
+        };
+        /** @description What would come of a list; nothing of it is stored. */
+        PeopleListShown: {
+            /** @description Its lines, in order; empty ones are left out. */
+            lines: components["schemas"]["ListedLine"][];
         };
         /** @description One page of who belongs to a programme. */
         PeoplePage: {
@@ -8708,6 +9153,14 @@ export interface components {
          * @enum {string}
          */
         RemovalReason: "names_somebody" | "not_of_this_case" | "not_usable";
+        /** @description How long another link counts. */
+        RenewalGivenRequest: {
+            /**
+             * @description The link ends after so many; 14 if nothing is said.
+             * @default 14
+             */
+            days?: number;
+        };
         /** @description The next visit begins. */
         ReopenPayload: {
             /** @description Canals that were found as they were left, or have not been worked yet; the others wait for a supervisor. */
@@ -11443,6 +11896,20 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"] & {
                     /** @enum {unknown} */
                     type?: "/api/v1/problems/image-removed";
+                };
+            };
+        };
+        /** @description - `invitation-refused`: A link to join that does not count: unknown, used, ended or withdrawn. */
+        "410.invitation-refused": {
+            headers: {
+                /** @description Names the request. Tell it to whoever looks after the server. */
+                "X-Request-Id"?: string;
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"] & {
+                    /** @enum {unknown} */
+                    type?: "/api/v1/problems/invitation-refused";
                 };
             };
         };
@@ -14801,6 +15268,109 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    join: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LinkGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            410: components["responses"]["410.invitation-refused"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            429: components["responses"]["429.too-many-tries"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    join_look: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LinkGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InvitationSeen"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            410: components["responses"]["410.invitation-refused"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            429: components["responses"]["429.too-many-tries"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    join_new_account: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewAccountGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused"];
+            403: components["responses"]["403.key-opens-not.token-missing"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            410: components["responses"]["410.invitation-refused"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            429: components["responses"]["429.too-many-tries.too-often"];
+            503: components["responses"]["503.busy.took-too-long"];
+            default: components["responses"]["any-other"];
+        };
+    };
     junction_retrieve: {
         parameters: {
             query?: never;
@@ -16774,6 +17344,239 @@ export interface operations {
             default: components["responses"]["any-other"];
         };
     };
+    programme_former_people_list: {
+        parameters: {
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description So many on a page. */
+                limit?: number;
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FormerPeoplePage"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    invitations_list: {
+        parameters: {
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description So many on a page. */
+                limit?: number;
+                /** @description How they stand now. */
+                state?: "open" | "used" | "withdrawn" | "ended";
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InvitationPage"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    invitations_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["InvitationsGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InvitationsWithLinks"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    invitation_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                invitation_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InvitationShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    invitation_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                invitation_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.conflict"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    invitation_renew: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                invitation_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["RenewalGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InvitationWithLink"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
     kits_list: {
         parameters: {
             query?: {
@@ -17182,7 +17985,7 @@ export interface operations {
                 /** @description For services: the key that yours knows it by. */
                 external_id?: string;
                 /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
-                fields?: ("person" | "role" | "group" | "external_id")[];
+                fields?: ("person" | "role" | "group" | "joined_at" | "treats_patients_until" | "external_id")[];
                 /** @description The group they are in, by its whole name. */
                 group?: string;
                 /** @description So many on a page. */
@@ -17224,6 +18027,151 @@ export interface operations {
             404: components["responses"]["404.not-found"];
             412: components["responses"]["412.changed-since"];
             429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    people_list_check: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PeopleListGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PeopleListShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_person_retrieve: {
+        parameters: {
+            query?: {
+                /** @description Only these fields, with a comma between two; of a list, in each of its rows. */
+                fields?: ("person" | "role" | "group" | "joined_at" | "treats_patients_until" | "external_id")[];
+            };
+            header?: {
+                /** @description The ETag seen last, several of them, or `*`: 304 where nothing has changed (RFC 9110, 13.1.2). */
+                "If-None-Match"?: string;
+            };
+            path: {
+                person_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    /** @description Changes with all that is shown; If-None-Match takes it, and If-Match where a change asks for it. */
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MemberShown"];
+                };
+            };
+            /** @description What is shown is what the ETag of If-None-Match is of. No body. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.not-allowed.scope-missing"];
+            404: components["responses"]["404.not-found"];
+            412: components["responses"]["412.changed-since"];
+            429: components["responses"]["429.too-often"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_person_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                person_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["400.not-understood"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            409: components["responses"]["409.conflict"];
+            503: components["responses"]["503.busy"];
+            default: components["responses"]["any-other"];
+        };
+    };
+    programme_person_partial_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                person_id: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["PatchedMemberChangesRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MemberShown"];
+                };
+            };
+            400: components["responses"]["400.not-understood.parse-error"];
+            401: components["responses"]["401.key-refused.not-authenticated"];
+            403: components["responses"]["403.key-opens-not.not-allowed.token-missing"];
+            404: components["responses"]["404.not-found"];
+            408: components["responses"]["408.body-too-slow"];
+            409: components["responses"]["409.conflict"];
+            413: components["responses"]["413.body-too-long"];
+            415: components["responses"]["415.unsupported-media-type"];
+            422: components["responses"]["422.not-usable"];
             503: components["responses"]["503.busy"];
             default: components["responses"]["any-other"];
         };

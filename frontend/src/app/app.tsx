@@ -17,6 +17,14 @@ const AT_CHAIR = /^\/cases\/([^/?]+)\/(?:chair|sign-off)\b/
 /** The screen of the present address, behind sign-in and the first notice. */
 export function App() {
   if (sessionState.value === 'asking') return <OtherTab or={<output class="unseen">{words.loading}</output>} />
+  // Who joins need not be signed in yet, nor have read anything.
+  if (address.value.split('?')[0] === '/join')
+    return (
+      <>
+        <OtherTab />
+        {screenAt('/join')}
+      </>
+    )
   if (sessionState.value === 'out')
     return (
       <>

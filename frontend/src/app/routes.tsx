@@ -1,6 +1,7 @@
 import { Notice, Skeleton } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { match } from '@/router'
+import { SignIn } from '@/screens/sign-in/sign-in'
 import { words } from '@/words/en'
 import { type Later, later } from './later'
 
@@ -9,6 +10,7 @@ const tooth = later(() => import('./groups/tooth'))
 export const chair = later(() => import('./groups/chair'))
 export const images = later(() => import('./groups/images'))
 export const supervision = later(() => import('./groups/supervision'))
+const people = later(() => import('./groups/people'))
 const record = later(() => import('./groups/record'))
 
 type Parts = Record<string, string>
@@ -47,6 +49,8 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/share', of(images, ({ Share }) => <Share />)],
   ['/account', of(record, ({ Account }) => <Account />)],
   ['/account/keys', of(record, ({ Keys }) => <Keys />)],
+  ['/account/people', of(people, ({ People }) => <People />)],
+  ['/join', of(people, ({ Join }) => <Join signIn={(above) => <SignIn above={above} />} />)],
   ['/account/systems', of(record, ({ Systems }) => <Systems />)],
 ]
 

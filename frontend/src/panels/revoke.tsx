@@ -7,10 +7,14 @@ interface RevokeProps {
   /** Of what is revoked. */
   name: string
   revoke: () => Promise<void>
+  /** The words, where it is no key. */
+  says?: { ask: (name: string) => string; sure: string; keep: string }
 }
 
+const OF_KEYS = { ask: words.keys.revoke, sure: words.keys.sure, keep: words.keys.keep }
+
 /** Revokes in two taps, as nothing brings it back. */
-export function Revoke({ name, revoke }: RevokeProps) {
+export function Revoke({ name, revoke, says = OF_KEYS }: RevokeProps) {
   const [asked, setAsked] = useState(false)
   const [sending, run] = useSending()
   return (
@@ -19,15 +23,15 @@ export function Revoke({ name, revoke }: RevokeProps) {
       {asked ? (
         <div class="row">
           <button type="button" class="button" disabled={sending.state === 'busy'} onClick={() => void run(revoke)}>
-            {words.keys.sure}
+            {says.sure}
           </button>
           <button type="button" class="button plain" onClick={() => setAsked(false)}>
-            {words.keys.keep}
+            {says.keep}
           </button>
         </div>
       ) : (
         <button type="button" class="button plain" onClick={() => setAsked(true)}>
-          {words.keys.revoke(name)}
+          {says.ask(name)}
         </button>
       )}
     </>

@@ -12,11 +12,12 @@ interface TextProps extends FieldProps {
   value: string
   onInput: (value: string) => void
   name?: string
-  type?: 'text' | 'password'
+  type?: 'text' | 'password' | 'date'
   autoComplete?: string
   rows?: number
   maxLength?: number
   inputMode?: 'numeric'
+  readOnly?: boolean
 }
 
 /** One line, or several with `rows`. */
@@ -30,6 +31,8 @@ export function TextField({ label, hint, wrong, value, onInput, rows, type = 'te
         <textarea {...shared} {...rest} rows={rows} onInput={(event) => onInput(event.currentTarget.value)} />
       ) : type === 'password' ? (
         <input {...shared} {...rest} type="password" onInput={(event) => onInput(event.currentTarget.value)} />
+      ) : type === 'date' ? (
+        <input {...shared} {...rest} type="date" onInput={(event) => onInput(event.currentTarget.value)} />
       ) : (
         <input {...shared} {...rest} type="text" onInput={(event) => onInput(event.currentTarget.value)} />
       )}

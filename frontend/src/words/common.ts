@@ -70,7 +70,14 @@ export const setting = { block: 'Training block', extracted: 'Extracted tooth', 
 
 export const scheme = { label: 'Light or dark', 'as the phone': 'as the phone', light: 'light', dark: 'dark' }
 
-export const account = { title: 'You and this phone', signOut: 'Sign out', role: 'Role', programme: 'Programme' }
+export const account = {
+  title: 'You and this phone',
+  signOut: 'Sign out',
+  role: 'Role',
+  programme: 'Programme',
+  people: 'People',
+  workIn: (programme: string) => `Work in ${programme}`,
+}
 
 export const fields = {
   less: (label: string, step: number) => `${label}: less by ${step}`,

@@ -7,13 +7,16 @@ import { go } from '@/router'
 import { type Hand, hand, type Scheme, scheme, setHand } from '@/store/device/preferences'
 import { countWaiting } from '@/store/outbox/pending-readings'
 import { stopPush } from '@/store/session/push'
-import { membership, session, signOut } from '@/store/session/session'
+import { membership, session, signOut, workIn } from '@/store/session/session'
 import { words } from '@/words/en'
 import { Codes } from './codes'
 import { Notified } from './notified'
 
 const HANDS: readonly Hand[] = ['right', 'left']
 const SCHEMES: readonly Scheme[] = ['as the phone', 'light', 'dark']
+
+/** What is shown is all of one programme: the app begins anew in the other one. */
+const turnTo = (programme: string) => workIn(programme).then(() => location.assign('/'))
 
 /** Who is signed in, light or dark, and the way out. */
 export function Account() {
@@ -31,6 +34,7 @@ export function Account() {
     }
   }
   const of = membership.value
+  const others = session.value?.memberships.filter(({ programme }) => programme.id !== of?.programme.id) ?? []
   return (
     <Page title={words.account.title} back={{ to: '/', says: words.back }}>
       <div class="stack close">
@@ -41,6 +45,11 @@ export function Account() {
           </p>
         )}
       </div>
+      {others.map(({ programme }) => (
+        <button key={programme.id} type="button" class="button" onClick={() => void turnTo(programme.id)}>
+          {words.account.workIn(programme.name)}
+        </button>
+      ))}
       <Choice
         label={words.scheme.label}
         value={scheme.value}
@@ -57,6 +66,11 @@ export function Account() {
       />
       {of?.role === 'supervisor' && <Codes />}
       {of?.role === 'supervisor' && <Notified />}
+      {of?.role === 'coordinator' && (
+        <a class="button" href="/account/people">
+          {words.account.people}
+        </a>
+      )}
       <a class="button" href="/account/keys">
         {words.keys.title}
       </a>

@@ -1,0 +1,2 @@
+export { Join } from '@/screens/join/join'
+export { People } from '@/screens/people/people'

@@ -1,0 +1,23 @@
+/** Words of joining a programme by a link. */
+export const join = {
+  title: 'Join',
+  noLink: 'This is no whole link. Open it exactly as it was sent to you, or ask the coordinator for another.',
+  unreachable: 'No answer from the server. Check the connection and try again.',
+  asWhat: (role: string, group: string) => (group ? `As ${role}, in ${group}.` : `As ${role}.`),
+  role: { student: 'a student', supervisor: 'a supervisor', coordinator: 'the coordinator' },
+  until: (when: string) => `The link counts once, until ${when}.`,
+  youAre: (name: string) => `You are ${name}.`,
+  signInAs: (username: string) => `Sign in with it. Your user name: ${username}.`,
+  username: 'User name, to sign in with',
+  usernameHint: 'Letters, digits and . @ + - _',
+  name: 'Your name, as others see it',
+  password: 'Choose a password',
+  passwordHint: 'Twelve letters at least. A few words that belong to you alone are good.',
+  go: 'Join',
+  busy: 'Joining …',
+  haveOne: 'I have an account here',
+  haveNone: 'I have no account yet',
+  signedInAs: (name: string) => `You are signed in as ${name}.`,
+  notMe: 'That is not me: sign out',
+  account: 'You have an account here already. Sign in, and join with it.',
+}
