@@ -17,12 +17,15 @@ const DJANGO = `http://127.0.0.1:${process.env.DJANGO_PORT ?? 8000}`
 // first screen is among it.
 const OF_LISTS =
   /src.(panels.(case-row|account-link|set-aside)|store.(outbox.left-over|forms.sending)|api.patiently|words.(worklist|rationale|plain|case|chair)|parts.(rationale.[a-z-]+|known|as-of|seen|sent|unhurry|unhurried))\.tsx?$/
+// A tooth's screens show one picture in its states, and go as one: what they have in common is pressed once.
+const OF_SCREENS =
+  /src.(screens.(case|chair|hold-point|marks|new-case|no-work|plan|record|review|share|visit)|parts.(canal-picture|keypad|lengths-board|reading-ruler)|panels.(emergency|hold-point|marks|readings))\b.*\.tsx?$/
 const OF_PLANS =
   /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table)|parts.(cautions|difference.difference-view|difficulty|tabs|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
 const OF_IMAGES =
   /src.(panels.(images|marks|readings)|parts.(image-board|viewer|bounds|record-link|difference.compare)|marks|store.(images.(blackened|take|look-first|put-right)|chair.(part|chair))|walk|words.(images|marks|record|look))\b.*\.(tsx?|json)$/
 const OF_REVIEWS =
-  /src.(words.(review|card|emergency|visit)|store.(cache.review|device.clock)|parts.step-answers|units.addresses)\.tsx?$/
+  /src.(words.(review|card|emergency|visit|plan|planning|hold|drawing)|store.(cache.(review|plans)|device.clock|outbox.record)|panels.plan.waiting-plans|parts.(difficulty|known|step-answers)|units.addresses)\.tsx?$/
 
 /** The worker itself, maps, smaller copies, and what a phone asks for once, when the app is put on its home screen. */
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/
@@ -111,9 +114,8 @@ export default defineConfig({
           includeDependenciesRecursively: false,
           groups: [
             { name: 'of-lists', test: OF_LISTS },
-            { name: 'of-plans', test: OF_PLANS, minShareCount: 2 },
-            { name: 'of-images', test: OF_IMAGES, minShareCount: 2 },
             { name: 'of-reviews', test: OF_REVIEWS },
+            { name: 'of-teeth', test: (id) => [OF_SCREENS, OF_PLANS, OF_IMAGES].some((each) => each.test(id)) },
           ],
         },
       },

@@ -1,11 +1,14 @@
 import { fireEvent, render, screen, within } from '@testing-library/preact'
+import { useState } from 'preact/hooks'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Plan } from '@/api/shapes'
 import { Dock } from '@/screens/chair/dock'
 import { Halted, SalineOnly } from '@/screens/chair/halted'
 import { ContactTime } from '@/screens/chair/irrigate'
-import { NowCard } from '@/screens/chair/now-card'
+import { AboutStep, NowCard } from '@/screens/chair/now-card'
+import { StepPicture } from '@/screens/chair/step-picture'
 import { endContact, startContact } from '@/store/chair/contact-time'
+import { expectedRest } from '@/store/chair/expected'
 import { setHand } from '@/store/device/preferences'
 import { signedIn } from './people'
 import { chairAfter, HAND, left, NOON, ROTARY } from './sample-work'
@@ -19,14 +22,27 @@ function at(events: Events, name = 'MB', over: Partial<Plan> = {}) {
   const canal = made.chair.plan.canals.find((planned) => planned.canal === name)
   const course = made.chair.course.canals[name]
   if (!canal || !course) throw new Error(name)
-  const props = { chair: made.chair, canal, course }
-  const shown = render(
-    <>
-      <NowCard {...props} />
-      <Dock {...props} onTurnedBack={() => undefined} />
-    </>,
-  )
+  const shown = render(<Step chair={made.chair} canal={canal} course={course} />)
   return { ...made, ...shown }
+}
+
+type StepProps = Pick<Parameters<typeof NowCard>[0], 'chair' | 'canal' | 'course'>
+
+/** As the screen puts it together. */
+function Step(props: StepProps) {
+  const [depth_um, onDepth] = useState<number>()
+  const ahead = expectedRest(props.chair, undefined, undefined)
+  const tip = { depth_um, onDepth }
+  const picture = (
+    <StepPicture {...props} canals={props.chair.plan.canals} ahead={ahead} tip={tip} onTurn={() => undefined} />
+  )
+  return (
+    <>
+      <NowCard {...props} picture={picture} />
+      <AboutStep {...props} />
+      <Dock {...props} tip={tip} onTurnedBack={() => undefined} />
+    </>
+  )
 }
 
 const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
@@ -45,16 +61,14 @@ describe('a depth', () => {
     const { recorded } = at([])
     const stopped = screen.getByRole('button', { name: 'Stopped at —' }) as HTMLButtonElement
     expect(stopped.disabled).toBe(true)
-    expect(screen.getByRole('slider').getAttribute('aria-valuetext')).toBe('Set the depth that was felt.')
+    expect(screen.getByRole('slider').getAttribute('aria-valuetext')).toBe('not set')
     fireEvent.click(stopped)
     expect(recorded).toEqual([])
   })
 
   test('is told in half millimetres from one short of the stop', () => {
     const { recorded } = at([])
-    press('half a millimetre deeper')
-    press('half a millimetre less deep')
-    press('half a millimetre less deep')
+    for (const key of ['ArrowDown', 'ArrowUp', 'ArrowUp']) fireEvent.keyDown(screen.getByRole('slider'), { key })
     press('Stopped at 17.0')
     expect(recorded[0]?.payload).toMatchObject({ kind: 'step', exit: 'short', depth_um: 17_000, stop_um: 18_500 })
   })
@@ -70,8 +84,8 @@ describe('a depth', () => {
 describe('the card', () => {
   test('says where one is, the stop, the motor and what the length rests on', () => {
     const { container } = at([])
-    const text = container.querySelector('.now-card')?.textContent ?? ''
-    for (const said of ['canal 1 of 2 · step 1 of about 5', '18.5', 'to resistance', 'rests on confirming image'])
+    const text = container.textContent ?? ''
+    for (const said of ['step 1 of about 5', '18.5', 'to resistance', 'rests on confirming image'])
       expect(text).toContain(said)
   })
 
@@ -82,7 +96,7 @@ describe('the card', () => {
     }))
     at([], 'MB', { tray_list: silent })
     expect(screen.getByRole('alert').textContent).toContain('maker’s instructions')
-    expect(screen.queryByRole('button', { name: /Stopped at|At its stop/ })).toBeNull()
+    expect(screen.queryByRole('button', { name: /Stopped at|At its stop|At length/ })).toBeNull()
     expect(screen.getByRole('button', { name: 'Problem' })).toBeTruthy()
   })
 
@@ -136,7 +150,7 @@ describe('an irrigant', () => {
 
   test('without a stated time: done at once, and it says none was counted', () => {
     const { recorded } = at([SHAPED])
-    press('Done')
+    press('Irrigated 2 ml')
     expect(recorded[0]?.payload).toMatchObject({ irrigant: 'sodium_hypochlorite', contact_s: null })
   })
 
@@ -146,7 +160,7 @@ describe('an irrigant', () => {
     const { recorded, container } = at([...toEdta, accident, kept])
     expect(container.querySelector('.now-words')?.textContent).toBe('saline')
     expect(container.textContent).not.toContain('EDTA')
-    press('Done')
+    press('Irrigated 5 ml')
     expect(recorded[0]?.payload).toMatchObject({ irrigant: 'saline', volume_ml: 5 })
   })
 })
@@ -218,15 +232,15 @@ describe('ways out', () => {
       unmount()
       return answers
     }
-    expect(places([])).toEqual(['At its stop, 18.5', 'Stopped at —'])
+    expect(places([])).toEqual(['Stopped at —', 'At its stop, 18.5'])
     const toLength = [...WORKED, left('edta', 'done')]
     const inHand = { kind: 'inspected' as const, canal: '', payload: { instrument: ROTARY, found: 'whole', why: '' } }
-    expect(places([...toLength, inHand])).toEqual(['At its stop, 18.5', 'Stopped short'])
+    expect(places([...toLength, inHand])).toEqual(['At length 18.5'])
     at([...toLength, inHand])
-    press('Stopped short')
+    fireEvent.keyDown(screen.getByRole('slider'), { key: 'ArrowUp' })
     expect([...document.querySelectorAll('.step-answers > button')].map((button) => button.textContent)).toEqual([
-      'At its stop, 18.5',
-      'Stopped at —',
+      'Stopped at 18.0',
+      'At length 18.5',
     ])
   })
 

@@ -106,6 +106,7 @@ describe('a supervisor who looks in', () => {
 
   test('looks at another canal without turning anybody’s hand', async () => {
     const { record } = looks([STEP])
+    await touch(/^Other canals/)
     await touch(/^MB2/)
     expect(screen.getByRole('button', { name: 'Ask for an image of MB2' })).toBeTruthy()
     expect(record).not.toHaveBeenCalled()
@@ -122,6 +123,7 @@ describe('a supervisor who looks in', () => {
 test('a coordinator looks and decides nothing', async () => {
   signedIn('Rosa', 'coordinator')
   looks([STEP, { kind: 'pause', canal: 'MB2', payload: { what: 'other' } }])
+  await touch(/^Other canals/)
   await touch(/^MB2/)
   expect(buttons().every((name) => /^MB[12]/.test(name))).toBe(true)
   expect(screen.queryAllByRole('textbox')).toEqual([])

@@ -89,7 +89,8 @@ describe('may I start?', () => {
     const [canal] = chair.plan.canals
     const course = chair.course.canals.MB1
     if (!canal || course?.state !== 'hold_point') throw new Error('not at a hold point')
-    render(<Dock chair={chair} canal={canal} course={course} onTurnedBack={() => undefined} />)
+    const tip = { depth_um: undefined, onDepth: () => undefined }
+    render(<Dock chair={chair} canal={canal} course={course} tip={tip} onTurnedBack={() => undefined} />)
     expect(screen.queryByRole('button', { name: 'Ask for sign-off' }) !== null).toBe(offered)
     expect(screen.getByRole('button', { name: 'Problem' })).toBeTruthy()
   })

@@ -13,7 +13,8 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Viewp
 from tests.journeys.running import FLAGS, chromium, running, unhurried
 
 PHONE: ViewportSize = {"width": 360, "height": 740}
-TALL_PHONE = {"width": 412, "height": 915}
+SHORT_PHONE: ViewportSize = {"width": 320, "height": 568}
+TALL_PHONE: ViewportSize = {"width": 412, "height": 915}
 LAPTOP: ViewportSize = {"width": 1280, "height": 800}
 # On a machine that does other things as well; what has to be quicker says so itself.
 expect.set_options(timeout=10_000)

@@ -6,7 +6,7 @@ import re
 import time
 from collections.abc import Callable
 
-from playwright.sync_api import Locator, Page
+from playwright.sync_api import Locator, Page, expect
 
 PATIENCE_S = 30
 # What was asked of the page before it has been answered and drawn by then.
@@ -54,8 +54,25 @@ def answers(page: Page | Locator) -> Locator:
     return page.get_by_role("group", name="Answers", exact=True)
 
 
-def canals(page: Page) -> Locator:
-    return page.get_by_role("navigation", name="Canals")
+def other_canals(page: Page) -> Locator:
+    """One place to touch; its name says where each of them stands."""
+    return page.get_by_role("navigation", name="Canals").get_by_role("button", name="Other canals")
+
+
+def turn(page: Page, canal: str) -> None:
+    """To a canal that is not in hand."""
+    # The next tap answers what was on the screen for a while: the app says when it takes one.
+    expect(other_canals(page)).to_be_enabled()
+    other_canals(page).click()
+    row = page.get_by_role("dialog").get_by_role("button", name=re.compile(f"^{canal} "))
+    expect(row).to_be_enabled()
+    row.click()
+    expect(card(page, canal)).to_be_visible()
+
+
+def strip(page: Page) -> Locator:
+    """What a thumb drags the tip along: all around the slider."""
+    return page.get_by_role("slider").locator("..")
 
 
 def halted(page: Page) -> Locator:

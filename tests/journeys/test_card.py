@@ -17,13 +17,13 @@ LEAST_TOUCH_PX = 56
 
 
 def to_the_first_engine_instrument(phone: Page, laptop: Page, case: str) -> None:
-    answer(phone, "At its stop")
-    answer(phone, "Done")
+    answer(phone, "At length")
+    answer(phone, "Irrigated")
     answer(phone, "Image elsewhere")
     expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
     approve(laptop, case)
     expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
-    while not phone.get_by_role("slider").count():
+    while not phone.get_by_role("button", name="Stopped at").count():
         first = screen.answers(phone).get_by_role("button").first
         before = first.inner_text(), screen.where(phone).inner_text()
         first.click()
@@ -51,13 +51,14 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     to_the_first_engine_instrument(phone, laptop, case)
     everything_can_be_touched(phone)
 
-    # Nothing is answered before it is touched; a touch on the ruler is a depth, the buttons put it right.
+    # Nothing is answered before it is touched; a touch on the strip is a depth, keys put it right.
     expect(phone.get_by_role("button", name="Stopped at —")).to_be_disabled()
-    ruler = phone.get_by_role("slider")
-    box = ruler.bounding_box()
+    box = screen.strip(phone).bounding_box()
     assert box
-    phone.touchscreen.tap(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
-    phone.get_by_role("button", name="half a millimetre deeper").tap()
+    phone.touchscreen.tap(box["x"] + box["width"] / 2, box["y"] + box["height"] / 4)
+    touched = phone.get_by_role("button", name="Stopped at").inner_text()
+    phone.get_by_role("slider").press("ArrowDown")
+    expect(phone.get_by_role("button", name="Stopped at")).not_to_have_text(touched)
     said = phone.get_by_role("button", name="Stopped at").inner_text()
     phone.get_by_role("button", name="Stopped at").tap()
     expect(phone.get_by_role("button", name="Take back")).to_contain_text(said.lower())
@@ -70,7 +71,7 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     answer(phone, "Passes freely")
 
     # Another canal: what comes from this one is looked at first, and a bent one is not used again.
-    phone.get_by_role("navigation", name="Canals").get_by_role("button").nth(1).tap()
+    screen.turn(phone, "ML")
     expect(phone.get_by_role("slider")).to_have_count(0)
     phone.get_by_role("button", name="Discard").tap()
     discarded = phone.get_by_role("dialog").get_by_role("button").first
@@ -124,10 +125,10 @@ def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone
     laptop.get_by_label("Keep to saline after this").check()
     laptop.get_by_role("button", name="Let it go on").click()
     expect(phone.get_by_text("Saline only, in every canal")).to_be_visible(timeout=WORD_MS)
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     due(phone, "Explore")
     expect(screen.what(phone)).to_have_text(re.compile("^saline"))
-    answer(phone, "Done")
+    answer(phone, "Irrigated")
     # The accident, the word, the instrument, and the rinse.
     rinsed = stored_by_now(phone, case, 4)[-1]["payload"]
     assert (rinsed["irrigant"], rinsed["exit"]) == ("saline", "done")

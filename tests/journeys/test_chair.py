@@ -44,9 +44,9 @@ def approve(supervisor: Page, case: str, canal: str = "MB") -> None:
 def to_the_length(phone: Page, laptop: Page, demo: Mapping[str, Any], alias: str) -> str:
     """At the chair, MB explored: an image of its length is due. Returns the case's id."""
     case = at_the_chair(phone, laptop, demo, alias)
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     due(phone, "Explore")
-    answer(phone, "Done")
+    answer(phone, "Irrigated")
     due(phone, "Length")
     return case
 
@@ -57,12 +57,12 @@ def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
     phone, laptop = open_phone(), open_laptop()
     case = at_the_chair(phone, laptop, demo, "Bench 61")
     with taken_in(phone):
-        answer(phone, "At its stop")
+        answer(phone, "At length")
     due(phone, "Explore")
 
     # The connection goes in the middle of the canal; work goes on, and survives the app being closed.
     phone.context.set_offline(True)
-    answer(phone, "Done")
+    answer(phone, "Irrigated")
     due(phone, "Length")
     answer(phone, "Image elsewhere")
     expect(phone.get_by_text("2 entries not sent yet")).to_be_visible()
@@ -114,9 +114,9 @@ def test_the_supervisor_finds_who_waits_without_a_reload(
     at_the_chair(phone, laptop, demo, "Bench 63")
     laptop.goto("/worklist")
     expect(laptop.get_by_role("heading", name="Waiting for you")).to_be_visible()
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     due(phone, "Explore")
-    answer(phone, "Done")
+    answer(phone, "Irrigated")
     due(phone, "Length")
     with taken_in(phone):
         answer(phone, "Image elsewhere")

@@ -74,7 +74,7 @@ def test_it_is_seen_within_five_seconds_behind_an_entry_that_does_not_go_through
     case = at_the_chair(phone, laptop, demo, alias)
     laptop.goto("/account")
     phone.route(EVENTS, behind)
-    phone.get_by_role("button", name="At its stop").click()
+    phone.get_by_role("button", name="At length").click()
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
     tell_with_no_line(phone)
     phone.context.set_offline(False)
@@ -173,7 +173,7 @@ def test_a_server_brought_back_from_a_copy_gets_again_what_the_phone_had_told(
     laptop.goto("/account")
     kept = database.with_suffix(".kept")
     copy(database, kept)
-    phone.get_by_role("button", name="At its stop").click()
+    phone.get_by_role("button", name="At length").click()
     expect(screen.where(phone)).to_contain_text("Explore")
     expect(phone.get_by_text("not sent yet")).to_be_hidden()
     done = [each["id"] for each in stored_by_now(phone, case, 1)]

@@ -21,9 +21,9 @@ STEP_S = 30  # RFC 6238
 
 
 def to_the_length_hold_point(phone: Page) -> None:
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     due(phone, "Explore")
-    answer(phone, "Done")
+    answer(phone, "Irrigated")
     due(phone, "Length")
     answer(phone, "Image elsewhere")
     expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
@@ -117,14 +117,13 @@ def test_one_canal_is_returned_and_the_others_go_on(open_phone: Opens, open_lapt
     expect(laptop.get_by_text("Not released: ML. The other canals go on.")).to_be_visible()
 
     phone.goto(f"/cases/{version['case_id']}/chair")
-    canals = phone.get_by_role("navigation", name="Canals")
-    canals.get_by_role("button", name="ML").click()
+    screen.turn(phone, "ML")
     expect(phone.get_by_text("The supervisor returned this canal: One size larger.")).to_be_visible()
     expect(screen.answers(phone)).to_have_count(0)
-    canals.get_by_role("button", name="MB").click()
-    answer(phone, "At its stop")
+    screen.turn(phone, "MB")
+    answer(phone, "At length")
     due(phone, "Explore")
 
     # A later decision lets it go; the phone goes on within seconds.
     laptop.get_by_role("button", name="Release ML").click()
-    expect(canals.get_by_role("button", name="ML")).to_contain_text("open", timeout=WORD_MS)
+    expect(screen.other_canals(phone)).to_have_accessible_name(re.compile("ML open"), timeout=WORD_MS)

@@ -38,7 +38,7 @@ def test_an_entry_that_was_refused_is_set_aside_with_a_trace(
     phone, laptop = open_phone(**device), open_laptop()
     case = at_the_chair(phone, laptop, demo, alias)
     phone.route(EVENTS, refuse)
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     expect(phone.get_by_text("The server would not take an entry:")).to_be_visible()
     phone.goto("/cases")
     waits = phone.get_by_role("region", name="Not sent yet")
@@ -62,5 +62,5 @@ def test_an_entry_that_was_refused_is_set_aside_with_a_trace(
 
     # The step is due once more, and goes through.
     phone.goto(f"/cases/{case}/chair")
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     assert [each["payload"]["kind"] for each in stored_by_now(phone, case, 2)] == ["note", "step"]

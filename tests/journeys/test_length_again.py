@@ -42,7 +42,7 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     signs_off(laptop, case, "length/sign-off")
     expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     phone.get_by_role("button", name="As it was").click()
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     expect(screen.what(phone)).to_contain_text("water")
 
     # 19.0 so far; by the new image 18.5 less the set-back of 1.0 that the first one had too.

@@ -12,7 +12,9 @@ from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case
 
-OF_THE_STUDENT = re.compile(r"^(At its stop|Stopped|Done|Image|Not sure|I am not sure|Problem|Close for today)")
+OF_THE_STUDENT = re.compile(
+    r"^(At its stop|At length|Stopped|Done|Irrigated|Image|Not sure|I am not sure|Problem|Close for today)"
+)
 
 
 def test_looked_in_on_asked_for_an_image_taken_over_and_given_back(
@@ -24,7 +26,7 @@ def test_looked_in_on_asked_for_an_image_taken_over_and_given_back(
     sign_in(laptop, supervisor)
     case = approved_case(demo, phone, laptop, "Bench 271")
     phone.goto(f"/cases/{case}/chair")
-    phone.get_by_role("button", name=re.compile("^At its stop")).tap()
+    phone.get_by_role("button", name=re.compile("^At length")).tap()
     expect(phone.get_by_text("Irrigate").first).to_be_visible()
 
     # Told of somebody else, and nothing of theirs to touch.
@@ -39,7 +41,7 @@ def test_looked_in_on_asked_for_an_image_taken_over_and_given_back(
     laptop.get_by_role("button", name="I take over").click()
     expect(laptop.get_by_text("You have taken over")).to_be_visible()
     expect(phone.get_by_text(f"{supervisor['name']} has taken over.", exact=False)).to_be_visible()
-    laptop.get_by_role("button", name=re.compile("^Done")).first.click()
+    laptop.get_by_role("button", name=re.compile("^Irrigated")).first.click()
     laptop.get_by_role("button", name="Give back").click()
     expect(laptop.get_by_text("You look in.", exact=False)).to_be_visible()
     expect(phone.get_by_text("has taken over.", exact=False)).to_have_count(0)

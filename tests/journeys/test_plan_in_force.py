@@ -39,7 +39,7 @@ def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_
     hands.sign_in(tablet, hands.person(demo, "student"))
     expect(screen.stop(phone)).to_have_text("19.0")
     phone.context.set_offline(True)
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
     another_plan(tablet, laptop, case, set_mm=16.0)
 

@@ -17,7 +17,7 @@ def test_the_course_is_read_back_on_the_phone_without_a_connection_and_on_paper(
     phone, laptop = open_phone(), open_laptop()
     case = at_the_chair(phone, laptop, demo, "Bench 221")
     with phone.expect_response(lambda response: response.request.method == "POST" and response.url.endswith("/events")):
-        answer(phone, "At its stop")
+        answer(phone, "At length")
     due(phone, "Explore")
 
     phone.get_by_role("link", name="Record").click()

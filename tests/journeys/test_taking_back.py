@@ -21,7 +21,7 @@ def test_a_note_from_elsewhere_stands_in_no_undos_way(
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
     case = at_the_chair(phone, laptop, demo, "Bench 941")
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     (step,) = stored_by_now(phone, case, 1)
 
     laptop.goto(f"/cases/{case}/chair")

@@ -17,20 +17,13 @@ Demo = Mapping[str, Any]
 UNHARMED = re.compile("^(As it was|All as they were)$")
 
 
-def turn(phone: Page, canal: str) -> None:
-    phone.get_by_role("navigation", name="Canals").get_by_role("button").filter(
-        has=phone.get_by_text(canal, exact=True)
-    ).click()
-    expect(screen.card(phone, canal)).to_be_visible()
-
-
 def to_the_image(phone: Page, *, passed_on: bool = False) -> None:
     if passed_on:
         # The instrument comes from another canal: it is looked at.
         screen.answers(phone).get_by_role("button", name=UNHARMED).click()
-    answer(phone, "At its stop")
+    answer(phone, "At length")
     due(phone, "Explore")
-    answer(phone, "Done")
+    answer(phone, "Irrigated")
     due(phone, "Length")
 
 
@@ -43,15 +36,15 @@ def test_three_canals_take_two_exposures_one_request_and_one_sign_off(
     expect(phone.get_by_text("one exposure shows all")).to_contain_text("ML and D come to this image too")
 
     # ML lies behind MB: it is seen apart from another angle; MB and D stand on one exposure.
-    turn(phone, "ML")
+    screen.turn(phone, "ML")
     to_the_image(phone, passed_on=True)
     expect(phone.get_by_text("From another angle")).to_be_visible()
-    turn(phone, "D")
+    screen.turn(phone, "D")
     to_the_image(phone, passed_on=True)
     expect(phone.get_by_role("group", name="One exposure shows").get_by_role("button")).to_have_text(["D", "MB"])
     answer(phone, "On film")
     expect(phone.get_by_text("ML comes to this point too")).to_be_visible()
-    turn(phone, "ML")
+    screen.turn(phone, "ML")
     screen.answers(phone).get_by_role("button", name=UNHARMED).click()
     answer(phone, "On film")
 
@@ -62,8 +55,7 @@ def test_three_canals_take_two_exposures_one_request_and_one_sign_off(
     for canal in ("MB", "D"):
         expect(laptop.get_by_role("heading", level=2, name=canal, exact=True)).to_be_visible()
     laptop.get_by_role("button", name="Approve").click()
-    strip = phone.get_by_role("navigation", name="Canals")
-    expect(strip.get_by_text("open", exact=True)).to_have_count(3, timeout=WORD_MS)
+    expect(screen.other_canals(phone)).to_have_accessible_name("Other canals: MB open, D open", timeout=WORD_MS)
 
     stored = events(phone, case)
     assert len({event["payload"]["together"] for event in stored if event["payload"]["kind"] == "sign_off"}) == 1

@@ -41,14 +41,14 @@ def test_a_clinic_case_over_two_visits(open_phone: Opens, open_laptop: Opens, de
     expect(phone.get_by_text("Waits for the supervisor: dam and access")).to_be_visible()
     approve(laptop, case)
     due(phone, "Explore")
-    answer(phone, "At its stop")
+    answer(phone, "At length")
 
     # A dam that leaks halts, and only the dam lets it go on.
     line.get_by_text("May I start?").click()
     press(phone, "Dam leaks")
     expect(screen.answers(phone)).to_have_count(0)
     press(phone, "The dam is on again")
-    answer(phone, "Done")
+    answer(phone, "Irrigated")
     due(phone, "Length")
 
     # Closed in the middle, also with no connection.

@@ -11,7 +11,7 @@ from playwright.sync_api import Frame, Locator, Page, Request, ViewportSize, exp
 
 from tests.draws import WHOLE
 from tests.journeys import screen
-from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
+from tests.journeys.conftest import PHONE, SHORT_PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, plan_of, report
 from tests.journeys.test_plan_in_force import another_plan
@@ -96,8 +96,9 @@ def causes(page: Page) -> Locator:
     return screen.answers(screen.card(page)).get_by_role("button")
 
 
-def ruler(page: Page) -> Locator:
-    return page.get_by_role("slider")
+def picture(page: Page) -> Locator:
+    """The canal in hand, drawn large, and the other canals beside it."""
+    return screen.card(page).get_by_role("img").or_(screen.other_canals(page))
 
 
 def looked_at(page: Page) -> Locator:
@@ -176,8 +177,8 @@ def test_no_emergency_is_told_by_the_second_of_two_touches(
     expect(screen.halted(phone)).to_be_visible()
 
 
-# In the gate the larger text on the smaller phone, where least has room, and the other way round.
-SIZES = [(PHONE, 130), (TALL_PHONE, 100), *([(PHONE, 100), (TALL_PHONE, 130)] if WHOLE else [])]
+# In the gate the smallest phone and the larger text, where least has room.
+SIZES = [(SHORT_PHONE, 100), (PHONE, 130), *([(PHONE, 100), (TALL_PHONE, 100), (TALL_PHONE, 130)] if WHOLE else [])]
 
 
 @pytest.mark.parametrize(("viewport", "larger"), SIZES, ids=[f"{phone['width']}-{text}" for phone, text in SIZES])
@@ -214,7 +215,7 @@ def test_each_kind_of_step(
     word("length/sign-off", {"kind": "sign_off", "exit": "approved", "despite_missing": True})
 
     node = to_resistance(phone, case, does)
-    in_sight(phone, *step, ruler)
+    in_sight(phone, *step, picture, screen.strip)
     report(phone, case, plan, [("ML", "", {"kind": "turn"})])
     in_sight(phone, looked_at, *step)  # what comes from another canal is looked at
     sheet_in_sight(phone, "Discard")

@@ -45,7 +45,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
     of(images, ({ MarksScreen }, { id = '', image = '' }) => <MarksScreen caseId={id} imageId={image} key={image} />),
   ],
   ['/worklist', of(supervision, ({ Worklist }) => <Worklist />)],
-  ['/plans/:id', of(supervision, ({ Review }, { id = '' }) => <Review id={id} key={id} />)],
+  ['/plans/:id', of(tooth, ({ Review }, { id = '' }) => <Review id={id} key={id} />)],
   ['/share', of(images, ({ Share }) => <Share />)],
   ['/account', of(record, ({ Account }) => <Account />)],
   ['/account/keys', of(record, ({ Keys }) => <Keys />)],

@@ -20,8 +20,7 @@ const clock = (seconds: number) => `${Math.floor(seconds / 60)}:${String(seconds
 
 /** Words of the step that is due: where one is, what it rests on, and the ways out of it. */
 export const card = {
-  place: (canal: number, canals: number, step: number, about: number) =>
-    `canal ${canal} of ${canals} · step ${step} of about ${about}`,
+  place: (step: number, about: number) => `step ${step} of about ${about}`,
   restsOn: (length: string, methods: readonly string[], agree: string) =>
     [`Length ${length}${methods.length ? `: rests on ${methods.join(' and ')}` : ''}`, agree]
       .filter(Boolean)
@@ -97,11 +96,7 @@ export const card = {
   wasDiscarded: (why: string) => `The one in use was discarded${why ? `: ${why.toLowerCase()}` : ''}.`,
   newTaken: 'New one in hand',
   newOne: 'new one',
-  depth: 'Depth at which it stopped',
   notTouched: 'Stopped at —',
-  less: 'half a millimetre less deep',
-  more: 'half a millimetre deeper',
-  lastTime: (depth: string) => `last time ${depth}`,
 }
 
 export const hand = { label: 'Hand that answers at the chair', right: 'right', left: 'left' }

@@ -1,3 +1,2 @@
-export { Review } from '@/screens/review/review'
 export { ToldToSupervisors } from '@/screens/worklist/told-to-supervisors'
 export { Worklist } from '@/screens/worklist/worklist'

@@ -6,7 +6,7 @@ import type { Silhouette } from '@/parts/depth-board/shape'
 import { useElementSize } from '@/parts/element-size'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
-import { axisOf, boardOf, type WorkedCanal, yAt } from './geometry'
+import { type Axis, axisOf, boardOf, type WorkedCanal, yAt } from './geometry'
 import { type Range, Strip } from './strip'
 import './canal-picture.css'
 
@@ -22,8 +22,8 @@ interface Props {
   /** Without it there is no strip to drag the tip along. */
   onDepth?: ((depth_um: number) => void) | undefined
   hand: 'right' | 'left'
-  /** What stands at the other side of the canal from the strip. */
-  children?: ComponentChildren
+  /** What stands at the other side of the canal from the strip, on the same axis. */
+  children?: (axis: Axis, height: number) => ComponentChildren
 }
 
 const STRIP_PX = 64 // its width, and of the way to the canal
@@ -36,7 +36,7 @@ export function CanalPicture(props: Props) {
   const axis = axisOf(room.height, canal)
   return (
     <div class="canal-picture" data-hand={hand}>
-      {children}
+      {measured && children?.(axis, room.height)}
       <div class="canal-room" ref={ref}>
         {measured && (
           <Drawn
@@ -86,14 +86,14 @@ function Drawn({ canal, instrument, expected, depth_um, width, height }: Props &
       <clipPath id={id}>
         <polygon points={profile(whole, standing(silhouette, tip_mm))} />
       </clipPath>
-      {wall && <polygon class="wall" points={wall} />}
+      {wall && <polyline class="wall" points={wall} />}
       {instrument && (
         <g data-held={depth_um === undefined}>
           <InHand place={whole} silhouette={silhouette} tip_mm={tip_mm} />
         </g>
       )}
       {/* Where the instrument is the wider one it binds: there the wall is seen through it. */}
-      {wall && <polygon class="wall-under" points={wall} clip-path={`url(#${id})`} />}
+      {wall && <polyline class="wall-under" points={wall} clip-path={`url(#${id})`} />}
       {canal.end_mm !== null && canal.end_mm * 1000 !== canal.stop_um && (
         <line
           class="canal-end"

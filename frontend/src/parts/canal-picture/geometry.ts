@@ -9,6 +9,8 @@ export interface WorkedCanal {
   readonly end_mm: number | null
   /** Of what is in hand. */
   readonly stop_um: number | null
+  /** Of what stands beside it on the same axis. */
+  readonly deepest_mm?: number
 }
 
 /** The millimetres that a picture and its strip share. */
@@ -29,10 +31,11 @@ const THUMB_PX = 9 // the least that a thumb in a wet glove is moved from one de
 export const DETENT_UM = 500 // the resolution of a stop
 
 /** The axis in a room of this height: from the orifice to a little past the canal's end and the stop. */
-export function axisOf(height: number, { wall, end_mm, stop_um }: WorkedCanal): Axis {
+export function axisOf(height: number, { wall, end_mm, stop_um, deepest_mm = 0 }: WorkedCanal): Axis {
   const from_mm = Math.floor(wall[0]?.from_reference_mm ?? CROWN_MM)
   const stop_mm = (stop_um ?? 0) / 1000
-  const to_mm = Math.max(Math.ceil(Math.max(stop_mm + PAST_STOP_MM, (end_mm ?? 0) + 1)), from_mm + PAST_STOP_MM)
+  const ends_mm = [stop_mm + PAST_STOP_MM, (end_mm ?? 0) + 1, deepest_mm + 1, from_mm + PAST_STOP_MM]
+  const to_mm = Math.ceil(Math.max(...ends_mm))
   const px_per_mm = Math.max(1, (height - TOP_PX - BOTTOM_PX) / (to_mm - from_mm))
   const geared = Math.max(1, Math.ceil(THUMB_PX / ((px_per_mm * DETENT_UM) / 1000)))
   return { from_mm, to_mm, top: TOP_PX, px_per_mm, geared }
@@ -86,4 +89,4 @@ export function boardOf(axis: Axis, width: number, height: number, wall: readonl
   }
 }
 
-const FILLED_SHARE = 0.72 // of the picture's width, by the widest that is drawn
+const FILLED_SHARE = 0.5 // of the picture's width, by the widest that is drawn

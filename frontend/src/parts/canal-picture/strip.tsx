@@ -138,7 +138,7 @@ function useKeys(props: Props, all: readonly number[]) {
 }
 
 /** A depth against its stop and what is expected, in words; empty before it is set. */
-function depthSays(depth_um: number | undefined, stop_um: number | null, expected: Range | undefined): string {
+export function depthSays(depth_um: number | undefined, stop_um: number | null, expected: Range | undefined): string {
   if (depth_um === undefined) return ''
   const short_um = stop_um === null ? undefined : stop_um - depth_um
   return words.depth.says({

@@ -33,12 +33,12 @@ export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
   const outside = last.felt === 'as_expected' && (last.depth_mm < last.low_mm || last.depth_mm > last.high_mm)
   return (
     <output class="last-depth" data-felt={last.felt}>
-      <span class="strong">{words.bands.stoppedAt(name, mm(last.depth_mm))}</span>
+      <b>{words.bands.stoppedAt(name, mm(last.depth_mm))}</b>{' '}
       <span class="small">
         {words.expected.band(about(last.low_mm), about(last.high_mm))}
         {last.as_if_straight && `, ${words.expected.asIfStraight}`}
-      </span>
-      <span class="says">{words.bands.felt[outside ? 'outside' : last.felt]}</span>
+      </span>{' '}
+      {words.bands.felt[outside ? 'outside' : last.felt]}
     </output>
   )
 }

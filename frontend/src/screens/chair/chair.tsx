@@ -18,10 +18,11 @@ import { useKeepReady } from '@/store/outbox/ready'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
 import { BandsBoard, LastDepth } from './bands'
-import { CanalStrip, NextAtTray } from './canal-strip'
+import { NextAtTray } from './canals'
 import { ClosedVisit } from './closed-visit'
 import { ClosedDock, Dock } from './dock'
 import { DoneList } from './done-list'
+import { Ending, isOver } from './ending'
 import { Halted, SalineOnly } from './halted'
 import { WantedImages } from './image-answers'
 import { IrrigateMore } from './irrigate'
@@ -30,8 +31,9 @@ import { LookingIn } from './looking-in'
 import { MayStart } from './may-start'
 import { NewPlan } from './new-plan'
 import { Note } from './note'
-import { NowCard } from './now-card'
+import { AboutStep, NowCard } from './now-card'
 import { Outbox } from './outbox'
+import { StepPicture } from './step-picture'
 import { TakenOver } from './take-over'
 import { useUnhurriedChair } from './unhurried-chair'
 import './chair.css'
@@ -121,33 +123,53 @@ function Standing({ caseId, chair: hurried, canals }: Props) {
   const halted = chair.course.haltedBy !== null
   const { closed } = chair.course.visit
   const open = chair.course.missing.length === 0
+  const isDone = isOver(chair)
   const step = course ? [canal?.canal, chair.course.plan, course.walk.at, course.walk.left.length].join(' ') : ''
   // Another step is read from its top, and lies clear of the dock.
   useEffect(() => {
     globalThis.scrollTo?.(0, 0)
     document.querySelector(ASKED)?.scrollIntoView?.({ block: 'nearest' })
   }, [step, course?.state, open])
+  const [put, setPut] = useState<{ step: string; depth_um: number }>()
+  // A depth is of the step that it was put at.
+  const tip = {
+    depth_um: put?.step === step ? put.depth_um : undefined,
+    onDepth: (depth_um: number) => setPut({ step, depth_um }),
+  }
   const turn = (name: string) => {
     setPicked(name)
     if (name !== current) void chair.record(name, '', { kind: 'turn' })
   }
   return (
     <Unhurried over={over} class="chair">
-      {halted && <Halted chair={chair} />}
-      <TakenOver chair={chair} />
-      <SalineOnly chair={chair} />
-      <WantedImages chair={chair} />
-      <Outbox chair={chair} />
-      <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
-      {closed ? <ClosedVisit chair={chair} caseId={caseId} /> : !halted && <MayStart chair={chair} canal={canal} />}
-      {canal && open && <LastDepth chair={chair} ahead={ahead} canal={canal} />}
-      {canal && course && open && (
-        <NowCard key={step} chair={chair} canal={canal} course={course}>
-          <div class="now-more">
-            <IrrigateMore chair={chair} canal={canal.canal} course={course} />
+      <div class="chair-due">
+        {halted && <Halted chair={chair} />}
+        <TakenOver chair={chair} />
+        <SalineOnly chair={chair} />
+        <WantedImages chair={chair} />
+        <Outbox chair={chair} />
+        {closed && <ClosedVisit chair={chair} caseId={caseId} />}
+        {!closed && !halted && !open && <MayStart chair={chair} canal={canal} />}
+        {canal && open && <LastDepth chair={chair} ahead={ahead} canal={canal} />}
+        {isDone && !closed && !halted && <Ending chair={chair} canals={canals} />}
+        {canal && course && open && !isDone && (
+          <NowCard
+            key={step}
+            chair={chair}
+            canal={canal}
+            course={course}
+            picture={<StepPicture {...{ chair, canals, canal, ahead }} tip={tip} onTurn={turn} />}
+          >
             <NextAtTray chair={chair} canals={canals} current={canal.canal} onTurn={turn} />
-          </div>
-        </NowCard>
+          </NowCard>
+        )}
+      </div>
+      {!closed && !halted && open && <MayStart chair={chair} canal={canal} />}
+      {canal && course && open && (
+        <>
+          <AboutStep chair={chair} canal={canal} course={course} />
+          <IrrigateMore chair={chair} canal={canal.canal} course={course} />
+        </>
       )}
       {canal && course && open && !course.toPlan && (
         <LengthAgain key={canal.canal} chair={chair} canal={canal} course={course} />
@@ -155,14 +177,21 @@ function Standing({ caseId, chair: hurried, canals }: Props) {
       {canal && open && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
       <Note chair={chair} />
-      {!closed && (
+      {!closed && !isDone && (
         <a class="button close-for-today" href={`/cases/${caseId}/chair/close`}>
           {words.visit.close}
         </a>
       )}
       {canal && closed && !halted && <ClosedDock chair={chair} canal={canal} />}
       {canal && course && !halted && !closed && (
-        <Dock key={step} chair={chair} canal={canal} course={course} onTurnedBack={() => setPicked(undefined)} />
+        <Dock
+          key={step}
+          chair={chair}
+          canal={canal}
+          course={course}
+          tip={tip}
+          onTurnedBack={() => setPicked(undefined)}
+        />
       )}
     </Unhurried>
   )

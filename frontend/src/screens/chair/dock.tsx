@@ -8,9 +8,11 @@ import { hand } from '@/store/device/preferences'
 import { membership } from '@/store/session/session'
 import type { CanalProgress } from '@/walk/course'
 import { Answers } from './answers'
+import { EndingAnswers, isOver } from './ending'
 import { AskForSignOff } from './hold-point'
 import { LookFirst, TakeNew } from './look-first'
 import { NotSure } from './not-sure'
+import type { Tip } from './step'
 import { UndoBar } from './undo-bar'
 import './dock.css'
 import { words } from '@/words/en'
@@ -19,14 +21,16 @@ interface Props {
   chair: Chair
   canal: CanalPlan
   course: CanalProgress
+  tip: Tip
   onTurnedBack: () => void
 }
 
 /** What is answered with, at the foot of the screen: each answer and way out in its place, whatever the step. */
-export function Dock({ chair, canal, course, onTurnedBack }: Props) {
+export function Dock({ chair, canal, course, tip, onTurnedBack }: Props) {
   return (
-    <DockFrame above={<UndoBar chair={chair} canal={canal.canal} onTurnedBack={onTurnedBack} />}>
-      <Due chair={chair} canal={canal} course={course} />
+    <DockFrame>
+      <UndoBar chair={chair} canal={canal.canal} onTurnedBack={onTurnedBack} />
+      <Due chair={chair} canal={canal} course={course} tip={tip} />
       <fieldset class="ways-out" aria-label={words.chair.waysOut}>
         <NotSure chair={chair} canal={canal} course={course} />
         <Trouble chair={chair} canal={canal.canal} pausable={course.held === null} />
@@ -47,7 +51,7 @@ export function ClosedDock({ chair, canal }: Pick<Props, 'chair' | 'canal'>) {
 }
 
 /** Lies over the foot of the screen, and tells the screen how much of it that is. */
-function DockFrame({ above, children }: { above?: ComponentChildren; children: ComponentChildren }) {
+function DockFrame({ children }: { children: ComponentChildren }) {
   const frame = useRef<HTMLDivElement>(null)
   useLayoutEffect(() => {
     const root = document.documentElement.style
@@ -62,17 +66,17 @@ function DockFrame({ above, children }: { above?: ComponentChildren; children: C
   }, [])
   return (
     <section class="dock" aria-label={words.chair.dock} data-hand={hand.value} ref={frame}>
-      {above}
       <div class="dock-grid">{children}</div>
     </section>
   )
 }
 
 /** What this step wants now: an instrument looked at, a new one, or its answers. */
-function Due({ chair, canal, course }: Omit<Props, 'onTurnedBack'>) {
+function Due({ chair, canal, course, tip }: Omit<Props, 'onTurnedBack'>) {
   const { node } = course.walk
   // The card of the step is not shown: a sign-off would be asked for on what nobody sees.
   if (chair.course.missing.length > 0) return null
+  if (isOver(chair)) return <EndingAnswers caseId={chair.caseId} />
   const asks = course.state === 'hold_point' && membership.value?.role !== 'supervisor'
   if (asks && node.kind === 'do') return <AskForSignOff chair={chair} canal={canal.canal} node={node} />
   if (course.state !== 'open' || node.kind === 'end') return null
@@ -85,6 +89,6 @@ function Due({ chair, canal, course }: Omit<Props, 'onTurnedBack'>) {
     case 'motor':
       return null
     default:
-      return <Answers chair={chair} canal={canal} course={course} node={node} />
+      return <Answers chair={chair} canal={canal} course={course} node={node} tip={tip} />
   }
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import type { Plan } from '@/api/shapes'
+import type { Plan, SheetStep } from '@/api/shapes'
 import { Choice } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sheet } from '@/parts/rationale/sheet'
@@ -28,6 +28,7 @@ function contactOf({ chair, node }: StepProps): NonNullable<Plan['at_the_chair']
 
 /** The answers to an irrigation: done, and how long the irrigant stayed where that was counted. */
 export function IrrigateAnswers(props: StepProps) {
+  const { node } = props
   const place = placeOf(props)
   useNow(SECOND_MS)
   const seconds = contact_s(place)
@@ -56,7 +57,7 @@ export function IrrigateAnswers(props: StepProps) {
         </button>
       )}
       <button type="button" class={contact ? 'button answer' : 'button main'} onClick={done}>
-        {contact ? words.card.doneUntimed : words.chair.done}
+        {contact ? words.card.doneUntimed : doneSays(node)}
       </button>
       {!contact && (
         <button type="button" class="button answer" onClick={start}>
@@ -66,6 +67,9 @@ export function IrrigateAnswers(props: StepProps) {
     </StepAnswers>
   )
 }
+
+const doneSays = ({ volume_ml }: SheetStep) =>
+  volume_ml === null ? words.chair.done : words.chair.irrigated(volume_ml)
 
 /** How long the irrigant has been in, large enough for arm's length; felt once when it is long enough. */
 export function ContactTime(props: StepProps) {

@@ -11,7 +11,6 @@ import { wantedImages } from '@/store/chair/wanted-images'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { BandsBoard, LastDepth } from './bands'
-import { CanalStrip } from './canal-strip'
 import { ClosedVisit } from './closed-visit'
 import { DoneList } from './done-list'
 import { Halted, SalineOnly } from './halted'
@@ -19,6 +18,7 @@ import { Lapsed, missingSays, Revoked } from './may-start'
 import { Note } from './note'
 import { Outbox } from './outbox'
 import { SeenCanal } from './seen-canal'
+import { StepPicture } from './step-picture'
 import { TakeOver, useWorker } from './take-over'
 import { UndoBar } from './undo-bar'
 import { useUnhurriedChair } from './unhurried-chair'
@@ -55,9 +55,9 @@ export function LookingIn({ chair: hurried, canals }: Props) {
         {course.missing.includes('revoked') && <Revoked chair={chair} />}
       </section>
       {course.visit.closed && <ClosedVisit chair={chair} caseId={chair.caseId} />}
-      <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={setPicked} />
       {canal && <LastDepth chair={chair} ahead={ahead} canal={canal} />}
       {canal && <SeenCanal key={canal.canal} chair={chair} canal={canal} who={who} />}
+      {canal && <StepPicture {...{ chair, canals, canal, ahead }} tip={undefined} onTurn={setPicked} />}
       {canal && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
       {mayTell(course, 'note') && <Note chair={chair} />}

@@ -21,54 +21,68 @@ interface Props {
   chair: Chair
   canal: CanalPlan
   course: CanalProgress
+  /** The canal as it is, and the way to the others. */
+  picture?: preact.ComponentChildren
   /** What else may be done from here. */
   children?: preact.ComponentChildren
 }
 
 /** The one step of a canal that is due: what, with which instrument, to which stop, and what that rests on. */
-export function NowCard({ chair, canal, course, children }: Props) {
+export function NowCard({ chair, canal, course, picture, children }: Props) {
   const { node } = course.walk
   if (course.held || course.toPlan || !course.released || course.state === 'waits' || node.kind === 'end')
     return (
       <>
-        <Withheld chair={chair} canal={canal.canal} course={course} />
+        <Withheld chair={chair} canal={canal.canal} course={course} picture={picture} />
         {children}
       </>
     )
   const instrument = instrumentOf(chair, node.instrument)
-  const asPlanned = irrigantAt(chair.course, node) === node.irrigant
+  const stop = course.walk.stop()
   return (
     <section class="now-card" aria-label={words.card.now(canal.canal)}>
-      <Where chair={chair} canal={canal} course={course} node={node} />
-      <InSpite chair={chair} canal={canal.canal} />
-      <What chair={chair} node={node} instrument={instrument} stop={course.walk.stop()} />
-      <p>{detailsOf(node, instrument).join(' · ')}</p>
+      <What chair={chair} node={node} instrument={instrument} stop={stop} />
+      <Where canal={canal} course={course} node={node} />
+      <p class="now-details">{detailsOf(node, instrument).join(' · ')}</p>
+      {course.state === 'hold_point' && <p class="small soft">{restsOn(canal)}</p>}
       {course.state === 'hold_point' && <HoldPoint chair={chair} canal={canal.canal} node={node} />}
       {node.action === 'irrigate' && <ContactTime chair={chair} canal={canal} course={course} node={node} />}
       {beforeStep(chair, canal.canal, course)?.what === 'motor' && (
         <Notice sign="stop">{words.card.motorMissing}</Notice>
       )}
-      {node.say && asPlanned && <p>{node.say}</p>}
-      <p class="small soft">{restsOn(canal)}</p>
       <Asked chair={chair} canal={canal.canal} course={course} />
+      {picture}
       <Out chair={chair} course={course} node={node} />
-      {(node.action === 'image' || node.action === 'sign_off') && (
-        <StepImages chair={chair} canal={canal.canal} node={node} />
-      )}
+      {node.action === 'image' && <StepImages chair={chair} canal={canal.canal} node={node} />}
       {children}
     </section>
   )
 }
 
+/** What the step is for, and what its length rests on. */
+export function AboutStep({ chair, canal, course }: Pick<Props, 'chair' | 'canal' | 'course'>) {
+  const { node } = course.walk
+  if (node.kind === 'end') return null
+  // An irrigant that is another than planned is not what the plan speaks of.
+  const asPlanned = irrigantAt(chair.course, node) === node.irrigant
+  return (
+    <>
+      {node.action === 'sign_off' && <StepImages chair={chair} canal={canal.canal} node={node} />}
+      <InSpite chair={chair} canal={canal.canal} />
+      <p class="small soft">
+        {asPlanned && node.say} {restsOn(canal)}
+      </p>
+    </>
+  )
+}
+
 /** Which canal and phase, and how far one has come. */
-export function Where({ chair, canal, course, node }: Props & { node: SheetStep }) {
-  const worked = chair.plan.canals.filter((planned) => chair.course.canals[planned.canal])
+export function Where({ canal, course, node }: Pick<Props, 'canal' | 'course'> & { node: SheetStep }) {
   const { step, about } = placeOf(canal, course.walk)
-  const number = worked.findIndex((planned) => planned.canal === canal.canal) + 1
   return (
     <h2 class="now-where">
       <b>{canal.canal}</b> {words.phase(node.phase)}
-      <span class="small soft block">{words.card.place(number, worked.length, step, about)}</span>
+      <span class="small soft">{words.card.place(step, about)}</span>
     </h2>
   )
 }

@@ -23,7 +23,7 @@ export function Outbox({ chair }: { chair: Chair }) {
         </Notice>
       )}
       {refused && <SetAside of={refused} />}
-      <p class="row apart wrap small soft">
+      <p class="row apart wrap small soft outbox">
         <ImagesWaiting caseId={chair.caseId} />
         {chair.waiting.length > 0 && (
           <button type="button" class="button plain" onClick={() => void send()}>

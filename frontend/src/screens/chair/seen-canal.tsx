@@ -34,7 +34,7 @@ export function SeenCanal({ chair, canal, who }: Props) {
           <b>{canal.canal}</b>
         </h2>
       ) : (
-        <Where chair={chair} canal={canal} course={course} node={node} />
+        <Where canal={canal} course={course} node={node} />
       )}
       <InSpite chair={chair} canal={canal.canal} />
       {held && <Notice sign={course.state === 'finished' ? 'approved' : 'caution'}>{held}</Notice>}

@@ -4,6 +4,12 @@ import type { CanalProgress } from '@/walk/course'
 import type { PayloadOf } from '@/walk/course-event'
 import { irrigantAt } from '@/walk/irrigants'
 
+/** Where the tip of the instrument in hand was put; nothing before it was touched. */
+export interface Tip {
+  readonly depth_um: number | undefined
+  readonly onDepth: (depth_um: number) => void
+}
+
 export interface StepProps {
   chair: Chair
   canal: CanalPlan

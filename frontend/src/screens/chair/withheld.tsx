@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { CanalState } from '@/api/shapes'
 import { adviceIn } from '@/panels/emergency/at-hand'
@@ -21,8 +22,15 @@ const SIGNS: Partial<Record<CanalState, SignName>> = {
 
 type Cause = keyof typeof words.chair.causes
 
+interface Props {
+  chair: Chair
+  canal: string
+  course: CanalProgress
+  picture: ComponentChildren
+}
+
 /** A canal that is not to be worked now: why, and who lets it go on. */
-export function Withheld({ chair, canal, course }: { chair: Chair; canal: string; course: CanalProgress }) {
+export function Withheld({ chair, canal, course, picture }: Props) {
   const says = {
     past_stop: words.chair.pastStop,
     paused: `${words.card.pausedFor[pausedFor(chair, canal)] ?? ''} ${words.chair.paused}`,
@@ -53,6 +61,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
       )}
       {course.state === 'to_plan' && <PlanAgain chair={chair} course={course} />}
       {(course.held === 'paused' || course.held === 'to_check') && <Resume chair={chair} canal={canal} />}
+      {picture}
     </section>
   )
 }

@@ -69,6 +69,12 @@ function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Wa
   return { canal, done, expectation: { ...of, steps }, last }
 }
 
+/** What is expected of the step that is due in a canal. */
+export function expectedNow(ahead: ExpectedRest, canal: string, walk: Walk | undefined): ExpectedStep | undefined {
+  const steps = ahead.canals.find((rest) => rest.canal === canal)?.expectation.steps ?? []
+  return steps.find(({ node, felt }) => node === walk?.at && felt === null)
+}
+
 export function insertions(walk: Walk): readonly Left[] {
   return walk.left.filter(({ node }) => {
     const step = walk.sheet.nodes[node]
