@@ -24,6 +24,7 @@ const OF_PLANS =
   /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table)|parts.(cautions|difference.difference-view|difficulty|tabs|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
 const OF_IMAGES =
   /src.(panels.(images|marks|readings)|parts.(image-board|viewer|bounds|record-link|difference.compare)|marks|store.(images.(blackened|take|look-first|put-right)|chair.(part|chair))|walk|words.(images|marks|record|look))\b.*\.(tsx?|json)$/
+// What a supervisor's first list shows too: it comes without the teeth.
 const OF_REVIEWS =
   /src.(words.(review|card|emergency|visit|plan|planning|hold|drawing)|store.(cache.(review|plans)|device.clock|outbox.record)|panels.plan.waiting-plans|parts.(difficulty|known|step-answers)|units.addresses)\.tsx?$/
 
