@@ -10,7 +10,6 @@ what is touched, on a line as fast as this machine. Each the least of a few, and
 from __future__ import annotations
 
 import os
-import re
 import tempfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -189,7 +188,8 @@ def chair_rows(bench: Bench) -> Iterator[Row]:
         problems.append(phone.touches(page.get_by_role("button", name="Problem"), "//dialog[@open]"))
         page.keyboard.press("Escape")
         page.wait_for_timeout(600)
-        there = screen.canals(page).get_by_role("button", name=re.compile(f"^{canal} "))
+        there = screen.canal_row(page, canal)
+        page.wait_for_timeout(600)
         turns.append(phone.touches(there, f"//*[starts-with(@aria-label,'Now in {canal}')]"))
     yield from _drawn("the sheet of problems", problems)
     yield from _drawn("a turn to another canal", turns)

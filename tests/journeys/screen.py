@@ -59,12 +59,17 @@ def other_canals(page: Page) -> Locator:
     return page.get_by_role("navigation", name="Canals").get_by_role("button", name="Other canals")
 
 
-def turn(page: Page, canal: str) -> None:
-    """To a canal that is not in hand."""
+def canal_row(page: Page, canal: str) -> Locator:
+    """Where one turns to a canal: its row among all of them, which opens."""
     # The next tap answers what was on the screen for a while: the app says when it takes one.
     expect(other_canals(page)).to_be_enabled()
     other_canals(page).click()
-    row = page.get_by_role("dialog").get_by_role("button", name=re.compile(f"^{canal} "))
+    return page.get_by_role("dialog").get_by_role("button", name=re.compile(f"^{canal} "))
+
+
+def turn(page: Page, canal: str) -> None:
+    """To a canal that is not in hand."""
+    row = canal_row(page, canal)
     expect(row).to_be_enabled()
     row.click()
     expect(card(page, canal)).to_be_visible()
