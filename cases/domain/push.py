@@ -63,7 +63,8 @@ def news(
             asked.setdefault(canal.together or canal.canal, []).append(canal)
     for group in asked.values():
         names = ", ".join(canal.canal for canal in group)
-        items.append(News(what=NewsKind.ASKED, canal=names, hold_point=group[0].hold_point))
+        about = ", ".join(dict.fromkeys(canal.hold_point for canal in group if canal.hold_point))
+        items.append(News(what=NewsKind.ASKED, canal=names, hold_point=about))
     for canal in open_:
         if course.canals[canal.canal].asking in fresh:
             continue

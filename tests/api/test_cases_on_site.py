@@ -187,6 +187,9 @@ def test_the_sign_off_is_the_supervisors_and_says_that_it_was_given_on_site(
     assert (logged.actor, str(vale.pk) in logged.after) == (priya, True)
 
 
+P_TOO = {"canal": "P", "node": "length/sign-off", "exit": "approved"}
+
+
 def p_too(priya: Person, waiting: ToothPlanVersion) -> None:
     """P comes to its length's hold point as well."""
     explored = event(waiting, 4, {"kind": "step", "exit": "reached"}, node="explore/10-02", canal="P")
@@ -200,8 +203,11 @@ def test_one_code_gives_one_sign_off_for_several_canals(
 ) -> None:
     p_too(priya, waiting)
     app = enrolled(vale, clock)
-    treatment = sign_off(priya, waiting, vale, app.code(), also=["P", "P"]).json()
-    assert (canal(treatment)["state"], canal(treatment, "P")["state"]) == ("open", "open")
+    treatment = sign_off(
+        priya, waiting, vale, app.code(), also=[{**P_TOO, "exit": "returned", "reason": "Again."}]
+    ).json()
+    # DB goes on; P goes back to its image.
+    assert (canal(treatment)["node"], canal(treatment, "P")["node"]) == ("glide-path/10-02", "length/image")
     sign_offs = [event_ for event_ in treatment["events"] if event_["payload"]["kind"] == "sign_off"]
     assert [sign_off_["canal"] for sign_off_ in sign_offs] == ["DB", "P"]
     assert len({sign_off_["payload"]["together"] for sign_off_ in sign_offs}) == 1
@@ -212,7 +218,7 @@ def test_where_one_of_them_does_not_wait_there_nothing_is_signed_and_the_code_st
     priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock
 ) -> None:
     app = enrolled(vale, clock)
-    problem(sign_off(priya, waiting, vale, app.code(), also=["P"]), 409, "hold-point-answered")
+    problem(sign_off(priya, waiting, vale, app.code(), also=[P_TOO]), 409, "hold-point-answered")
     assert not TreatmentEvent.objects.filter(kind="sign_off").exists()
     assert sign_off(priya, waiting, vale, app.code()).status_code == 200
 

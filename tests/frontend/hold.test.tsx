@@ -66,7 +66,7 @@ beforeEach(() => signedIn('Dr Vale', 'supervisor'))
 describe('a supervisor’s answer', () => {
   const answer = () => {
     const { chair, recorded } = chairWith([image])
-    render(<Answer chair={chair} canal="MB1" node={NODE} />)
+    render(<Answer chair={chair} canal="MB1" />)
     return recorded
   }
   const click = (name: string) => fireEvent.click(screen.getByRole('button', { name }))

@@ -24,8 +24,11 @@ let tooth = 0
 const imaged = (canals: readonly string[]): Written[] =>
   canals.map((canal) => ({ canal, node: 'image', payload: { exit: 'done', no_image: 'film' } }))
 
+/** The same, with its hold point under another name: a canal that waits for something else. */
+const OTHER = JSON.parse(JSON.stringify(sheet).replaceAll('"word"', '"later"')) as RunSheet
+
 /** Three canals at one technique; `behind` lies behind MB1 on the image. */
-function chairAfter(events: readonly Written[], walked_before = '') {
+function chairAfter(events: readonly Written[], walked_before = '', ofP = sheet) {
   const happened = eventsOf(events)
   const first = CANALS.filter((name) => name !== walked_before)
   const exposures = [
@@ -35,10 +38,14 @@ function chairAfter(events: readonly Written[], walked_before = '') {
   const { phase } = sheet.nodes.image as SheetStep
   const stage = { phase, title: 'Length', hold_point: 'length', canals: CANALS, exposures, sign_offs: 1 }
   const plan = {
-    canals: CANALS.map((canal) => ({ canal, length: { state: 'settled' }, run_sheet: sheet })),
+    canals: CANALS.map((canal) => ({
+      canal,
+      length: { state: 'settled' },
+      run_sheet: canal === 'P' ? ofP : sheet,
+    })),
     asks: { stages: [stage], sign_offs: 2, exposures: exposures.length },
   } as unknown as Plan
-  const sheets = Object.fromEntries(CANALS.map((canal) => [canal, sheet]))
+  const sheets = Object.fromEntries(CANALS.map((canal) => [canal, canal === 'P' ? ofP : sheet]))
   const record = vi.fn(async (_canal: string, _node: string, _told: EventPayload) => true)
   tooth += 1
   const chair = {
@@ -80,6 +87,19 @@ test('one request asks for all canals that wait, as one act', async () => {
   expect(first?.together).toBe(two?.together)
 })
 
+test('one request asks at different hold points too, of each canal at its own', async () => {
+  const { chair, record } = chairAfter(imaged(CANALS), '', OTHER)
+  render(<AskForSignOff chair={chair} canal="MB1" node={SIGN_OFF} />)
+  press('Ask for MB1, DB and P')
+  await later()
+  expect(payloads(record).map(({ canal, node }) => [canal, node])).toEqual([
+    ['MB1', 'word'],
+    ['DB', 'word'],
+    ['P', 'later'],
+  ])
+  expect(new Set(payloads(record).map((each) => (each as unknown as { together: string }).together)).size).toBe(1)
+})
+
 test('a canal may be left out of it', async () => {
   const { chair, record } = chairAfter(imaged(IMAGED))
   render(<AskForSignOff chair={chair} canal="MB1" node={SIGN_OFF} />)
@@ -92,7 +112,7 @@ test('a canal may be left out of it', async () => {
 test('a supervisor answers for all of them in one touch', async () => {
   signedIn('Dr Vale', 'supervisor')
   const { chair, record } = chairAfter(imaged(CANALS))
-  render(<Answer chair={chair} canal="MB1" node={SIGN_OFF} />)
+  render(<Answer chair={chair} canal="MB1" />)
   press('Approve MB1, DB and P')
   await later()
   expect(payloads(record).map(({ canal, kind }) => [canal, kind])).toEqual(CANALS.map((canal) => [canal, 'sign_off']))
@@ -101,7 +121,7 @@ test('a supervisor answers for all of them in one touch', async () => {
 test('says that they come for each of them, with nothing that the server would not take', async () => {
   signedIn('Dr Vale', 'supervisor')
   const { chair, record } = chairAfter(imaged(CANALS))
-  render(<Answer chair={chair} canal="MB1" node={SIGN_OFF} />)
+  render(<Answer chair={chair} canal="MB1" />)
   press('Come to the chair')
   await later()
   expect(record.mock.calls).toEqual(CANALS.map((canal) => [canal, 'word', { kind: 'come', note: '' }]))
@@ -110,7 +130,7 @@ test('says that they come for each of them, with nothing that the server would n
 test('returns one of them with its reason, the others untouched', async () => {
   signedIn('Dr Vale', 'supervisor')
   const { chair, record } = chairAfter(imaged(IMAGED))
-  render(<Answer chair={chair} canal="MB1" node={SIGN_OFF} />)
+  render(<Answer chair={chair} canal="MB1" />)
   press('DB')
   press('Return')
   fireEvent.input(screen.getByRole('textbox'), { target: { value: 'Not readable.' } })

@@ -30,7 +30,7 @@ from cases.queries import seen
 from cases.queries.one_time_codes import OneTimeCodeShown, one_time_code_shown
 from cases.services.people import one_time_codes
 from cases.services.treatment import on_site_sign_off
-from cases.services.treatment.on_site_sign_off import OnSiteSignOff
+from cases.services.treatment.on_site_sign_off import CanalSignOff, OnSiteSignOff
 from planning.api.refusals import refuses
 from planning.api.values import serializer_of
 from planning.foundation.counts import at_most
@@ -75,9 +75,9 @@ class OnSiteSignOffGiven(Strict):
     plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty for a sign-off of the visit.")
     also = Value(
-        Annotated[tuple[str, ...], at_most("canals")],
+        Annotated[tuple[CanalSignOff, ...], at_most("canals")],
         required=False,
-        help_text="Other canals at the same step: the sign-off holds for them too.",
+        help_text="Other canals that wait, each with its hold point and its answer: one code serves all.",
     )
     node = Text(max_length=120, help_text="The hold point in the run sheet, or `visit/check`, `visit/renew`.")
     exit = Value(SignOffExit)

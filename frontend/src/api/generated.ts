@@ -3796,6 +3796,25 @@ export interface components {
             /** @description Measured widths, used in place of the published ones; from the end upwards. */
             widths: components["schemas"]["WidthInput"][];
         };
+        /** @description What is said of one canal at the hold point where it waits. */
+        CanalSignOffRequest: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
+            canal: string;
+            /**
+             * @description Approved although what is asked for is not there.
+             * @default false
+             */
+            despite_missing?: boolean;
+            /** @description How the step was left. */
+            exit: components["schemas"]["SignOffExit"];
+            /** @description The hold point in the run sheet. */
+            node: string;
+            /**
+             * @description Why, of what is returned or let pass in spite.
+             * @default
+             */
+            reason?: string;
+        };
         /**
          * @description * `not_released`: A supervisor's decision on the plan leaves this canal out for now.
          *     * `hold_point`: Waits for a supervisor's sign-off.
@@ -7227,8 +7246,8 @@ export interface components {
         };
         /** @description A sign-off that a supervisor gives on a student's phone, by a code. */
         OnSiteSignOffGivenRequest: {
-            /** @description Other canals at the same step: the sign-off holds for them too. */
-            also?: string[];
+            /** @description Other canals that wait, each with its hold point and its answer: one code serves all. */
+            also?: components["schemas"]["CanalSignOffRequest"][];
             /** @description Empty for a sign-off of the visit. */
             canal?: string;
             /** @description Which one it is, in a word that stays the same. */

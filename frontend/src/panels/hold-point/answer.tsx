@@ -1,11 +1,10 @@
 import { useState } from 'preact/hooks'
-import type { SheetStep } from '@/api/shapes'
 import { CanalChips } from '@/parts/canal-chips'
 import { TextField } from '@/parts/fields'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { lackingAt } from '@/store/chair/lacking'
-import { pick, picked, recordFor, standingWith } from '@/store/chair/together'
+import { HOLD_POINTS, pick, picked, recordFor, standingWith } from '@/store/chair/together'
 import { words } from '@/words/en'
 import './answer.css'
 import { StepAnswers } from '@/parts/step-answers'
@@ -13,26 +12,25 @@ import { StepAnswers } from '@/parts/step-answers'
 interface Props {
   chair: Chair
   canal: string
-  node: SheetStep
 }
 
 /** Answers that need a reason. */
 type Reasoned = 'returned' | 'despite_missing'
 
 /** A supervisor's answer at a hold point, on exactly the plan that is on the screen. */
-export function Answer({ chair, canal, node }: Props) {
+export function Answer({ chair, canal }: Props) {
   const [asked, setAsked] = useState<Reasoned>()
   useAsked(asked)
   const coming = chair.course.canals[canal]?.coming != null
   // A canal that lacks its length is answered on its own.
   const complete = !lackingAt(chair, canal).includes('length')
   const all = standingWith(chair, canal).filter((name) => name === canal || !lackingAt(chair, name).includes('length'))
-  const canals = picked(chair, node.id, complete ? all : [canal])
-  const approve = () => void recordFor(chair, canals, node.id, { ...SIGN_OFF, exit: 'approved' })
-  const come = () => void recordFor(chair, canals, node.id, { kind: 'come', note: '' })
+  const canals = picked(chair, HOLD_POINTS, complete ? all : [canal])
+  const approve = () => void recordFor(chair, canals, { ...SIGN_OFF, exit: 'approved' })
+  const come = () => void recordFor(chair, canals, { kind: 'come', note: '' })
   const give = (reason: string) => {
     const exit = asked === 'returned' ? 'returned' : 'approved'
-    void recordFor(chair, canals, node.id, { ...SIGN_OFF, exit, despite_missing: asked === 'despite_missing', reason })
+    void recordFor(chair, canals, { ...SIGN_OFF, exit, despite_missing: asked === 'despite_missing', reason })
   }
   if (asked) return <WithReason key={asked} of={asked} onGive={give} onBack={() => setAsked(undefined)} />
   return (
@@ -43,7 +41,7 @@ export function Answer({ chair, canal, node }: Props) {
             label={words.together.holdsFor}
             canals={all}
             picked={canals}
-            onPick={(name) => pick(chair, node.id, name)}
+            onPick={(name) => pick(chair, HOLD_POINTS, name)}
           />
           <button type="button" class="button main" onClick={approve}>
             {canals.length > 1 ? words.together.approve(canals) : words.hold.approve}

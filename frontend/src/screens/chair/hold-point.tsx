@@ -10,7 +10,7 @@ import type { Chair } from '@/store/chair/chair'
 import { shownEvent } from '@/store/chair/hold'
 import { askedAgain } from '@/store/chair/image-of-step'
 import { lackingAt } from '@/store/chair/lacking'
-import { pick, picked, recordFor, standingWith, stillComing } from '@/store/chair/together'
+import { HOLD_POINTS, pick, picked, recordFor, standingWith, stillComing } from '@/store/chair/together'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 import { OnSiteSignOff } from './on-site-sign-off'
@@ -23,14 +23,14 @@ interface Props {
 
 /** A point where the supervisor's sign-off is due: the student asks for it here, the supervisor answers here. */
 export function HoldPoint(props: Props) {
-  const { chair, canal, node } = props
+  const { chair, canal } = props
   if (membership.value?.role !== 'supervisor') return <Asking {...props} />
   return (
     <div class="stack">
       <a class="button" href={`/cases/${chair.version.case_id}/sign-off/${canal}`}>
         {words.hold.look}
       </a>
-      <Answer chair={chair} canal={canal} node={node} />
+      <Answer chair={chair} canal={canal} />
     </div>
   )
 }
@@ -89,9 +89,9 @@ export function AskForSignOff({ chair, canal, node }: Props) {
   const { asking = null } = chair.course.canals[canal] ?? {}
   const at = placeOf(chair, canal, node)
   const ready = standingWith(chair, canal).filter((name) => !lackingAt(chair, name).includes('length'))
-  const asked = picked(chair, node.id, ready)
+  const asked = picked(chair, HOLD_POINTS, ready)
   const ask = () => {
-    void recordFor(chair, asked, node.id, { kind: 'ask', note: textAt(at).trim(), together: '' })
+    void recordFor(chair, asked, { kind: 'ask', note: textAt(at).trim(), together: '' })
     question.value = { at, text: '' }
   }
   return (
@@ -101,7 +101,7 @@ export function AskForSignOff({ chair, canal, node }: Props) {
           label={words.together.asksFor}
           canals={ready}
           picked={asked}
-          onPick={(name) => pick(chair, node.id, name)}
+          onPick={(name) => pick(chair, HOLD_POINTS, name)}
         />
       )}
       {!lackingAt(chair, canal).includes('length') && (

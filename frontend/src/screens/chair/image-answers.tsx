@@ -31,7 +31,7 @@ export function ImageAnswers(props: StepProps) {
   const leave = (_: 'done', more: More) => {
     navigator.vibrate?.(FELT_MS)
     const nothingElse = { depth_um: null, stop_um: null, irrigant: null, volume_ml: null, together: '' }
-    void recordFor(chair, shown, node.id, { kind: 'step', exit: 'done', ...nothingElse, ...more })
+    void recordFor(chair, shown, { kind: 'step', exit: 'done', ...nothingElse, ...more })
   }
   const taking = useTaking(imageOf({ chair, canal, node }))
   const image_id = imageOfStep(props.chair, props.canal.canal)

@@ -7,7 +7,7 @@ import { Sheet } from '@/parts/rationale/sheet'
 import { Seen } from '@/parts/seen'
 import type { Chair } from '@/store/chair/chair'
 import { signOffOnSite, useSigners } from '@/store/chair/hold'
-import { pick, picked, standingWith } from '@/store/chair/together'
+import { HOLD_POINTS, pick, picked, standingWith } from '@/store/chair/together'
 import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
 
@@ -51,7 +51,12 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
   const wrong = (lacks: boolean, field: string) =>
     sending.problem?.at(field) ?? (tried && lacks ? words.required : undefined)
   const all = standingWith(chair, canal)
-  const canals = picked(chair, node.id, all)
+  const canals = picked(chair, HOLD_POINTS, all)
+  const said = {
+    exit: answer === 'returned' ? ('returned' as const) : ('approved' as const),
+    despite_missing: answer === 'despite_missing',
+    reason: reason.trim(),
+  }
   const submit = (event: Event) => {
     event.preventDefault()
     setTried(true)
@@ -62,11 +67,11 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
         code,
         plan_hash: chair.version.hash,
         canal,
-        also: canals.filter((name) => name !== canal),
+        also: canals
+          .filter((name) => name !== canal)
+          .map((name) => ({ ...said, canal: name, node: chair.course.canals[name]?.walk.at ?? '' })),
         node: node.id,
-        exit: answer === 'returned' ? 'returned' : 'approved',
-        despite_missing: answer === 'despite_missing',
-        reason: reason.trim(),
+        ...said,
       }),
     ).finally(() => setCode(''))
   }
@@ -76,7 +81,7 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
         label={words.together.holdsFor}
         canals={all}
         picked={canals}
-        onPick={(name) => pick(chair, node.id, name)}
+        onPick={(name) => pick(chair, HOLD_POINTS, name)}
       />
       <Select
         label={words.hold.onSiteSignOff.who}

@@ -50,11 +50,7 @@ function Loaded({ of, caseId, canal, treatment }: Props & { treatment: Treatment
       title={words.hold.title(canal, node?.hold_point ?? '')}
       under={of && `${of.tooth.iso} · ${of.patient_alias} · ${of.student.name} · ${words.setting[of.setting]}`}
       back={{ to: '/worklist', says: words.back }}
-      foot={
-        chair &&
-        node &&
-        mayTell(chair.course, 'sign_off') && <Answer key={node.id} chair={chair} canal={canal} node={node} />
-      }
+      foot={chair && node && mayTell(chair.course, 'sign_off') && <Answer key={node.id} chair={chair} canal={canal} />}
       wide
     >
       {chair === null && <Notice>{words.chair.notApproved}</Notice>}

@@ -8,15 +8,19 @@ const leftOut = signal<Readonly<Record<string, readonly string[]>>>({})
 
 const placeOf = ({ caseId, course }: Chair, node: string) => `${caseId} ${course.plan} ${node}`
 
-/** The canals that stand at the same step as this one, this one first. */
+/** The canals that stand at the same step as this one, this one first; at a hold point all that wait at any. */
 export function standingWith(chair: Chair, canal: string): readonly string[] {
   const here = chair.course.canals[canal]
   if (!here) return []
   const others = Object.entries(chair.course.canals).filter(
-    ([name, { walk, state }]) => name !== canal && walk.node.id === here.walk.node.id && state === here.state,
+    ([name, { walk, state }]) =>
+      name !== canal && state === here.state && (state === 'hold_point' || walk.node.id === here.walk.node.id),
   )
   return [canal, ...others.map(([name]) => name)]
 }
+
+/** For whom a canal is left out of what is done at once: a step's name, or what holds for every hold point. */
+export const HOLD_POINTS = 'hold points'
 
 /** Those of them that one exposure shows apart by the plan; this one alone in a plan from before that was told. */
 export function shownWith(chair: Chair, canal: string): readonly string[] {
@@ -60,14 +64,14 @@ export function pick(chair: Chair, node: string, canal: string): void {
   leftOut.value = { ...leftOut.value, [at]: now }
 }
 
-/** Records one act for several canals: an event for each, which every server knows, with an id in common. */
+/** Records one act for several canals, each at its own step: an event for each canal, with an id in common. */
 export async function recordFor(
   chair: Chair,
   canals: readonly string[],
-  node: string,
   payload: PayloadOf<'step' | 'sign_off' | 'ask' | 'come'>,
 ): Promise<void> {
   const isOne = canals.length > 1 && payload.kind !== 'come' // who comes, comes to each
   const shared = isOne ? { ...payload, together: uuid7() } : payload
-  for (const canal of canals) await chair.record(canal, node, shared)
+  const at = canals.map((canal) => [canal, chair.course.canals[canal]?.walk.at ?? ''] as const)
+  for (const [canal, node] of at) await chair.record(canal, node, shared)
 }
