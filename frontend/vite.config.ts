@@ -19,9 +19,9 @@ const OF_LISTS =
   /src.(panels.(case-row|account-link|set-aside)|store.(outbox.left-over|forms.sending)|api.patiently|words.(worklist|rationale|plain|case|chair)|parts.(rationale.[a-z-]+|known|as-of|seen|sent|unhurry|unhurried))\.tsx?$/
 // A tooth's screens show one picture in its states, and go as one: what they have in common is pressed once.
 const OF_SCREENS =
-  /src.(screens.(case|chair|hold-point|marks|new-case|no-work|plan|record|review|share|visit)|parts.(canal-picture|keypad|lengths-board|reading-ruler)|panels.(emergency|hold-point|marks|readings))\b.*\.tsx?$/
+  /src.(screens.(case|chair|hold-point|marks|new-case|no-work|record|review|share|visit)|parts.(canal-picture|keypad|lengths-board|reading-ruler)|panels.(emergency|hold-point|marks|readings))\b.*\.tsx?$/
 const OF_PLANS =
-  /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table)|parts.(cautions|difference.difference-view|difficulty|tabs|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
+  /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table|tooth)|parts.(cautions|difference.difference-view|difficulty|element-size|fold|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
 const OF_IMAGES =
   /src.(panels.(images|marks|readings)|parts.(image-board|viewer|bounds|record-link|difference.compare)|marks|store.(images.(blackened|take|look-first|put-right)|chair.(part|chair))|walk|words.(images|marks|record|look))\b.*\.(tsx?|json)$/
 // What a supervisor's first list shows too: it comes without the teeth.

@@ -27,7 +27,7 @@ from tests.bench.bench_drag import photo  # noqa: E402
 from tests.bench.rows import Row, alone  # noqa: E402
 from tests.bench.slow_phone import Opened, SlowPhone, Touched  # noqa: E402
 from tests.journeys import screen  # noqa: E402
-from tests.journeys.hands import choose, measures, person, sign_in, type_mm  # noqa: E402
+from tests.journeys.hands import choose, column, measures, person, sign_in, type_mm  # noqa: E402
 from tests.journeys.marking import IMAGE, add_image, charted, chip, pane  # noqa: E402
 from tests.journeys.records import approves, submitted_plan  # noqa: E402
 from tests.journeys.relay import Relay, relay  # noqa: E402
@@ -41,9 +41,10 @@ HEAP_GROWTH = 1.05
 PASSWORD = "//input[@type='password']"
 UNDERSTOOD = "//button[.='Understood']"
 LINK = "//main//li//a"
-TAB = "//*[@role='tab']"
+BOARD = "//figure//*[@role='img']"
 STEP = "//*[starts-with(@aria-label,'Now in ')]"
-CHOSEN = "//*[@role='tab' and @aria-selected='true' and starts-with(.,'{}')]"
+UNFOLDED = "//details[@open]/summary[starts-with(.,'{}')]"
+PANEL = "//section[@aria-label='{}']"
 CONTROLLED = "() => navigator.serviceWorker.controller !== null"
 
 
@@ -117,7 +118,7 @@ def opening_rows(bench: Bench) -> Iterator[Row]:
         ("sign-in", None, "/", PASSWORD),
         ("the cases", bench.student, "/", LINK),
         ("the worklist", bench.supervisor, "/", LINK),
-        ("a plan", bench.student, f"/cases/{bench.case}/plan", TAB),
+        ("a plan", bench.student, f"/cases/{bench.case}/plan", BOARD),
         ("the chair", bench.student, f"/cases/{bench.case}/chair", STEP),
     )
     for name, who, path, want in places:
@@ -141,35 +142,38 @@ def _visits(phone: SlowPhone, path: str, want: str, first: str) -> tuple[Opened,
 
 
 def plan_rows(bench: Bench) -> Iterator[Row]:
-    """A plan opened for the first time on this phone, as student and as supervisor, and its views."""
-    student = (bench.student, f"/cases/{bench.case}", f"a[href='/cases/{bench.case}/plan']")
+    """A plan opened for the first time on this phone, as student and as supervisor, and what is folded
+    in it; another canal selected."""
+    student = (bench.student, "/cases", f"a[href='/cases/{bench.case}']")
     supervisor = (bench.supervisor, "/worklist", f"a[href='/plans/{bench.waiting}']")
     for name, (who, path, link) in (("student", student), ("supervisor", supervisor)):
-        opened, tasks, views = [], [], []
+        opened, tasks, folds, selected = [], [], [], []
         for _ in range(TIMES):
             phone = bench.ready(who, path, LINK)
-            opened.append(phone.touches(phone.page.locator(link).last, TAB))
-            views.append([phone.touches(_tab(phone, view), CHOSEN.format(view)) for view in VIEWS])
+            opened.append(phone.touches(phone.page.locator(link).last, BOARD))
+            selected += [phone.touches(column(phone.page, canal), PANEL.format(canal)) for canal in ("DB", "P")]
+            folds.append([phone.touches(_fold(phone, fold), UNFOLDED.format(fold)) for fold in FOLDS])
             phone.context.close()
             phone = bench.ready(who, path, LINK)
             tasks.append(phone.longest_task_ms(lambda: _open(phone, link)))  # noqa: B023  # done at once
             phone.context.close()
         yield _milliseconds(f"a plan opened by its {name}, touch drawn", [each.drawn_ms for each in opened], TOUCH_MS)
         yield _milliseconds(f"a plan opened by its {name}, longest task", tasks, TASK_MS)
-        for view, touched in zip(VIEWS, zip(*views, strict=True), strict=True):
-            yield from _drawn(f"{view} to its {name}", list(touched))
+        yield from _drawn(f"a canal selected by its {name}", selected)
+        for fold, touched in zip(FOLDS, zip(*folds, strict=True), strict=True):
+            yield from _drawn(f"{fold} to its {name}", list(touched))
 
 
-VIEWS = ("Stops", "Order", "Cautions", "Why", "Depths")
+FOLDS = ("All stops", "All cautions", "At the tray")
 
 
-def _tab(phone: SlowPhone, name: str) -> Any:
-    return phone.page.get_by_role("tab", name=name)
+def _fold(phone: SlowPhone, name: str) -> Any:
+    return phone.page.locator("summary").filter(has_text=name)
 
 
 def _open(phone: SlowPhone, link: str) -> None:
     phone.page.locator(link).last.tap()
-    phone.page.get_by_role("tab").first.wait_for()
+    phone.page.locator(BOARD).wait_for()
 
 
 def chair_rows(bench: Bench) -> Iterator[Row]:
@@ -233,7 +237,7 @@ def heap_rows(bench: Bench) -> Iterator[Row]:
     page, held = phone.page, []
     phone.line.send("Emulation.setCPUThrottlingRate", {"rate": 1})
     for number in range(OPENINGS):
-        for link, want in ((f"/cases/{bench.case}/plan", TAB), (f"/cases/{bench.case}/chair", STEP)):
+        for link, want in ((f"/cases/{bench.case}/plan", BOARD), (f"/cases/{bench.case}/chair", STEP)):
             page.locator(f"a[href='{link}']").last.tap()
             page.locator(f"xpath={want}").first.wait_for()
             page.get_by_role("banner").get_by_role("link", name="Back").tap()

@@ -1,7 +1,7 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { describe, expect, test, vi } from 'vitest'
 import type { CanalChoice, Kit } from '@/api/shapes'
-import { CanalSize } from '@/screens/plan/canal-size'
+import { CanalSize } from '@/screens/case/plan/canal-size'
 import { canal } from './sample-plan'
 
 const sizes = [25, 30, 35, 40, 50]

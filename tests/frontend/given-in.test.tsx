@@ -1,7 +1,7 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { expect, test } from 'vitest'
 import type { CaseShown, Change, VersionShown } from '@/api/shapes'
-import { Foot } from '@/screens/plan/foot'
+import { Foot } from '@/screens/case/plan/foot'
 import type { Preview } from '@/store/cache/plans'
 
 const change = (label: string, more: Partial<Change> = {}): Change => ({
@@ -15,7 +15,7 @@ function foot(inputChanges: Preview['inputChanges'], state = 'approved') {
   const preview: Preview = { state: 'computed', inputChanges }
   const nothing = async () => undefined
   const props = { of, last, asked: undefined, chosen: true, id: 'x', changes: [], preview }
-  render(<Foot {...props} onAsked={nothing} onReason={() => undefined} />)
+  render(<Foot {...props} onAsked={nothing} onReason={() => undefined} dock={() => null} />)
 }
 
 const strip = () => screen.queryByRole('button', { expanded: false })

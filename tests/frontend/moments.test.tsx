@@ -2,7 +2,7 @@ import { fireEvent, render, screen } from '@testing-library/preact'
 import { useState } from 'preact/hooks'
 import { describe, expect, test } from 'vitest'
 import type { Plan } from '@/api/shapes'
-import { DepthsView } from '@/parts/depth-board/depths-view'
+import { AboutEstimate, DepthsView } from '@/parts/depth-board/depths-view'
 import { atTray, ofCanal, progressAt } from '@/parts/depth-board/moments'
 import { WithReasons } from '@/parts/rationale/why'
 import { forecast } from './sample-expected'
@@ -55,13 +55,13 @@ describe('on the screen', () => {
       before: undefined,
       picked,
       onPick: setPicked,
-      beside: null,
       expected,
       onExpected: setExpected,
     }
     return (
       <WithReasons plan={plan}>
         <DepthsView {...shown} />
+        <AboutEstimate canals={plan.canals} />
       </WithReasons>
     )
   }
@@ -80,7 +80,7 @@ describe('on the screen', () => {
     const { container } = render(<Screen plan={forecast()} />)
     back()
     back()
-    expect(slider().getAttribute('aria-valuetext')).toBe('2 of 3')
+    expect(slider().getAttribute('aria-valuetext')).toBe('2 of 3: 35/.03 in MB, expected at 15.2')
     expect(container.querySelectorAll('.in-hand')).toHaveLength(1)
     expect(container.querySelectorAll('.bracket path')).toHaveLength(1)
     const says = container.querySelector('output')?.textContent
@@ -117,9 +117,9 @@ describe('on the screen', () => {
 
   test('the tray steps through all canals', () => {
     render(<Screen plan={forecast()} />)
-    fireEvent.click(screen.getByRole('radio', { name: 'Tray' }))
+    fireEvent.click(screen.getByRole('checkbox', { name: 'All canals' }))
     back()
-    expect(slider().getAttribute('aria-valuetext')).toBe('5 of 5')
+    expect(slider().getAttribute('aria-valuetext')).toMatch(/^5 of 5: /)
   })
 
   test('in the clinic nothing is expected until it is asked for', () => {

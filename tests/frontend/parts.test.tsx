@@ -3,7 +3,6 @@ import { useState } from 'preact/hooks'
 import { describe, expect, test, vi } from 'vitest'
 import { Stepper } from '@/parts/fields'
 import { Seen } from '@/parts/seen'
-import { Tabs } from '@/parts/tabs'
 
 describe('what is seen of the server’s things', () => {
   const again = vi.fn()
@@ -42,16 +41,6 @@ describe('what is seen of the server’s things', () => {
     shown({ state: 'failed', problem: new Error('There is no such case here.') })
     expect(screen.getByRole('alert').textContent).toContain('There is no such case here.')
   })
-})
-
-test('the arrow keys go round the views', () => {
-  const tabs = ['a', 'b', 'c'].map((key) => ({ key, label: key }))
-  const onChoose = vi.fn()
-  render(<Tabs name="Views" tabs={tabs} current="a" onChoose={onChoose} />)
-  const first = screen.getByRole('tab', { name: 'a' })
-  fireEvent.keyDown(first, { key: 'ArrowRight' })
-  fireEvent.keyDown(first, { key: 'ArrowLeft' })
-  expect(onChoose.mock.calls).toEqual([['b'], ['c']])
 })
 
 describe('a stepper', () => {

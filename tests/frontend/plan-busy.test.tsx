@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { previewPlan } from '@/api/calls'
 import type { Asked, CaseShown } from '@/api/shapes'
 import { Sent } from '@/parts/sent'
-import { Refusal } from '@/screens/plan/notices'
+import { Refusal } from '@/screens/case/plan/notices'
 import { usePreview } from '@/store/cache/plans'
 import { useSending } from '@/store/forms/sending'
 import { signedIn } from './people'
@@ -39,7 +39,7 @@ function Shown() {
   return (
     <>
       <output>{`${preview.state} ${JSON.stringify(preview.plan ?? null)}`}</output>
-      <Refusal preview={preview} caseId="c" />
+      <Refusal preview={preview} />
     </>
   )
 }

@@ -1,7 +1,7 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
 import type { Asked, CaseShown } from '@/api/shapes'
-import { ChangedMeanwhile } from '@/screens/plan/notices'
+import { ChangedMeanwhile } from '@/screens/case/plan/notices'
 import { usePreview } from '@/store/cache/plans'
 import { signedIn } from './people'
 import { serve } from './server'

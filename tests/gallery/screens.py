@@ -10,6 +10,7 @@ from playwright.sync_api import Page, Route, expect
 
 from tests.gallery.cases import Cases
 from tests.journeys import screen
+from tests.journeys.hands import unfold
 
 Role = Literal["alert", "application", "button", "heading", "link", "radiogroup", "region"]
 LISTS = "**/api/v1/programmes/*/cases*"
@@ -65,13 +66,20 @@ def offline(page: Page, cases: Cases) -> None:
     expect(screen.where(page)).to_be_visible()
 
 
-def tab(name: str) -> Callable[[Page, Cases], None]:
+def plan(*folds: str) -> Callable[[Page, Cases], None]:
     def show(page: Page, cases: Cases) -> None:
-        page.goto(f"/cases/{cases.step}/plan")
-        page.get_by_role("tab", name=name).click()
+        page.goto(f"/cases/{cases.step}")
+        expect(page.get_by_role("img", name="Depth board")).to_be_visible()
+        for fold in folds:
+            unfold(page, fold)
         page.wait_for_load_state("networkidle")
 
     return show
+
+
+def stepped(page: Page, cases: Cases) -> None:
+    plan()(page, cases)
+    page.get_by_role("slider", name="Step through the work").fill("4")
 
 
 def canal(page: Page, cases: Cases) -> None:
@@ -93,9 +101,9 @@ def pressed(case: str, button: str) -> Callable[[Page, Cases], None]:
 
 
 def why(page: Page, cases: Cases) -> None:
-    tab("Stops")(page, cases)
+    plan("All stops")(page, cases)
     page.get_by_role("table").get_by_role("button").first.click()
-    expect(page.get_by_role("dialog")).to_contain_text("What went in")
+    expect(page.get_by_role("dialog")).to_contain_text("Where it comes from")
 
 
 STUDENT, SUPERVISOR, COORDINATOR = "student", "supervisor", "coordinator"
@@ -107,10 +115,10 @@ SCREENS = (
     Screen("case", STUDENT, at("/cases/{cases.charted}", "Canals", "radiogroup")),
     Screen("case not there", STUDENT, at("/cases/01900000-0000-7000-8000-000000000000", "Try again", "button")),
     Screen("canal", STUDENT, canal),
-    Screen("plan depths", STUDENT, tab("Depths")),
-    Screen("plan stops", STUDENT, tab("Stops")),
-    Screen("plan order", STUDENT, tab("Order")),
-    Screen("plan cautions", STUDENT, tab("Cautions")),
+    Screen("plan", STUDENT, plan()),
+    Screen("plan stepped", STUDENT, stepped),
+    Screen("plan stops", STUDENT, plan("All stops")),
+    Screen("plan cautions", STUDENT, plan("All cautions")),
     Screen("plan why", STUDENT, why),
     Screen("chair step", STUDENT, at("/cases/{cases.step}/chair", "Now in MB", "region")),
     Screen("chair depth", STUDENT, at("/cases/{cases.depth}/chair", "Now in MB", "region")),

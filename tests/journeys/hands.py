@@ -146,8 +146,13 @@ def stops(page: Page, row: str) -> list[str]:
 
 
 def to_plan(page: Page) -> None:
-    page.get_by_role("link", name="plan").last.click()
-    expect(page.get_by_role("tab", name="Depths")).to_be_visible()
+    """It comes by itself once every canal was measured."""
+    expect(page.get_by_role("img", name="Depth board")).to_be_visible()
+
+
+def unfold(page: Page, name: str) -> None:
+    """What concerns the whole tooth, or the order of work in a canal."""
+    page.locator("summary").filter(has_text=name).click()
 
 
 def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers: str) -> Any:

@@ -6,8 +6,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
+from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
@@ -16,7 +17,7 @@ from tests.journeys.conftest import PHONE, Opens, Scheme
 from tests.journeys.hands import person, sign_in
 from tests.journeys.screen import until
 
-MOST_TAPS, MOST_TAPS_FURTHER = 20, 4
+MOST_TAPS, MOST_TAPS_FURTHER, MOST_ADDRESSES = 20, 4, 2
 TARGET_PX = 44  # WCAG 2.2, 2.5.5: target size (enhanced)
 SMALL_PHONE = {"width": 320, "height": 568}
 CANALS = ("MB1", "MB2", "DB", "P")
@@ -35,6 +36,15 @@ UPPERMOST = """element => {
 class Thumb:
     page: Page
     taps: int = 0
+    addresses: set[str] = field(default_factory=set)
+
+    def __post_init__(self) -> None:
+        # A navigation inside the app is one of its frame too.
+        self.page.on("framenavigated", lambda frame: self.addresses.add(urlsplit(frame.url).path))
+
+    def in_sight(self, target: Locator) -> None:
+        """The one next action, whole and where it is due."""
+        expect(target).to_be_in_viewport(ratio=1)
 
     def taps_on(self, target: Locator) -> None:
         expect(target).to_be_enabled()
@@ -55,9 +65,10 @@ class Thumb:
         self.taps_on(self.page.get_by_role("radio", name=name))
 
     def measures(self, numbers: tuple[str, ...], last: str) -> None:
-        """All canals, from the first one on."""
+        """All canals, from the first one on; what keeps a number is in sight before one was typed."""
         for canal, number in zip(CANALS, numbers, strict=True):
             expect(self.page.get_by_role("heading", name=re.compile(f"^{canal}, from"))).to_be_visible()
+            self.in_sight(self.page.get_by_role("button", name=re.compile("^Keep,|^Keep and plan$|^Keep$")).last)
             for digit in number:
                 self.button(KEYS.get(digit, digit))
             self.button(last if canal == CANALS[-1] else re.compile("^Keep, next"))
@@ -73,6 +84,7 @@ def test_a_molar_is_planned_with_few_taps(
     sign_in(page, person(demo, "student"))
     thumb = Thumb(page)
     thumb.taps_on(page.get_by_role("link", name="New case"))
+    thumb.in_sight(page.get_by_role("button", name="Open and measure"))
     thumb.radio("Extracted tooth")
     thumb.button(re.compile("^Upper left"))
     thumb.radio("26, upper left first molar")
@@ -84,6 +96,9 @@ def test_a_molar_is_planned_with_few_taps(
         thumb.radio("MB1, estimated")
         thumb.radio("Direct sight")
         thumb.measures(SEEN, "Keep and plan")
+    thumb.in_sight(page.get_by_role("button", name=re.compile("^(Computing|Ask for approval)")))
     thumb.button("Ask for approval")
+    # The case it opened, and the form before it: nobody walked from page to page.
+    assert len(thumb.addresses) <= MOST_ADDRESSES, thumb.addresses
     expect(page.get_by_role("button", name="Withdraw the request")).to_be_visible()
     assert thumb.taps <= MOST_TAPS + (MOST_TAPS_FURTHER * len(CANALS) if further else 0)

@@ -58,15 +58,14 @@ def joined(page: Page) -> None:
 def test_the_molar_gives_its_numbers_on_the_phone(student: Page) -> None:
     charted(student, "Tern 31")
     hands.to_plan(student)
-    student.get_by_role("tab", name="Order").click()
-    hands.choose(student, "MB2")
+    hands.select(student, "MB2")
+    hands.unfold(student, "Order of work in MB2")
     expect(student.get_by_text("Withheld from")).to_be_visible()
-    hands.back(student)
     joined(student)
     hands.to_plan(student)
     student.get_by_text("Kit, technique, irrigation").click()
     student.get_by_label("Needle").select_option(label="28 G, open-ended")
-    student.get_by_role("tab", name="Stops").click()
+    hands.unfold(student, "All stops")
     assert hands.stops(student, "10/.02") == ["19.5", "16.0", "18.0", "21.5"]
     assert hands.stops(student, "15/.02") == ["19.5", "16.0", "18.0", "21.5"]
     assert hands.stops(student, "30/.03") == ["19.5", "16.0", "18.0", "21.5"]
@@ -89,7 +88,7 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
 
     student.reload()
     expect(student.get_by_text("Go one size larger here, please.")).to_be_visible()
-    hands.choose(student, "MB2")
+    hands.select(student, "MB2")
     student.get_by_role("button", name="MB2: one size larger").click()
     expect(student.get_by_role("button", name="against plan 1")).to_be_visible()
     student.get_by_role("button", name="against plan 1").click()
@@ -118,7 +117,6 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
     expect(student.get_by_text("Asking with these changes ends that approval")).to_be_visible()
     student.get_by_role("button", name="MB1: one size smaller").click()
     expect(student.get_by_text("Asking with these changes ends that approval")).to_be_hidden()
-    hands.back(student)
     hands.to_canal(student, "DB")
     hands.confirm(student, set_mm="18.0", short_mm="1.0")
     hands.back(student)

@@ -28,7 +28,6 @@ def kept_by_worker(page: Page) -> None:
 
 def test_without_a_connection_the_app_opens_with_what_was_seen_last(student: Page) -> None:
     student.get_by_role("link", name="Bench tooth A2").click()
-    student.get_by_role("link", name="See the plan").click()
     expect(student.get_by_role("img", name="Depth board")).to_be_visible()
     kept_by_worker(student)
     expect(student.get_by_role("img", name="Depth board")).to_be_visible()
@@ -40,7 +39,7 @@ def test_without_a_connection_the_app_opens_with_what_was_seen_last(student: Pag
     student.goto(address)
     expect(student.get_by_role("img", name="Depth board")).to_be_visible()
     expect(student.get_by_text("the figures are those of before")).to_be_visible()
-    student.get_by_role("tab", name="Stops").click()
+    hands.unfold(student, "All stops")
     # MB2 joins MB1 at 17.0: nothing passes the junction.
     assert hands.stops(student, "10/.02") == ["22.0", "17.0", "22.0", "22.5"]
 
@@ -134,7 +133,7 @@ def test_nothing_is_wider_than_a_narrow_phone(demo: dict[str, Any], open_phone: 
     page = open_phone(viewport={"width": 320, "height": 640})
     hands.sign_in(page, hands.person(demo, "student"))
     page.get_by_role("link", name="Bench tooth A2").click()
-    page.get_by_role("link", name="See the plan").click()
-    for view in ("Depths", "Stops", "Order", "Cautions", "Why"):
-        page.get_by_role("tab", name=view).click()
+    hands.to_plan(page)
+    for fold in ("All stops", "All cautions", "At the tray", "Order of work"):
+        hands.unfold(page, fold)
         assert page.evaluate("document.documentElement.scrollWidth") <= 320

@@ -67,7 +67,7 @@ def screens(phone: Page, laptop: Page, case: str, version: str) -> Json:
         seen["chair"][canal] = screen.stop(phone).inner_text()
     laptop.goto(f"/plans/{version}")
     seen["review"] = texts(laptop.get_by_role("region", name=re.compile("^Canal ")))
-    laptop.get_by_role("tab", name="Stops").click()
+    hands.unfold(laptop, "All stops")
     expect(laptop.locator("[data-drawn=needle]")).to_be_visible()
     seen["table"] = laptop.evaluate(STOPS)
     laptop.goto(f"/cases/{case}/record")

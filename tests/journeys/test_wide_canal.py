@@ -24,13 +24,11 @@ def test_the_supervisor_chooses_the_size_of_a_wide_canal(open_phone: Opens, demo
     version = plan_anew(student, case)
 
     student.goto(f"/cases/{case}/plan")
-    student.get_by_role("tab", name="D", exact=True).or_(
-        student.get_by_role("radio", name="D", exact=True)
-    ).first.click()
+    hands.select(student, "D")
     expect(student.get_by_text("A wide canal: no size is proposed.")).to_be_visible()
 
     supervisor.goto(f"/plans/{version['id']}")
-    supervisor.get_by_role("tab", name="Cautions").click()
+    hands.select(supervisor, "D")
     supervisor.get_by_role("button", name="Choose the final size").click()
     supervisor.get_by_label("Final size for D").select_option("50")
     supervisor.get_by_label("Why the work may go on").fill("Wide on both images; I look at the cone.")
@@ -41,7 +39,5 @@ def test_the_supervisor_chooses_the_size_of_a_wide_canal(open_phone: Opens, demo
     made = next(canal for canal in plan_of(student, again["id"])["canals"] if canal["canal"] == "D")
     assert (made["final_size"], made["withheld"]) == (50, [])
     student.goto(f"/cases/{case}/plan")
-    student.get_by_role("tab", name="D", exact=True).or_(
-        student.get_by_role("radio", name="D", exact=True)
-    ).first.click()
+    hands.select(student, "D")
     expect(student.get_by_text("Your supervisor chose 50/.03.")).to_be_visible()

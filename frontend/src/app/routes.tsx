@@ -24,7 +24,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases', of(cases, ({ Cases }) => <Cases />)],
   ['/cases/new', of(tooth, ({ NewCase }) => <NewCase />)],
   ['/cases/:id', of(tooth, ({ Case }, { id = '' }) => <Case id={id} key={id} />)],
-  ['/cases/:id/plan', of(tooth, ({ Planning }, { id = '' }) => <Planning id={id} key={id} />)],
+  ['/cases/:id/plan', of(tooth, ({ Case }, { id = '' }) => <Case id={id} planned key={id} />)],
   ['/cases/:id/chair', of(chair, ({ Chair }, { id = '' }) => <Chair id={id} key={id} />)],
   ['/cases/:id/record', of(record, ({ Record }, { id = '' }) => <Record id={id} key={id} />)],
   ['/cases/:id/chair/close', of(chair, ({ CloseVisit }, { id = '' }) => <CloseVisit id={id} key={id} />)],

@@ -29,8 +29,8 @@ function boardSentence(s: BoardSentence): string {
 export const board = {
   name: 'Depth board',
   canals: 'Canals',
-  column: (canal: string, end: string | undefined, estimate: boolean, grave: string | undefined) =>
-    `${canal}: ${[end === undefined ? 'no length yet' : `ends at ${estimate ? '≈ ' : ''}${end} mm`, grave].filter(Boolean).join(', ')}`,
+  column: (canal: string, end: string, more: readonly (string | undefined)[]) =>
+    `${canal}: ${[end ? `ends at ${end} mm` : 'no length yet', ...more].filter(Boolean).join(', ')}`,
   noLength: 'no length yet',
   joins: (main: string) => `joins ${main}`,
   was: (before: string) => `was ${before}`,

@@ -44,6 +44,9 @@ export const expected = {
   on: 'One step on',
   place: (at: number, steps: number) =>
     at === 0 ? 'before anything' : at > steps ? 'the whole plan' : `${at} of ${steps}`,
+  moment: (place: string, instrument: string, canal: string, depth: string, felt: ExpectedStep['felt']) =>
+    `${place}: ${instrument} in ${canal}, ${felt == null ? 'expected at' : 'recorded at'} ${depth}`,
+  inCanal: 'in',
   expected: 'expected',
   recorded: 'recorded',
   felt: (felt: NonNullable<ExpectedStep['felt']>) => FELT[felt],

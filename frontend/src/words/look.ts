@@ -41,7 +41,6 @@ export const look = {
   otherWorks: (who: string) => `${who} has taken over. What you record is kept as yours.`,
   wanted: (who: string, canal: string) => `${who} asks for an image of ${canal}.`,
   notYours: 'Only who works this tooth does this: its student, or a supervisor who took over.',
-  lengths: 'Lengths are taken by who works this tooth: its student, or a supervisor who took over at the chair.',
   somebody: 'The student',
   supervisor: 'A supervisor',
 }

@@ -40,8 +40,6 @@ export const order = {
   ifBlocked: (small: string, steps: readonly string[]) =>
     `If ${small} does not pass: ${steps.join(', then ')}; if it still does not, an image and the supervisor.`,
   withheld: (phase: string) => `Withheld from ${phase}:`,
-  whose: 'Whose order',
-  atTheTray: 'At the tray',
   shared: (n: number) => `Shared · ${n} changes`,
   single: (n: number) => `One at a time · ${n}`,
   way: 'How the instruments are taken up',

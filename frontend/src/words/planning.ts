@@ -1,21 +1,16 @@
 import { irrigant } from './plan'
 
 export const views = {
-  name: 'Views of the plan',
-  depths: 'Depths',
-  stops: 'Stops',
-  order: 'Order',
-  cautions: 'Cautions',
-  why: 'Why',
-  canal: 'Canal',
-  tray: 'Tray',
+  stops: 'All stops',
+  stopsOf: (canal: string) => `Stops in ${canal}`,
+  cautions: 'All cautions',
+  order: (canal: string) => `Order of work in ${canal}`,
+  atTheTray: 'At the tray',
+  tray: 'All canals',
 }
 
 export const planning = {
   wentIn: 'What it is made from',
-  title: (iso: string) => `Plan for tooth ${iso}`,
-  under: (alias: string, technique: string | undefined, setting: string | undefined) =>
-    [alias, technique?.toLowerCase(), setting?.toLowerCase()].filter(Boolean).join(', '),
   finalSize: (canal: string) => `${canal}: final size`,
   advised: 'advised',
   smaller: (canal: string) => `${canal}: one size smaller`,
@@ -55,7 +50,6 @@ export const planning = {
   choicesKept: 'They are still here, and computed on the case as it is now.',
   keepMine: 'Go on with mine',
   leaveMine: 'Take the plan that stands',
-  toTheCase: 'To the canals and lengths',
   over: 'That approval no longer counts: the plan has changed since.',
   decided: (version: number, decision: string, by: string, at: string) => `Plan ${version} ${decision} by ${by}, ${at}`,
 }

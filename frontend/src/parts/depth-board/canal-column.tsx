@@ -1,6 +1,6 @@
 import { mm } from '@/units/millimetres'
 import { CanalEnd } from './canal-end'
-import { centreOf, orifice, type Place, profile, yOf } from './geometry'
+import { centreOf, NARROW_PX, orifice, type Place, profile, yOf } from './geometry'
 import { Expected, InHand } from './in-hand'
 import type { DrawnProgress } from './moments'
 import type { BoardCanal, CoronalStop, Silhouette, Width } from './shape'
@@ -76,9 +76,11 @@ function CoronalMark({ place: { board, index }, stop_mm }: { place: Place; stop_
   return (
     <g class="coronal">
       <line x1={centre - half} x2={centre + half} y1={y} y2={y} />
-      <text class="halo" data-drawn="coronal stop" x={centre + half} y={y - 4}>
-        {mm(stop_mm)}
-      </text>
+      {board.column >= NARROW_PX && (
+        <text class="halo" data-drawn="coronal stop" x={centre + half} y={y - 4}>
+          {mm(stop_mm)}
+        </text>
+      )}
     </g>
   )
 }

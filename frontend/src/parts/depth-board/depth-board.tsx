@@ -1,4 +1,3 @@
-import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { CanalColumn } from './canal-column'
 import { BoardFrame } from './frame'
@@ -7,7 +6,7 @@ import { marksOf, type Sign, zonesOf } from './marks'
 import { Meeting, sideOf } from './meeting'
 import type { DrawnProgress } from './moments'
 import type { BoardCanal, CoronalStop, Silhouette } from './shape'
-import { describe } from './shape'
+import { describe, lengthsOf } from './shape'
 import { Touches } from './touches'
 
 interface Props {
@@ -24,6 +23,8 @@ interface Props {
   /** What is drawn beside a canal's name as long as it stands. */
   cautions?: readonly Sign[]
   nameOf?: (instrument: string) => string
+  /** How far the work has come, by canal, in a word; it stands where the reference point does. */
+  states?: ReadonlyMap<string, string> | undefined
   /** How high a place must be to be hit: more with gloves. */
   touch_px?: number
 }
@@ -34,7 +35,7 @@ const TOUCH_PX = 44
 /** What is planned of all canals of a tooth, at true taper and depth. */
 export function DepthBoard(props: Props) {
   const { canals, coronal = [], before, picked, onPick, progress, silhouettes = NO_SILHOUETTES } = props
-  const { cautions = [], nameOf = (key) => key, touch_px = TOUCH_PX } = props
+  const { cautions = [], nameOf = (key) => key, states, touch_px = TOUCH_PX } = props
   const signsOf = (canal: BoardCanal) => standingIn(canal.canal, cautions)
   const coronalOf = (canal: BoardCanal) => coronal.find((c) => c.canal === canal.canal)
   return (
@@ -44,9 +45,9 @@ export function DepthBoard(props: Props) {
       caption={(board) => words.board.caption(board.widened, before !== undefined, oval(canals))}
       columns={canals.map((canal) => ({
         canal: canal.canal,
-        under: canal.reference_point,
+        under: states?.get(canal.canal) ?? canal.reference_point,
         grave: gravest(signsOf(canal)),
-        says: saysOf(canal, signsOf(canal)),
+        says: saysOf(canal, signsOf(canal), states?.get(canal.canal)),
       }))}
       picked={picked}
       onPick={onPick}
@@ -98,7 +99,8 @@ function standingIn(canal: string, cautions: readonly Sign[]): Sign[] {
 const gravest = (signs: readonly Sign[]) =>
   signs.some(({ severity }) => severity === 'stop') ? 'stop' : signs.length > 0 ? 'caution' : undefined
 
-function saysOf({ canal, end_mm, provisional }: BoardCanal, signs: readonly Sign[]): string {
+function saysOf(of: BoardCanal, signs: readonly Sign[], state: string | undefined): string {
   const grave = gravest(signs)
-  return words.board.column(canal, end_mm === null ? undefined : mm(end_mm), provisional, grave && words.state[grave])
+  const ends = of.end_mm === null ? [] : lengthsOf(of.end_mm, of.length, !of.provisional)
+  return words.board.column(of.canal, ends.join(' '), [state, grave && words.state[grave]])
 }

@@ -36,6 +36,22 @@ export function MomentSays({ plan, moments, at }: Props) {
   )
 }
 
+/** The same in a sentence. */
+export function momentSays(plan: Props['plan'], moments: readonly Moment[], at: number): string {
+  const now = moments[at - 1]
+  const place = words.expected.place(at, moments.length)
+  if (!now) return place
+  const named = plan.tray_list.find((item) => item.instrument.key === now.step.instrument)?.instrument.name
+  const { depth_mm, felt, instrument } = now.step
+  return words.expected.moment(
+    place,
+    named ?? instrument,
+    now.canal,
+    felt == null ? about(depth_mm) : mm(depth_mm),
+    felt,
+  )
+}
+
 interface InsertionProps {
   moment: Moment
   canal: CanalPlan
@@ -52,10 +68,12 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
   return (
     <>
       <p class="lead">
-        <b>{canal.canal}</b>
+        <span class="place">{place}</span>
         <InstrumentLabel name={name} colour={instrument?.colour ?? null} />
+        <span>
+          {words.expected.inCanal} <b>{canal.canal}</b>
+        </span>
         {stop_um !== null && <span class="small soft">{words.expected.stop(mm(stop_um / 1000))}</span>}
-        <span class="small soft grow place">{place}</span>
       </p>
       <p class="estimate">
         <i class="dot" aria-hidden="true" />

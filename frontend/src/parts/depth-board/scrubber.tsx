@@ -5,11 +5,13 @@ interface Props {
   /** How many insertions there are; one place before them and one past them are added. */
   steps: number
   at: number
+  /** Where it stands, in a sentence. */
+  says: string
   onMove: (at: number) => void
 }
 
 /** Steps through the work: back and on by buttons, or along a slider. */
-export function Scrubber({ steps, at, onMove }: Props) {
+export function Scrubber({ steps, at, says, onMove }: Props) {
   const last = steps + 1
   const go = (to: number) => onMove(Math.min(last, Math.max(0, to)))
   return (
@@ -26,7 +28,7 @@ export function Scrubber({ steps, at, onMove }: Props) {
         step={1}
         value={at}
         aria-label={words.expected.through}
-        aria-valuetext={words.expected.place(at, steps)}
+        aria-valuetext={says}
         onInput={(event) => go(event.currentTarget.valueAsNumber)}
       />
       <button type="button" class="button" disabled={at === last} onClick={() => go(at + 1)}>

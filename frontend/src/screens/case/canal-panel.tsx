@@ -41,11 +41,7 @@ export function MeasuredPanel({ canal, of, unfolded }: Props) {
       >
         <LengthSays of={canal} />
         {canal.reference_point === '' && <ReferencePoint canal={canal} of={of} />}
-        {!unfolded && (
-          <a class="button plain" href={`/cases/${of.id}/canals/${canal.id}`}>
-            {words.chart.more(canal.name)}
-          </a>
-        )}
+        {!unfolded && <More canal={canal} of={of} />}
       </CanalPanel>
       {unfolded && (
         <>
@@ -56,6 +52,15 @@ export function MeasuredPanel({ canal, of, unfolded }: Props) {
         </>
       )}
     </>
+  )
+}
+
+/** To the readings of the canal, and to all else that was charted of it. */
+export function More({ canal, of }: { canal: CanalShown; of: CaseShown }) {
+  return (
+    <a class="button plain" href={`/cases/${of.id}/canals/${canal.id}`}>
+      {words.chart.more(canal.name)}
+    </a>
   )
 }
 

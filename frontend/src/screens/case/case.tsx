@@ -1,25 +1,28 @@
+import type { ComponentChildren } from 'preact'
 import { useLayoutEffect, useState } from 'preact/hooks'
-import type { CanalShown, CaseShown, Length } from '@/api/shapes'
+import type { CanalShown, CaseShown } from '@/api/shapes'
 import { StatusPill } from '@/panels/case-row'
 import { CaseImages } from '@/panels/images/case-images'
 import { AfterDrawn } from '@/parts/after-drawn'
 import { Page } from '@/parts/page'
+import { PlannedTooth } from '@/parts/plan/planned-tooth'
 import { RecordLink } from '@/parts/record-link'
 import { Seen } from '@/parts/seen'
 import { Tooth } from '@/parts/tooth/tooth'
 import { address, asksFor, go } from '@/router'
-import { useCase, useKits, useTechniques } from '@/store/cache/cases'
-import { useVersion, useVersions } from '@/store/cache/plans'
-import { useEarlier, useTreatment, useWorks } from '@/store/chair/chair'
-import { pendingReadingsOf } from '@/store/outbox/pending-readings'
+import { useCase } from '@/store/cache/cases'
+import { useWorks } from '@/store/chair/chair'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 import { AddCanal } from './add-canal'
 import { Alias } from './alias'
-import { MeasuredPanel } from './canal-panel'
+import { useBench, useStates } from './bench'
+import { MeasuredPanel, More } from './canal-panel'
 import { DifficultyFactors } from './difficulty-factors'
+import { Beside, Dock, dueOf, everyMeasured } from './dock'
 import { LengthsDrawn } from './lengths-drawn'
 import { Measure } from './measure/measure'
+import { type Bench, Planning } from './plan/planning'
 import { RootCard } from './root-card'
 import { ToothFacts } from './tooth-facts'
 import './case.css'
@@ -28,54 +31,122 @@ interface Props {
   id: string
   /** The canal that is shown unfolded, with its readings. */
   canalId?: string
+  /** The plan is asked for although not every canal was measured. */
+  planned?: boolean
 }
 
 /** A tooth: its canals on one board, the selected one alone, what is due, and what else was charted. */
-export function Case({ id, canalId }: Props) {
+export function Case({ id, canalId, planned = false }: Props) {
   const cached = useCase(id)
+  const bench = useBench(id, cached)
   const [touched, setTouched] = useState<string>()
   const [measured, setMeasured] = useMeasured()
   const works = useWorks(id)
-  const shown = cached.value
+  const of = bench?.of ?? cached.value
   const home = `/cases/${id}`
-  const byAddress = shown?.canals.find((canal) => canal.id === canalId)
-  const canal = byAddress ?? shown?.canals.find(({ name }) => name === touched) ?? (shown && dueOf(shown))
+  const byAddress = of?.canals.find((canal) => canal.id === canalId)
+  const canal = byAddress ?? of?.canals.find(({ name }) => name === touched) ?? (of && dueOf(of))
+  const byItself = of !== undefined && (of.version !== null || everyMeasured(of))
   const pick = (name: string) => {
     setTouched(name)
-    const other = shown?.canals.find((each) => each.name === name)
+    const other = of?.canals.find((each) => each.name === name)
     if (canalId && other) go(`${home}/canals/${other.id}`, { replace: true })
   }
-  return (
+  const page = (children: ComponentChildren, foot: ComponentChildren) => (
     <Page
-      title={shown ? words.chart.title(shown.tooth.iso, shown.patient_alias) : words.cases.title}
-      under={shown && words.setting[shown.setting]}
-      back={{ to: canalId ? home : '/cases', says: words.back }}
-      aside={shown && <StatusPill of={shown.status} />}
+      title={of ? words.chart.title(of.tooth.iso, of.patient_alias) : words.cases.title}
+      under={of && words.setting[of.setting]}
+      back={{ to: canalId || (planned && !byItself) ? home : '/cases', says: words.back }}
+      aside={of && <StatusPill of={of.status} />}
       wide
-      foot={shown && <Dock of={shown} canal={canal} works={works} onMeasure={() => setMeasured({})} />}
+      foot={foot}
     >
       <Seen of={cached} rows={5}>
-        {(it) => (
-          <>
-            <Along of={it} />
-            {canalId && !byAddress ? (
-              <p>{words.notFound.says}</p>
-            ) : (
-              <Charted of={it} canal={canal} unfolded={canalId !== undefined} onPick={pick} />
-            )}
-          </>
-        )}
+        {() => children}
       </Seen>
-      {measured && works && shown && (
+    </Page>
+  )
+  const shown = { works, page, pick, onMeasure: () => setMeasured({}) }
+  return (
+    <>
+      {!of || !canal || (canalId && !byAddress) ? (
+        page(of && <Nothing of={of} lost={canalId !== undefined} />, null)
+      ) : (
+        <Shown {...shown} of={of} canal={canal} bench={planned || byItself ? bench : undefined} unfolded={!!canalId} />
+      )}
+      {measured && works && of && (
         <Measure
-          of={shown}
+          of={of}
           begins={canal?.id}
           method={measured.method}
           onClose={() => setMeasured(undefined)}
-          onMeasured={() => go(`${home}/plan`)}
+          onMeasured={() => (canalId ? go(home) : setMeasured(undefined))}
         />
       )}
-    </Page>
+    </>
+  )
+}
+
+/** A case without canals, or without the one that was asked for. */
+function Nothing({ of, lost }: { of: CaseShown; lost: boolean }) {
+  return lost ? (
+    <p>{words.notFound.says}</p>
+  ) : (
+    <div class="stack">
+      <Rest of={of} />
+    </div>
+  )
+}
+
+interface ShownProps {
+  of: CaseShown
+  canal: CanalShown
+  works: boolean
+  bench: Bench | undefined
+  unfolded: boolean
+  pick: (canal: string) => void
+  onMeasure: () => void
+  page: (children: ComponentChildren, foot: ComponentChildren) => preact.JSX.Element
+}
+
+/** The tooth in the state that it has: its lengths so far, or what is planned of it. */
+function Shown({ of, canal, works, bench, unfolded, pick, onMeasure, page }: ShownProps) {
+  const student = membership.value?.role === 'student'
+  const states = useStates(of.id)
+  const dock = { of, canal, works, onMeasure }
+  // What was decided stands beside it.
+  const status = !['none', 'approved'].includes(of.status.state) && (
+    <p class="small">
+      {of.status.says} {of.status.do}
+    </p>
+  )
+  const lengths = (notices: ComponentChildren, rest: ComponentChildren) => (
+    <Tooth board={<LengthsDrawn of={of} picked={canal.name} onPick={pick} />}>
+      {notices}
+      <MeasuredPanel canal={canal} of={of} unfolded={unfolded} />
+      {!unfolded && <AfterDrawn>{rest}</AfterDrawn>}
+    </Tooth>
+  )
+  const rest = <Rest of={of} />
+  if (unfolded || !bench || (!student && !bench.last)) return page(lengths(status, rest), <Dock {...dock} />)
+  const planned = { picked: canal.name, onPick: pick, states }
+  const more = <More canal={canal} of={of} />
+  if (student)
+    return (
+      <Planning
+        {...bench}
+        {...planned}
+        more={more}
+        rest={rest}
+        status={status}
+        dock={(settled) => <Beside {...dock} settled={settled} />}
+        unplanned={lengths}
+        page={page}
+      />
+    )
+  return page(
+    bench.last && <PlannedTooth plan={bench.last.plan} {...planned} notices={status} choose={more} beside={rest} />,
+    <Dock {...dock} />,
   )
 }
 
@@ -93,99 +164,20 @@ function useMeasured() {
   return state
 }
 
-const NEXT: readonly Length['state'][] = ['missing', 'unsettled', 'to_settle', 'estimated', 'settled']
-
-/** The canal that has most need of a reading. */
-function dueOf(of: CaseShown): CanalShown | undefined {
-  const pending = pendingReadingsOf(of.id).value
-  const rank = ({ id, length, length_problem }: CanalShown) => {
-    const waits = pending.some((reading) => reading.canal === id)
-    return NEXT.indexOf(waits ? 'estimated' : (length?.state ?? (length_problem ? 'unsettled' : 'missing')))
-  }
-  return of.canals.toSorted((a, b) => rank(a) - rank(b))[0]
-}
-
-interface ChartedProps {
-  of: CaseShown
-  canal: CanalShown | undefined
-  unfolded: boolean
-  onPick: (canal: string) => void
-}
-
-function Charted({ of, canal, unfolded, onPick }: ChartedProps) {
+/** What else was charted of the tooth. */
+function Rest({ of }: { of: CaseShown }) {
   const joinable = of.roots.filter((root) => of.canals.filter((c) => c.root === root.name).length > 1)
   return (
-    <Tooth board={canal && <LengthsDrawn of={of} picked={canal.name} onPick={onPick} />}>
-      {of.status.state !== 'none' && (
-        <p class="small">
-          {of.status.says} {of.status.do}
-        </p>
-      )}
-      {canal && <MeasuredPanel canal={canal} of={of} unfolded={unfolded} />}
-      {!unfolded && (
-        <AfterDrawn>
-          <AddCanal to={of} />
-          {joinable.map((root) => (
-            <RootCard key={root.name} root={root} of={of} />
-          ))}
-          <CaseImages of={of} />
-          <ToothFacts of={of} />
-          <DifficultyFactors of={of} />
-          <Alias of={of} />
-          {of.version && <RecordLink caseId={of.id} />}
-        </AfterDrawn>
-      )}
-    </Tooth>
+    <>
+      <AddCanal to={of} />
+      {joinable.map((root) => (
+        <RootCard key={root.name} root={root} of={of} />
+      ))}
+      <CaseImages of={of} />
+      <ToothFacts of={of} />
+      <DifficultyFactors of={of} />
+      <Alias of={of} />
+      {of.version && <RecordLink caseId={of.id} />}
+    </>
   )
-}
-
-interface DockProps {
-  of: CaseShown
-  canal: CanalShown | undefined
-  works: boolean
-  onMeasure: () => void
-}
-
-const ACTIONS = ['chair', 'measure', 'plan'] as const
-
-/** What is due at the right: measuring, then planning, then the work; what else there is beside it. */
-function Dock({ of, canal, works, onMeasure }: DockProps) {
-  const pending = pendingReadingsOf(of.id).value
-  const student = membership.value?.role === 'student'
-  const unmeasured = of.canals.some((c) => c.readings.length === 0 && !pending.some(({ canal }) => canal === c.id))
-  const due = works && unmeasured ? 'measure' : of.status.state === 'approved' ? 'chair' : 'plan'
-  const looks = (what: typeof due) => (what === due ? 'button main' : 'button answer')
-  const actions = {
-    measure: works && canal && (
-      <button key="measure" type="button" class={looks('measure')} onClick={onMeasure}>
-        {words.measure.openOne(canal.name)}
-      </button>
-    ),
-    // A case is planned by its student; others read the version that stands.
-    plan: (student || of.version) && (
-      <a key="plan" class={looks('plan')} href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}>
-        {of.status.state === 'none' ? words.chart.planNew : words.chart.planSee}
-      </a>
-    ),
-    chair: of.status.approved_number !== null && (
-      <a key="chair" class={looks('chair')} href={`/cases/${of.id}/chair`}>
-        {words.chair.open}
-      </a>
-    ),
-  }
-  const inOrder = [...ACTIONS.filter((what) => what !== due), due] as const
-  return <div class="case-dock">{inOrder.map((what) => actions[what])}</div>
-}
-
-/** Brings along on the phone what planning and working this case need, so that both go on without a connection. */
-function Along({ of }: { of: CaseShown }) {
-  const treatment = useTreatment(of.id).value
-  const versions = useVersions(of.id).value
-  const hash = treatment?.course?.plan_hash
-  useVersion(versions?.find((version) => version.hash === hash)?.id)
-  useEarlier(of.id, versions, treatment)
-  useVersion(of.version?.id)
-  useKits(of.programme_id)
-  useTechniques(of.programme_id)
-  return null
 }

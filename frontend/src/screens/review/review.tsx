@@ -9,7 +9,7 @@ import { LevelMark } from '@/parts/difficulty'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
-import { PlanViews } from '@/parts/plan/plan-views'
+import { PlannedTooth } from '@/parts/plan/planned-tooth'
 import { Seen } from '@/parts/seen'
 import { Pill } from '@/parts/signs'
 import { useCase } from '@/store/cache/cases'
@@ -90,7 +90,7 @@ function Asked({ of, versions, changes, before, seen }: Props) {
           <p class="small soft">{words.review.by(of.author.name)}</p>
         </div>
         <AfterDrawn>
-          <PlanViews
+          <PlannedTooth
             plan={of.plan}
             before={before?.plan}
             picked={picked}

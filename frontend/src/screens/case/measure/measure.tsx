@@ -118,9 +118,9 @@ function Canals({ of, at, pending, onPick }: CanalsProps) {
               onChange={() => onPick(canal.id)}
             />
             <b>{canal.name}</b>
-            <span>
-              <Sign name={waits ? 'note' : SIGNS[canal.length?.state ?? 'missing']} />{' '}
-              <b class="number">{waits ? words.measure.here : lengthSays(canal.length).join(' ') || '–'}</b>
+            <span class="row wrap">
+              <Sign name={waits ? 'note' : SIGNS[canal.length?.state ?? 'missing']} />
+              {waits ? words.measure.here : lengthSays(canal.length).map((says) => <b key={says}>{says}</b>)}
             </span>
           </label>
         )

@@ -43,7 +43,7 @@ export function ChangedMeanwhile({ made, now, onKeep, onLeave }: Props) {
 }
 
 /** Why there is no new plan: refused with the planner's sentences, or not computed yet. */
-export function Refusal({ preview, caseId }: { preview: Preview & { again: () => void }; caseId: string }) {
+export function Refusal({ preview }: { preview: Preview & { again: () => void } }) {
   if (preview.state === 'computing' && preview.crowded) {
     return <Notice sign="waiting">{words.planning.crowded}</Notice>
   }
@@ -57,10 +57,7 @@ export function Refusal({ preview, caseId }: { preview: Preview & { again: () =>
   if (preview.state !== 'refused' || !preview.problem) return null
   return preview.problem.besides([]).map((sentence) => (
     <Notice key={sentence} sign="stop">
-      <p>{sentence}</p>
-      <p>
-        <a href={`/cases/${caseId}`}>{words.planning.toTheCase}</a>
-      </p>
+      {sentence}
     </Notice>
   ))
 }

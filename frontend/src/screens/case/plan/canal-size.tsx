@@ -34,9 +34,9 @@ export function CanalSize({ canal, kit, choice, decided, onChoose }: Props) {
   const take = (to: number | undefined) =>
     to !== undefined && (to === proposed ? takeProposed() : onChoose({ final_size: to }))
   return (
-    <section class="card stack canal-size" aria-labelledby={`${id}-name`}>
+    <section class="stack close canal-size" aria-labelledby={`${id}-name`}>
       <div class="row apart">
-        <h2 id={`${id}-name`}>{words.planning.finalSize(canal.canal)}</h2>
+        <h3 id={`${id}-name`}>{words.planning.finalSize(canal.canal)}</h3>
         <p class="small">
           {words.planning.advised}{' '}
           <Why

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Asked, CaseShown, VersionShown } from '@/api/shapes'
 import { reasonFor, withoutReason } from '@/panels/plan/asked'
@@ -21,10 +22,12 @@ interface Props {
   preview: Preview
   onAsked: () => Promise<void>
   onReason: (canal: string, reason: string) => void
+  /** What stands beside the one button; with the plan settled, what is due instead. */
+  dock: (settled: boolean) => ComponentChildren
 }
 
 /** What differs from the last version, and asking for approval or taking it back. */
-export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, onReason }: Props) {
+export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, onReason, dock }: Props) {
   const [open, setOpen] = useState(false)
   const [sending, run] = useSending()
   const { state, stale } = of.status
@@ -73,19 +76,22 @@ export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, o
         />
       ))}
       <Sent sending={sending} again={ask} />
-      {waiting ? (
-        <button type="button" class="button answer" disabled={sending.state === 'busy'} onClick={back}>
-          {words.planning.withdraw}
-        </button>
-      ) : settled ? null : (
-        <button type="button" class="button main" disabled={!computed || sending.state === 'busy'} onClick={ask}>
-          {sending.state === 'busy'
-            ? words.planning.asking
-            : computed
-              ? askSays(state)
-              : words.planning.computing(preview.state)}
-        </button>
-      )}
+      <div class="case-dock">
+        {dock(settled)}
+        {waiting ? (
+          <button type="button" class="button answer" disabled={sending.state === 'busy'} onClick={back}>
+            {words.planning.withdraw}
+          </button>
+        ) : settled ? null : (
+          <button type="button" class="button main" disabled={!computed || sending.state === 'busy'} onClick={ask}>
+            {sending.state === 'busy'
+              ? words.planning.asking
+              : computed
+                ? askSays(state)
+                : words.planning.computing(preview.state)}
+          </button>
+        )}
+      </div>
     </>
   )
 }
