@@ -11,7 +11,8 @@ from django.test import Client
 from django.urls import reverse
 from rest_framework.test import APIClient
 
-from cases.models import AccessKey, ChangeLog, Person
+from cases.models import AccessKey, ChangeLog, Person, PushSubscription
+from tests.api.test_cases_push import subscribe
 from tests.cast import *  # noqa: F403
 from tests.cast import API, client, problem
 from tests.factories import PASSWORD
@@ -51,6 +52,15 @@ def test_keys_and_sessions_end(priya: Person, monkeypatch: pytest.MonkeyPatch, c
     priya.refresh_from_db()
     assert client(priya).get(f"{API}/keys").json()["results"] == []
     assert ChangeLog.objects.filter(verb="revoke", subject_id=str(AccessKey.objects.get().pk)).exists()
+
+
+def test_browsers_are_notified_no_more(vale: Person, amari: Person) -> None:
+    """Who signs in there again is notified again: the app sends its subscription once more."""
+    for person in (vale, amari):
+        subscribe(person, f"https://push.example/{person.username}")
+    vale.set_password(NEW)
+    vale.save()
+    assert [row.person for row in PushSubscription.objects.all()] == [amari]
 
 
 def test_what_is_another_persons_or_the_programmes_stays(priya: Person, tom: Person, rosa: Person) -> None:

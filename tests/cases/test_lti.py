@@ -53,6 +53,8 @@ def test_a_launch_signs_a_student_in_and_opens_the_assignment(course: Platform, 
     (case_id,) = APP_ADDRESS.fullmatch(answer["Location"]).groups()  # type: ignore[union-attr]
     case = Case.objects.get(pk=case_id)
     assert (case.tooth.iso, case.setting, case.programme) == ("26", "extracted", programme)
+    # Wherever it is headed, its tooth stands before that.
+    assert re.fullmatch(r"Course [A-Z]{6}", case.patient.alias)
     session = who(browser)
     assert session["person"]["id"] == str(case.student_id)
     assert [each["role"] for each in session["memberships"]] == ["student"]

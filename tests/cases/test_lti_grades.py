@@ -92,6 +92,16 @@ def test_a_token_is_for_the_audience_that_was_registered(
     assert len(course.scores) == 1
 
 
+def test_a_token_is_for_one_deployment(course: Platform, work: LtiWork, approved: ToothPlanVersion) -> None:
+    with PlatformSession() as session:
+        line = ScoreLine(LtiPlatform.objects.get(), session)
+        for deployment_id in ("1", "1", "2"):
+            work.deployment_id = deployment_id
+            assert line.put(work, Progress.APPROVED) is None
+    claims = [course.read(form["client_assertion"]) for form in course.asked]
+    assert [each[f"{CLAIM}deployment_id"] for each in claims] == ["1", "2"]
+
+
 @pytest.mark.parametrize("status", [302, 400, 404, 500, 503])
 def test_what_is_not_taken_is_sent_again_and_the_coordinator_sees_why(
     course: Platform, work: LtiWork, approved: ToothPlanVersion, rosa: Person, status: int

@@ -2,9 +2,11 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/pr
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { Notified } from '@/screens/account/notified'
 import { stopPush } from '@/store/session/push'
+import { signIn } from '@/store/session/session'
 import { noticeOf } from '@/worker/notice-of'
 import { signedIn } from './people'
 import { serve } from './server'
+import { until } from './until'
 
 // A point of the curve P-256 and its bytes, as the server and the browser have it.
 const KEY = 'BCVxsr7N_eNgVRqvHtD0zTZsEc6-VV-JvLexhqUzORcxaOzi6-AYWXvTBHm4bjyPjs7Vd8pZGH6SRpkNtoIAiw4'
@@ -118,6 +120,16 @@ describe('notifications on this device', () => {
     render(<Notified />)
     await screen.findByText('Off, on this device.')
     expect(manager.present).toBeNull()
+  })
+
+  test('go on with the next sign-in, as a new password has ended them', async () => {
+    const vale = { id: 'v1', name: 'Dr Vale', username: 'vale' }
+    const sent = serve(({ path }) =>
+      path === 'session' ? { body: { person: vale, memberships: [] } } : { body: { key: KEY } },
+    )
+    await manager.subscribe({ applicationServerKey: KEY })
+    await signIn('vale', 'a new one')
+    await until(() => expect(sent.at(-1)).toMatchObject({ method: 'PUT', path: 'push-subscription' }))
   })
 
   test('stop without a connection too', async () => {

@@ -133,7 +133,7 @@ def test_an_assignment_goes_into_a_course_is_done_and_comes_back_as_a_grade(
         student.goto(f"{course.at}course?as=student")
         student.get_by_role("button", name="Plan tooth 26").click()
         student.get_by_role("button", name="Understood").click()
-        expect(student.get_by_role("heading", level=1, name=re.compile("Tooth 26 [A-Z]{6}$"))).to_be_visible()
+        expect(student.get_by_role("heading", level=1, name=re.compile("^26 · Course [A-Z]{6}$"))).to_be_visible()
         session = student.request.get("/api/v1/session").json()
         assert [each["role"] for each in session["memberships"]] == ["student"]
         assert not any(text in str(session) for text in PERSONAL.values())
@@ -151,7 +151,7 @@ def test_an_assignment_goes_into_a_course_is_done_and_comes_back_as_a_grade(
         assert grades == [("PendingManual", None), ("FullyGraded", 1)]
         # What stands beside the grade leads to the record, for whoever may see it.
         supervisor.goto(here.scores[-1].body["comment"])
-        expect(supervisor.get_by_text(re.compile("Tooth 26 [A-Z]{6}")).first).to_be_visible()
+        expect(supervisor.get_by_text(re.compile("Course [A-Z]{6}")).first).to_be_visible()
         switches_off(keeper, who["password"])
         student.goto(f"{course.at}course?as=student")
         student.get_by_role("button", name="Plan tooth 26").click()

@@ -110,7 +110,8 @@ def _work(known: LtiPerson, message: Message, assignment: Assignment) -> LtiWork
     case, _ = open_case(
         actor=known.person,
         programme_id=message.platform.programme_id,
-        patient_alias=f"Tooth {assignment.iso} {_code()}",
+        # Every heading of a case begins with its tooth.
+        patient_alias=f"Course {_code()}",
         alias_is_no_name=True,
         tooth=ToothName(designation=assignment.iso, notation=Notation.ISO_3950),
         setting=assignment.setting.value,

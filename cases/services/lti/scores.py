@@ -15,9 +15,11 @@ from cases.domain.errors import NotUsable
 from cases.domain.lti import SCORE_OF, SCORE_SCOPE, Progress
 from cases.models import LtiPlatform, LtiWork
 from cases.services.lti.line import PlatformSession
-from cases.services.lti.messages import registration_of
+from cases.services.lti.messages import CLAIM, registration_of
 from cases.services.webhooks.line import no_answer_of, retry_after_s
 from cases.services.webhooks.outbox import AWAY
+
+DEPLOYMENT = f"{CLAIM}deployment_id"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,14 +33,18 @@ class Refusal:
 
 
 class ScoreLine(ServiceConnector):
-    """To one platform. A token is kept as long as the line, and asked for anew where it counts no more."""
+    """To one platform. A token is kept as long as grades go to one deployment, and asked for anew where it counts no
+    more."""
 
     def __init__(self, platform: LtiPlatform, session: PlatformSession) -> None:
         super().__init__(registration_of(platform), session)
         self._token: str | None = None
+        self._deployment_id = ""
 
     def put(self, work: LtiWork, progress: Progress) -> Refusal | None:
         """None where the platform took it; raises nothing that has to do with the platform."""
+        if self._deployment_id != work.deployment_id:
+            self._deployment_id, self._token = work.deployment_id, None
         had_token = self._token is not None
         refusal = self._put(work, progress)
         # One that was asked for just now would be refused once more.
@@ -68,6 +74,10 @@ class ScoreLine(ServiceConnector):
         if status == HTTPStatus.UNAUTHORIZED:
             self._token = None
         return Refusal(says=f"It did not take the grade: HTTP {status}.", away=status in AWAY, retry_after_s=pause_s)
+
+    def encode_jwt(self, message: dict[str, str | int], private_key: str, headers: dict[str, str]) -> str:
+        """What a token is asked for with, and for which deployment."""
+        return super().encode_jwt({**message, DEPLOYMENT: self._deployment_id}, private_key, headers)
 
     def _get_cached_access_token(self, scope_key: str) -> str | None:
         return self._token

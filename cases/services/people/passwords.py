@@ -6,7 +6,7 @@ from django.contrib.auth.models import AbstractBaseUser
 from django.db import transaction
 
 from cases.models import Person
-from cases.services.people import access_keys, consents
+from cases.services.people import access_keys, consents, push
 
 
 class EndsWhatWasOpened:
@@ -17,7 +17,7 @@ class EndsWhatWasOpened:
         """Every password passes here."""
 
     def get_help_text(self) -> str:
-        return "A new password ends all sessions of the person, their keys, and what they let other programs do."
+        return "A new password ends the person's sessions, keys and notifications, and what they let other programs do."
 
     def password_changed(self, password: str, user: AbstractBaseUser | None = None) -> None:
         if isinstance(user, Person):
@@ -26,6 +26,7 @@ class EndsWhatWasOpened:
 
 @transaction.atomic
 def end_what_was_opened(*, person: Person) -> None:
-    """None of the person's keys counts any more, and no client acts for them."""
+    """None of the person's keys counts any more, no client acts for them, and no browser is sent notifications."""
     access_keys.revoke_all_own(person=person)
     consents.end_all(person=person)
+    push.unsubscribe_all(person=person)

@@ -65,6 +65,11 @@ def unsubscribe(*, actor: Person, endpoint: str) -> None:
     PushSubscription.objects.filter(person=actor, endpoint=endpoint).delete()
 
 
+def unsubscribe_all(*, person: Person) -> None:
+    """None of the person's browsers is told anything any more, until it is signed in again."""
+    PushSubscription.objects.filter(person=person).delete()
+
+
 def _refuse_keys(p256dh: str, auth: str) -> None:
     try:
         ec.EllipticCurvePublicKey.from_encoded_point(ec.SECP256R1(), unquoted(p256dh))

@@ -73,6 +73,11 @@ export async function stopPush(): Promise<PushState> {
   return present()
 }
 
+/** After a sign-in this browser is notified as it was before: a new password has ended that on the server. */
+export async function notifyAsBefore(): Promise<void> {
+  await present().catch(() => undefined)
+}
+
 /** Where notifications on this device stand, and how to change it; no state before it is known. */
 export function usePush() {
   const [state, setState] = useState<PushState>()

@@ -5,6 +5,7 @@ import { Refused, Unreachable } from '@/api/problem'
 import type { NewAccount, Session } from '@/api/shapes'
 import { forgetCached, readDevice, writeDevice } from '@/store/device/database'
 import { onTabMessage, postToTabs } from '@/store/device/tabs'
+import { notifyAsBefore } from '@/store/session/push'
 
 type SessionState = 'asking' | 'out' | 'in' | 'expired'
 
@@ -97,6 +98,7 @@ async function begin(signedIn: Session): Promise<void> {
   if (location.pathname.startsWith('/oauth/')) return location.reload()
   signIns.value += 1
   postToTabs({ kind: 'session' })
+  void notifyAsBefore()
 }
 
 async function take(signedIn: Session): Promise<void> {
