@@ -20,19 +20,16 @@ from cases.domain.errors import (
     ChangedSince,
     Conflict,
     HashMissing,
-    ImageRemoved,
     InvitationRefused,
     KeyRefused,
     NotAllowed,
     NotHere,
     NotUsable,
-    OffsetMismatch,
-    ReadingBusy,
     SequenceGap,
     SignInRefused,
-    StoreAway,
     TooManyTries,
 )
+from cases.domain.image_errors import ImageRemoved, OffsetMismatch, ReadingBusy, StoreAway
 from planning.api.parsing import BodyTooLong
 from planning.foundation.encoding import SENTENCES
 from planning.foundation.errors import NotUnderstood, PlanningError, Refusal, TechniqueFileRefused

@@ -13,7 +13,7 @@ from rest_framework.test import APIClient
 
 from cases.api.v1 import record
 from cases.domain.access.scopes import Scope
-from cases.domain.errors import StoreAway
+from cases.domain.image_errors import StoreAway
 from cases.domain.images import BurntInText
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Image, Person, ToothPlanVersion

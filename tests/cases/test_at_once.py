@@ -14,8 +14,8 @@ from django.utils import timezone
 
 from cases.domain.access.one_time_code import STEP_S
 from cases.domain.access.roles import Role
-from cases.domain.errors import ImageRemoved
 from cases.domain.events.payloads import EventPayload, SignOffPayload, StepPayload
+from cases.domain.image_errors import ImageRemoved
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.progress.out_of_course import OutOfCourse

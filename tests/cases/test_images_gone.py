@@ -13,7 +13,7 @@ import pytest
 from django.db import connection
 from django.db.utils import ConnectionHandler
 
-from cases.domain.errors import ImageRefused
+from cases.domain.image_errors import ImageRefused
 from cases.domain.images import RemovalReason
 from cases.models import Case, ImagePart, Person
 from cases.services.images import gone, removal, upload

@@ -12,7 +12,7 @@ from django.core.files.base import ContentFile
 from django.core.files.storage import Storage, storages
 from django.core.management import call_command
 
-from cases.domain.errors import ImageRefused
+from cases.domain.image_errors import ImageRefused
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Image, ImagePart, Person

@@ -21,20 +21,17 @@ from cases.api.base import LOCATION, View, answer, me, unchanged
 from cases.api.etags import tag
 from cases.api.fields import Moment, Strict, Text, Upload, Value
 from cases.api.v1.shapes import PersonRef
-from cases.domain.errors import (
+from cases.domain.errors import NotAllowed, NotHere, NotUsable, SentDifferently
+from cases.domain.events.payloads import ImagePurpose
+from cases.domain.image_errors import (
     ImageDamaged,
     ImageRefused,
     ImageRemoved,
     ImagesFull,
-    NotAllowed,
-    NotHere,
-    NotUsable,
     OffsetMismatch,
     ReadingBusy,
-    SentDifferently,
     StoreAway,
 )
-from cases.domain.events.payloads import ImagePurpose
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, Spacing
 from cases.domain.struck import StruckWhy
 from cases.domain.uuid7 import uuid7

@@ -12,7 +12,8 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Value
 from cases.api.v1 import examples
 from cases.api.v1.images import TAGS, ImageShown
-from cases.domain.errors import ImageRemoved, NotAllowed, NotUsable
+from cases.domain.errors import NotAllowed, NotUsable
+from cases.domain.image_errors import ImageRemoved
 from cases.domain.images import RemovalReason
 from cases.queries import seen
 from cases.services.images import removal

@@ -14,7 +14,8 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Each, Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
-from cases.domain.errors import ImageRemoved, NoSuchCanal, NotAllowed, NotUsable, SentDifferently
+from cases.domain.errors import NoSuchCanal, NotAllowed, NotUsable, SentDifferently
+from cases.domain.image_errors import ImageRemoved
 from cases.queries import seen
 from cases.queries.markings import marking_shown, markings_of_image
 from cases.services.charting import markings

@@ -14,7 +14,7 @@ from cases.api.base import View, answer, key_of, me, unchanged
 from cases.api.bearer import scopes_of
 from cases.api.etags import tag
 from cases.domain.access.scopes import Scope
-from cases.domain.errors import StoreAway
+from cases.domain.image_errors import StoreAway
 from cases.exports.record_course import course_pdf
 from cases.exports.record_pdf import record_pdf
 from cases.exports.work_sheet_pdf import work_sheet_pdf

@@ -17,7 +17,7 @@ _SEPARATORS = ",;\t"
 _ROLES = ", ".join(Role)
 
 
-class Column(StrEnum):
+class ListColumn(StrEnum):
     """As the first line names it, whatever the order."""
 
     NAME = "name"
@@ -26,14 +26,14 @@ class Column(StrEnum):
     GROUP = "group"
 
 
-_COLUMN_OF = {"name": Column.NAME, "username": Column.USERNAME, "group": Column.GROUP}
+_COLUMN_OF = {"name": ListColumn.NAME, "username": ListColumn.USERNAME, "group": ListColumn.GROUP}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LineFault:
     """What is wrong in a line, and where."""
 
-    column: Column
+    column: ListColumn
     """As the first line names it."""
     says: str
     """With what to do about it."""
@@ -74,53 +74,53 @@ def read_people(text: str) -> tuple[ListLine, ...]:
     return tuple(lines)
 
 
-def _places(head: Sequence[str]) -> dict[Column, int]:
+def _places(head: Sequence[str]) -> dict[ListColumn, int]:
     """Where each column is. Raises NotUsable."""
     names = [" ".join(cell.casefold().split()) for cell in head]
-    missing = [column for column in Column if column not in names]
+    missing = [column for column in ListColumn if column not in names]
     if missing:
-        reason = f"The first line must name the columns {', '.join(Column)}. Missing: {', '.join(missing)}."
+        reason = f"The first line must name the columns {', '.join(ListColumn)}. Missing: {', '.join(missing)}."
         raise NotUsable(reason=reason, at=("text",))
     # Whatever else a school has in its list is not read by accident: it could be about somebody's life.
-    others = [name for name in names if name not in set(Column)]
+    others = [name for name in names if name not in set(ListColumn)]
     if others or len(set(names)) != len(names):
-        reason = f"The list has the columns {', '.join(Column)}, each once, and no others. Take the others out."
+        reason = f"The list has the columns {', '.join(ListColumn)}, each once, and no others. Take the others out."
         raise NotUsable(reason=reason, at=("text",))
-    return {column: names.index(column) for column in Column}
+    return {column: names.index(column) for column in ListColumn}
 
 
-def _line(number: int, cells: Sequence[str], places: dict[Column, int], first_with: dict[str, int]) -> ListLine:
+def _line(number: int, cells: Sequence[str], places: dict[ListColumn, int], first_with: dict[str, int]) -> ListLine:
     of = {column: " ".join(cells[at].split(" ")).strip() if at < len(cells) else "" for column, at in places.items()}
     faults = tuple(_faults(of, number, first_with))
     if len(cells) > len(places):
         says = (
             f"The line has {len(cells)} cells for {len(places)} columns. Put what has a comma in it in quotation marks."
         )
-        faults = (LineFault(column=Column.GROUP, says=says), *faults)
+        faults = (LineFault(column=ListColumn.GROUP, says=says), *faults)
     if faults:
         return ListLine(line=number, person=None, faults=faults)
     person = Invited(
-        name=of[Column.NAME],
-        username=of[Column.USERNAME],
-        role=Role(of[Column.ROLE].casefold()),
-        group=of[Column.GROUP],
+        name=of[ListColumn.NAME],
+        username=of[ListColumn.USERNAME],
+        role=Role(of[ListColumn.ROLE].casefold()),
+        group=of[ListColumn.GROUP],
     )
     return ListLine(line=number, person=person, faults=())
 
 
-def _faults(of: dict[Column, str], number: int, first_with: dict[str, int]) -> Iterator[LineFault]:
-    for part, says in faults_of(name=of[Column.NAME], username=of[Column.USERNAME], group=of[Column.GROUP]):
+def _faults(of: dict[ListColumn, str], number: int, first_with: dict[str, int]) -> Iterator[LineFault]:
+    for part, says in faults_of(name=of[ListColumn.NAME], username=of[ListColumn.USERNAME], group=of[ListColumn.GROUP]):
         yield LineFault(column=_COLUMN_OF[part], says=says)
     for column, says in (
-        (Column.NAME, "Nothing stands here. Write the name that others see."),
-        (Column.USERNAME, "Nothing stands here. Write the name that they sign in with."),
+        (ListColumn.NAME, "Nothing stands here. Write the name that others see."),
+        (ListColumn.USERNAME, "Nothing stands here. Write the name that they sign in with."),
     ):
         if not of[column]:
             yield LineFault(column=column, says=says)
-    if of[Column.ROLE].casefold() not in set(Role):
-        yield LineFault(column=Column.ROLE, says=f"'{of[Column.ROLE]}' is no role. Write one of {_ROLES}.")
-    username = same_username(of[Column.USERNAME])
+    if of[ListColumn.ROLE].casefold() not in set(Role):
+        yield LineFault(column=ListColumn.ROLE, says=f"'{of[ListColumn.ROLE]}' is no role. Write one of {_ROLES}.")
+    username = same_username(of[ListColumn.USERNAME])
     first = first_with.setdefault(username, number)
     if username and first != number:
         says = f"This user name stands in line {first} too. Give each person one of their own."
-        yield LineFault(column=Column.USERNAME, says=says)
+        yield LineFault(column=ListColumn.USERNAME, says=says)

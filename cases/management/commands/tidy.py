@@ -8,7 +8,7 @@ from typing import Any
 from django.core.management import CommandParser
 from django.core.management.base import BaseCommand, CommandError
 
-from cases.domain.errors import StoreAway
+from cases.domain.image_errors import StoreAway
 from cases.services.common import kept_answers
 from cases.services.images import upload
 from cases.services.people import invitations, issued_tokens

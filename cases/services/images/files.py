@@ -11,7 +11,7 @@ from uuid import UUID
 from django.core.files.base import ContentFile
 from django.core.files.storage import Storage, storages
 
-from cases.domain.errors import StoreAway
+from cases.domain.image_errors import StoreAway
 from cases.domain.images import ImageState, NameCheck
 from cases.imaging.value import Clean
 from cases.models import Image

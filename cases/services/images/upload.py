@@ -18,18 +18,10 @@ from django.db import transaction
 from django.db.models import Max, Sum
 from django.utils import timezone
 
-from cases.domain.errors import (
-    ImageDamaged,
-    ImageRefused,
-    ImageRemoved,
-    ImagesFull,
-    NotUsable,
-    OffsetMismatch,
-    ReadingBusy,
-    SentDifferently,
-)
+from cases.domain.errors import NotUsable, SentDifferently
 from cases.domain.events.payloads import ImagePurpose
 from cases.domain.feed import FeedKind
+from cases.domain.image_errors import ImageDamaged, ImageRefused, ImageRemoved, ImagesFull, OffsetMismatch, ReadingBusy
 from cases.domain.images import BYTES_PER_MB, DataSetUids, ImageState, RemovalReason
 from cases.imaging import reading
 from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable

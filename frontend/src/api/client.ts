@@ -159,3 +159,14 @@ function lost(): never {
   for (const tell of unanswered) tell()
   throw new Unreachable()
 }
+
+// --- what several groups of calls share ---
+
+/** What an answer is known by: see `answerTo`. */
+export const NAMED = { id: 'string' } as const
+export const LISTED = { results: 'list' } as const
+
+export const ofProgramme = (programme_id: string) => ({ params: { path: { programme_id } } })
+
+/** An entity tag as a header carries it (RFC 9110, 8.8.3). */
+export const tag = (value: string | number) => `"${value}"`

@@ -1,4 +1,4 @@
-import * as calls from '@/api/calls'
+import * as calls from '@/api/programme'
 import type { KeyWithText, NewKey } from '@/api/shapes'
 import { membership } from '@/store/session/session'
 import { refresh } from './cached'

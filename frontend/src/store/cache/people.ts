@@ -1,4 +1,4 @@
-import * as calls from '@/api/calls'
+import * as calls from '@/api/programme'
 import type { InvitationWithLink, Invited, PersonChanges, PersonInProgramme } from '@/api/shapes'
 import { membership } from '@/store/session/session'
 import { refresh } from './cached'
