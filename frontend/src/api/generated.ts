@@ -4359,11 +4359,6 @@ export interface components {
             /** @description The address as a QR code (ISO/IEC 18004): rows of 0 and 1. */
             square: string[];
         };
-        /**
-         * @description As the first line names it, whatever the order.
-         * @enum {string}
-         */
-        Column: "name" | "user name" | "role" | "group";
         /** @description A column of an exported table. */
         ColumnShown: {
             /** @description Empty where the name says it all. */
@@ -6790,7 +6785,7 @@ export interface components {
         /** @description What is wrong in a line, and where. */
         LineFault: {
             /** @description As the first line names it. */
-            column: components["schemas"]["Column"];
+            column: components["schemas"]["ListColumn"];
             /** @description With what to do about it. */
             says: string;
         };
@@ -6830,6 +6825,11 @@ export interface components {
             /** @description What stands after the # of the link. */
             invitation: string;
         };
+        /**
+         * @description As the first line names it, whatever the order.
+         * @enum {string}
+         */
+        ListColumn: "name" | "user name" | "role" | "group";
         /** @description One line of a list of people. */
         ListedLine: {
             /** @description What is wrong, each with where. */
