@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
-from cases.models import Case, Person, ToothPlanVersion
+from cases.models import Case, CautionOverride, Person, Programme, ToothPlanVersion
 from tests.api.judged import description
 from tests.cast import API, canal_of, client, problem, state_of
+from tests.practice import LEVEL, begin
 
 
 def addresses(version: ToothPlanVersion) -> dict[str, str]:
@@ -26,6 +27,8 @@ def addresses(version: ToothPlanVersion) -> dict[str, str]:
         "programmes/{programme_id}/cases": f"{programme}/cases",
         "programmes/{programme_id}/people": f"{programme}/people",
         "programmes/{programme_id}/kits": f"{programme}/kits",
+        "programmes/{programme_id}/practice-exercises": f"{programme}/practice-exercises",
+        "programmes/{programme_id}/practice-tasks": f"{programme}/practice-tasks",
     }
 
 
@@ -42,11 +45,19 @@ def rows_in(shown: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 @pytest.mark.one_database
-def test_each_field_can_be_had_alone_and_all_of_them_are_the_whole(approved: ToothPlanVersion, vale: Person) -> None:
+def test_each_field_can_be_had_alone_and_all_of_them_are_the_whole(
+    approved: ToothPlanVersion, programme: Programme, priya: Person, vale: Person
+) -> None:
     """As the description names them, at every address that takes any."""
+    CautionOverride.objects.create(
+        case=approved.case, version=approved, code="apex-wide", reason="Seen on two images.", supervisor=vale
+    )
+    begin(client(priya), programme, level=LEVEL)
+    client(vale).post(f"{API}/programmes/{programme.pk}/practice-tasks", {"level": LEVEL}, format="json")
     for route, address in addresses(approved).items():
         names, heavy = described(route), described(route, "expand")
         whole = client(vale).get(address, {"expand": ",".join(heavy)} if heavy else {}).json()
+        assert rows_in(whole), route
         assert all(list(row) == names for row in rows_in(whole)), route
         slim = [{name: value for name, value in row.items() if name not in heavy} for row in rows_in(whole)]
         assert rows_in(client(vale).get(address).json()) == slim, route
@@ -69,6 +80,7 @@ def test_what_can_be_chosen_from_is_tried_everywhere(approved: ToothPlanVersion)
         "programmes/{programme_id}/kits/{kit_id}",
         "programmes/{programme_id}/people/{person_id}",
         "overrides/{override_id}",
+        "programmes/{programme_id}/practice-tasks/{task_id}",
         "programmes/{programme_id}/cases/by-external-id/{external_id}",
     }
     assert taking == addresses(approved).keys() | alike

@@ -207,7 +207,7 @@ def test_every_kind_has_an_address_and_every_line_of_the_log_a_kind() -> None:
     assert set(READ_ANEW) == set(FeedKind)
     assert set(ADDRESSES) == set(Resource)
     logged = {kind for kind in feed_service.KINDS.values() if kind}
-    assert set(FeedKind) - logged == {FeedKind.EVENT, FeedKind.PERSON_CHANGED, FeedKind.IMAGE_ANNOUNCED}
+    assert set(FeedKind) - logged == {FeedKind.EVENT, FeedKind.IMAGE_ANNOUNCED}
 
 
 def test_a_bookmark_is_read_as_it_is_written() -> None:

@@ -10,7 +10,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 # The lock files are checked by rules of their own.
-BINARY = {".png", ".woff2", ".ico"}
+BINARY = {".png", ".webp", ".woff2", ".ico"}
 
 
 @cache
