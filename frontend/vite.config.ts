@@ -32,7 +32,7 @@ const OF_REVIEWS =
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/
 
 /** Groups of screens that can do nothing without the server: a phone asks for them when they are opened. */
-const ONLINE = ['people']
+const ONLINE = ['people', 'practice', 'programs']
 const isOnline = (file: string) => ONLINE.some((group) => file.startsWith(`assets/${group}-`))
 
 /** Files the worker keeps: all else that was built to be shown. The shell is asked for as `/`. */

@@ -10,8 +10,12 @@ const tooth = later(() => import('./groups/tooth'))
 export const chair = later(() => import('./groups/chair'))
 export const images = later(() => import('./groups/images'))
 export const supervision = later(() => import('./groups/supervision'))
-const people = later(() => import('./groups/people'))
 const record = later(() => import('./groups/record'))
+// What these show is the server's alone: the worker does not keep them ahead (`vite.config.ts`).
+const practice = later(() => import('./groups/practice'))
+const programs = later(() => import('./groups/programs'))
+const people = later(() => import('./groups/people'))
+const ONLINE: readonly Later<unknown>[] = [practice, programs, people]
 
 type Parts = Record<string, string>
 
@@ -47,11 +51,13 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/worklist', of(supervision, ({ Worklist }) => <Worklist />)],
   ['/plans/:id', of(tooth, ({ Review }, { id = '' }) => <Review id={id} key={id} />)],
   ['/share', of(images, ({ Share }) => <Share />)],
+  ['/practice', of(practice, ({ Practice }) => <Practice />)],
+  ['/practice/:id', of(practice, ({ Exercise }, { id = '' }) => <Exercise id={id} key={id} />)],
   ['/account', of(record, ({ Account }) => <Account />)],
-  ['/account/keys', of(record, ({ Keys }) => <Keys />)],
+  ['/account/keys', of(programs, ({ Keys }) => <Keys />)],
   ['/account/people', of(people, ({ People }) => <People />)],
   ['/join', of(people, ({ Join }) => <Join signIn={(above) => <SignIn above={above} />} />)],
-  ['/account/systems', of(record, ({ Systems }) => <Systems />)],
+  ['/account/systems', of(programs, ({ Systems }) => <Systems />)],
 ]
 
 /** What says that this phone cannot show the work of a case. */
@@ -99,7 +105,7 @@ function NotHereYet({ group }: { group: Later<unknown> }) {
     <Page title={words.product}>
       {group.failed() ? (
         <Notice sign="caution" action={{ says: words.tryAgain, onDo: group.load }}>
-          {words.phone.notHereYet}
+          {ONLINE.includes(group) ? words.phone.needsServer : words.phone.notHereYet}
         </Notice>
       ) : (
         <Skeleton rows={4} says={words.loading} />

@@ -15,6 +15,7 @@ const SCALES: Readonly<Record<string, string>> = {
 const LEVELS = { low: 'low', moderate: 'moderate', high: 'high' } as const
 
 export const cases = {
+  practice: 'Practice',
   title: 'Cases',
   newCase: 'New case',
   empty: 'No case yet',

@@ -22,6 +22,7 @@ export const phone = {
     says: 'It would lack what you recorded on this phone and is not sent yet. Go on by the newer app, or write down on paper what is done until it is back.',
   },
   reload: 'Reload',
+  needsServer: 'This needs the server, and there is no connection. Nothing is lost.',
   notHereYet: 'This part of the app is not on this phone yet, and there is no connection to fetch it. Nothing is lost.',
   waits: 'Another tab holds an older version of the app. Close it: this one waits for it.',
   unsent: (n: number) =>

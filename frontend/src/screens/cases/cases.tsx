@@ -65,9 +65,20 @@ function Nothing() {
 
 function Foot() {
   const student = membership.value?.role === 'student'
+  if (!student)
+    return (
+      <a class="button answer" href="/worklist">
+        {words.worklist.title}
+      </a>
+    )
   return (
-    <a class={student ? 'button main' : 'button answer'} href={student ? '/cases/new' : '/worklist'}>
-      {student ? words.cases.newCase : words.worklist.title}
-    </a>
+    <div class="row">
+      <a class="button answer" href="/practice">
+        {words.cases.practice}
+      </a>
+      <a class="button main grow" href="/cases/new">
+        {words.cases.newCase}
+      </a>
+    </div>
   )
 }

@@ -8,6 +8,7 @@ import { Seen } from '@/parts/seen'
 import { go } from '@/router'
 import { useRunning, useWaiting } from '@/store/cache/review'
 import { useWebhooks } from '@/store/cache/systems'
+import { membership } from '@/store/session/session'
 import { hostOf } from '@/units/addresses'
 import { words } from '@/words/en'
 import { RunningWork } from './running-work'
@@ -71,8 +72,15 @@ function GivenUp({ webhooks }: { webhooks: readonly WebhookShown[] }) {
 
 function AllCases() {
   return (
-    <a class="button answer" href="/cases">
-      {words.worklist.allCases}
-    </a>
+    <div class="row">
+      {membership.value?.role === 'supervisor' && (
+        <a class="button answer" href="/practice">
+          {words.cases.practice}
+        </a>
+      )}
+      <a class="button answer grow" href="/cases">
+        {words.worklist.allCases}
+      </a>
+    </div>
   )
 }

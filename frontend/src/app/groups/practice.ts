@@ -1,0 +1,2 @@
+export { Exercise } from '@/screens/practice/exercise'
+export { Practice } from '@/screens/practice/practice'

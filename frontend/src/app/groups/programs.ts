@@ -1,0 +1,2 @@
+export { Keys } from '@/screens/keys/keys'
+export { Systems } from '@/screens/systems/systems'
