@@ -63,11 +63,21 @@ const canal = (name: string) =>
 
 const molar = {
   id: 'case',
+  programme_id: 'here',
   tooth: { iso: '26' },
   setting: 'extracted',
   roots: [],
   canals: ['MB', 'P'].map(canal),
 } as unknown as CaseShown
+
+// A programme's own: none is the published one.
+const figures = [
+  { key: 'lengths.agree_within', value: 0.4 },
+  { key: 'lengths.estimate_within', value: 1.5 },
+  { key: 'set_back.none', value: 0.9 },
+  { key: 'set_back.seen_at_foramen', value: 0.7 },
+  { key: 'allowance.image', value: 1.1 },
+]
 
 const lengths = [{ root: null, low_mm: 17, high_mm: 24 }]
 
@@ -78,12 +88,13 @@ beforeEach(() => {
   signedIn(`Measurer ${number}`)
 })
 
-function opened() {
+function opened(of = molar) {
   const seen = serve(({ path, method }) => {
     if (path === 'teeth/26') return { body: { iso: '26', lengths } }
+    if (path === 'programmes/here/figures') return { body: { results: figures } }
     return method === 'POST' ? { status: 201, body: { id: 'reading' } } : { body: molar }
   })
-  render(<Measure of={molar} onClose={() => undefined} onMeasured={() => undefined} />)
+  render(<Measure of={of} onClose={() => undefined} onMeasured={() => undefined} />)
   return seen
 }
 
@@ -99,7 +110,7 @@ const ready = async (name: string) => {
 test('a double tap on what keeps the number sends it once and goes on by one canal', async () => {
   const seen = opened()
   for (const name of ['2', '0', 'and a half']) key(name)
-  expect(screen.getByText('Image 20.5')).toBeTruthy()
+  expect(screen.getByText(/^Image 20\.5/)).toBeTruthy()
   const keeps = await ready('Keep, next: P')
   fireEvent.click(keeps)
   fireEvent.click(keeps)
@@ -114,9 +125,31 @@ test('a double tap on what keeps the number sends it once and goes on by one can
   expect(screen.queryByText(/Type a number/)).toBe(null)
 })
 
+test.each([
+  ['an estimate', [{ method: 'pre_operative_image', tooth_mm: 20 }], 'agrees at 17.4–20.4'],
+  [
+    'measurements, beside their estimate',
+    [
+      { method: 'pre_operative_image', tooth_mm: 22 },
+      { method: 'direct_sight', seen_mm: 20 },
+      { method: 'confirming_image', set_mm: 19, tip_short_mm: 1.2 },
+    ],
+    'agrees at 18.9–19.7',
+  ],
+])('what agrees with %s is drawn as wide as the programme says', async (_, readings, says) => {
+  const taken = readings.map((reading) => ({
+    reading: { ...reading, reference_point: 'cusp', after_flaring: false },
+    struck: null,
+  }))
+  const canals = molar.canals.map((each) => ({ ...each, resorption: 'none', reference_point: 'cusp', readings: taken }))
+  opened({ ...molar, canals } as unknown as CaseShown)
+  await expect.poll(() => screen.queryByText(new RegExp(says))).toBeTruthy()
+  expect(document.querySelectorAll('[data-drawn=agrees]')).toHaveLength(1)
+})
+
 test('an unusual number is asked about once, with the range', async () => {
   const seen = opened()
-  await expect.poll(() => screen.queryByText(/usual: 17.0–24.0 mm/)).toBeTruthy()
+  await expect.poll(() => screen.queryByText(/tooth usually 17.0–24.0 mm/)).toBeTruthy()
   for (const name of ['2', '7']) key(name)
   fireEvent.click(await ready('Keep, next: P'))
   expect(screen.getByText('27.0 mm? This tooth is usually 17.0–24.0 mm long.')).toBeTruthy()

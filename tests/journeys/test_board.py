@@ -13,7 +13,7 @@ from playwright.sync_api import Locator, Page, Route, expect
 
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import column, person, sign_in, unfold
-from tests.journeys.records import approved_case, plan_anew, report, send, submitted_plan, to_the_glide_path
+from tests.journeys.records import approved_case, plan_anew, report, send, submitted_plan
 
 LEAST_PX, GLOVED_PX = 44, 56  # of a target; at the chair
 
@@ -118,14 +118,6 @@ def test_every_mark_answers_where_it_stands(
     touch = board.get_by_role("button").last
     touch.tap()
     expect(phone.get_by_role("dialog")).to_contain_text("Where it comes from")
-
-    # At the chair, with gloves: also what was recorded.
-    to_the_glide_path(phone, laptop, case, "MB")
-    to_what_is_felt(phone, case, "MB")
-    phone.goto(f"/cases/{case}/chair")
-    phone.get_by_text("How deep so far").click()
-    expect(phone.locator("[data-drawn=felt]").first).to_be_visible()
-    every_mark_answers(phone.get_by_role("figure"), GLOVED_PX)
 
 
 def test_a_stored_plan_is_there_before_it_is_computed_once_more(open_phone: Opens, demo: Mapping[str, Any]) -> None:

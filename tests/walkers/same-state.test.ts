@@ -10,7 +10,7 @@ interface Told {
 }
 
 // What was folded in Python: `agrees` in state.py writes it and starts this file.
-const { plans, states } = JSON.parse(readFileSync(process.env.STATES ?? '', 'utf8')) as Told
+const { plans, states } = JSON.parse(readFileSync(process.env.TOLD ?? '', 'utf8')) as Told
 
 const inOrder = (names: Iterable<string>) => [...names].sort()
 

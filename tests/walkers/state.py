@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-import json
-import os
-import subprocess
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.progress.case_state import CaseState, Sheets
-from frontend.server import build, node
 from planning.foundation.encoding import encode
 from planning.techniques.technique import Setting
+from tests.walkers.phone import holds
 
-FOLD = Path(__file__).with_name("same-state.test.ts")
 State = dict[str, Any]
 
 
@@ -65,8 +61,4 @@ def agrees(
             for setting, events, state in states
         ],
     }
-    file = folder / "states.json"
-    file.write_text(json.dumps(sent), encoding="utf-8")
-    build.install_packages(build.FRONTEND)
-    env = {**os.environ, "PATH": node.search_path(), "STATES": str(file)}
-    subprocess.run(["npx", "vitest", "run", "--dir", str(FOLD.parent)], cwd=build.FRONTEND, env=env, check=True)
+    holds("same-state.test.ts", sent, folder=folder)

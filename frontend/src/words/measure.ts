@@ -29,7 +29,10 @@ export const measure = {
   kept: 'kept.',
   first: 'No reading yet',
   apart: (by: string) => (Number(by) === 0 ? 'All at one length' : `${by} mm apart`),
-  usual: (low: string, high: string) => `usual: ${low}–${high} mm`,
+  gives: (method: string, typed: string | undefined, length: string) =>
+    typed === undefined || typed === length ? `${method} ${length}` : `${method} ${typed} → ${length}`,
+  agrees: (low: string, high: string) => `agrees at ${low}–${high}`,
+  usual: (low: string, high: string) => `tooth usually ${low}–${high} mm`,
   unusual: (value: string, low: string, high: string) => `${value} mm? This tooth is usually ${low}–${high} mm long.`,
   allTheSame: (says: string) => says.replace('Keep', 'Keep it'),
   ruler: 'Readings of this canal',

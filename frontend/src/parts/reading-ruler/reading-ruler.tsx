@@ -10,9 +10,16 @@ export interface RulerReading {
   readonly typed?: boolean
 }
 
+interface Range {
+  readonly low_mm: number
+  readonly high_mm: number
+}
+
 interface Props {
   readings: readonly RulerReading[]
-  usual: { readonly low_mm: number; readonly high_mm: number } | undefined
+  usual: Range | undefined
+  /** Where a further reading agrees with those there are. */
+  agrees?: Range | undefined
 }
 
 const WIDTH = 320
@@ -22,9 +29,9 @@ const EDGE = 10
 const ROOM_MM = 1 // beside what is drawn last
 
 /** All readings of a canal on one line of millimetres, how far they lie apart, and what is usual for the tooth. */
-export function ReadingRuler({ readings, usual }: Props) {
+export function ReadingRuler({ readings, usual, agrees }: Props) {
   const all = readings.map(({ mm }) => mm)
-  const ends = [...all, ...(usual ? [usual.low_mm, usual.high_mm] : [])]
+  const ends = [...all, ...[usual, agrees].flatMap((range) => (range ? [range.low_mm, range.high_mm] : []))]
   if (ends.length === 0) return null
   const from = Math.floor(Math.min(...ends) - ROOM_MM)
   const to = Math.ceil(Math.max(...ends) + ROOM_MM)
@@ -36,6 +43,16 @@ export function ReadingRuler({ readings, usual }: Props) {
     <svg class="reading-ruler" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words.measure.ruler}>
       {usual && (
         <rect class="usual-range" x={x(usual.low_mm)} y={4} width={x(usual.high_mm) - x(usual.low_mm)} height={20} />
+      )}
+      {agrees && (
+        <rect
+          class="agrees"
+          data-drawn="agrees"
+          x={x(agrees.low_mm)}
+          y={4}
+          width={x(agrees.high_mm) - x(agrees.low_mm)}
+          height={20}
+        />
       )}
       {all.length > 1 && (
         <rect class="apart" data-drawn="apart" x={x(least)} y={8} width={Math.max(1, x(most) - x(least))} height={8} />

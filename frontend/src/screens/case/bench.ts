@@ -1,5 +1,5 @@
 import { useMemo, useRef } from 'preact/hooks'
-import { type useCase, useKits, useTechniques } from '@/store/cache/cases'
+import { type useCase, useKits, useLengthFigures, useTechniques } from '@/store/cache/cases'
 import { usePolling } from '@/store/cache/hooks'
 import { useVersion, useVersions } from '@/store/cache/plans'
 import { useEarlier, useTreatment } from '@/store/chair/chair'
@@ -20,6 +20,7 @@ export function useBench(id: string, cached: ReturnType<typeof useCase>): Bench 
   const last = useVersion(of?.version?.id).value
   const kits = useKits(of?.programme_id).value
   const techniques = useTechniques(of?.programme_id).value
+  useLengthFigures(of?.programme_id)
   const waiting = of?.status.state === 'waiting'
   usePolling(waiting, cached)
   usePolling(waiting, versions)
