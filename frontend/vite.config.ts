@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { brotliCompressSync, gzipSync } from 'node:zlib'
-import { build, defineConfig, type Plugin } from 'vite'
+import { build, defineConfig, type Plugin, type Rolldown } from 'vite'
 
 const root = fileURLToPath(new URL('.', import.meta.url))
 /** Where what is built lies. */
@@ -21,36 +21,56 @@ const OF_LISTS =
 const OF_SCREENS =
   /src.(screens.(case|chair|hold-point|marks|new-case|no-work|record|review|share|visit)|parts.(canal-picture|keypad|lengths-board|reading-ruler)|panels.(emergency|hold-point|marks|readings))\b.*\.tsx?$/
 const OF_PLANS =
-  /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table|tooth)|parts.(cautions|difference.difference-view|difficulty|element-size|fold|instrument|final-size|after-drawn)|words.(figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
+  /src.(panels.plan|parts.(depth-board|canal-figures|order|plan|stop-table|tooth)|parts.(cautions|difference.difference-view|difficulty|element-size|fold|instrument|final-size|after-drawn)|words.(depth|figures|planning|drawing|expected|hold|plan|together)|store.(cache.plans|outbox.record)|walk.(own|walk))\b.*\.tsx?$/
 const OF_IMAGES =
   /src.(panels.(images|marks|readings)|parts.(image-board|viewer|bounds|record-link|difference.compare)|marks|store.(images.(blackened|take|look-first|put-right)|chair.(part|chair))|walk|words.(images|marks|record|look))\b.*\.(tsx?|json)$/
 // What a supervisor's first list shows too: it comes without the teeth.
 const OF_REVIEWS =
-  /src.(words.(review|card|emergency|visit|plan|planning|hold|drawing)|store.(cache.(review|plans)|device.clock|outbox.record)|panels.plan.waiting-plans|parts.(difficulty|known|step-answers)|units.addresses)\.tsx?$/
+  /src.(words.(review|card|emergency|visit|plan|planning|hold|drawing)|api.programme|store.(cache.(review|plans|systems)|device.clock|outbox.record)|panels.plan.waiting-plans|parts.(difficulty|known|step-answers)|units.addresses)\.tsx?$/
 
 /** The worker itself, maps, smaller copies, and what a phone asks for once, when the app is put on its home screen. */
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/
 
 /** Groups of screens that can do nothing without the server: a phone asks for them when they are opened. */
 const ONLINE = ['people', 'practice', 'programs']
-const isOnline = (file: string) => ONLINE.some((group) => file.startsWith(`assets/${group}-`))
+
+type Bundle = Record<string, Rolldown.OutputChunk | Rolldown.OutputAsset>
+
+/** Scripts that those groups alone load. */
+function onlineOnly(bundle: Bundle): ReadonlySet<string> {
+  const others = new Set<string>()
+  const reach = (file: string) => {
+    const chunk = bundle[file]
+    if (chunk?.type !== 'chunk' || others.has(file)) return
+    if (chunk.isDynamicEntry && ONLINE.includes(chunk.name)) return
+    others.add(file)
+    for (const next of [...chunk.imports, ...chunk.dynamicImports]) reach(next)
+  }
+  const scripts = Object.values(bundle).filter((made) => made.type === 'chunk')
+  for (const script of scripts) if (script.isEntry) reach(script.fileName)
+  return new Set(scripts.map(({ fileName }) => fileName).filter((file) => !others.has(file)))
+}
 
 /** Files the worker keeps: all else that was built to be shown. The shell is asked for as `/`. */
-function keptFiles(): string[] {
+function keptFiles(online: ReadonlySet<string>): string[] {
   return readdirSync(BUILT, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(BUILT, join(entry.parentPath, entry.name)))
-    .filter((file) => !file.startsWith('.vite') && !NOT_KEPT.test(file) && !isOnline(file))
+    .filter((file) => !file.startsWith('.vite') && !NOT_KEPT.test(file) && !online.has(file))
     .sort()
 }
 
 /** Builds the service worker after the app and gives it the files to keep, each with its digest, and that of them all. */
 function serviceWorker(): Plugin {
+  let online: ReadonlySet<string> = new Set()
   return {
     name: 'service-worker',
     apply: 'build',
+    generateBundle(_, bundle) {
+      online = onlineOnly(bundle)
+    },
     async closeBundle() {
-      const files = keptFiles()
+      const files = keptFiles(online)
       const digest = createHash('sha256')
       const kept: [string, string][] = []
       for (const file of files) {

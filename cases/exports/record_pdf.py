@@ -120,7 +120,8 @@ def _of_plans(record: Record) -> Iterator[Row]:
             yield Row(cells=(what, "", f"no decision; {plain(version.state)}", "", ""))
         for each in version.decisions:
             acknowledged = [f"acknowledged, {bar.canal or 'whole tooth'}: {bar.says}" for bar in each.acknowledged]
-            said = "\n".join(part for part in (_said(each.decision), each.note, *acknowledged) if part)
+            own = [f"measured {own.length_mm:.1f} mm in {own.canal}" for own in each.own_lengths]
+            said = "\n".join(part for part in (_said(each.decision), each.note, *acknowledged, *own) if part)
             yield Row(cells=(what, "", said, cells.person(each.who), cells.time(each.at)))
 
 

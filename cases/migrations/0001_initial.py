@@ -743,6 +743,14 @@ class Migration(migrations.Migration):
                         help_text="What must be put right and was seen by its name: code and canal.",
                     ),
                 ),
+                (
+                    "own_lengths",
+                    models.JSONField(
+                        blank=True,
+                        default=list,
+                        help_text="What the supervisor measured beside the plan: canal and length_mm.",
+                    ),
+                ),
                 ("at", models.DateTimeField(auto_now_add=True)),
             ],
             options={

@@ -23,6 +23,9 @@ class Review(ClientCreated, AppendOnly):
     acknowledged = models.JSONField(
         default=list, blank=True, help_text="What must be put right and was seen by its name: code and canal."
     )
+    own_lengths = models.JSONField(
+        default=list, blank=True, help_text="What the supervisor measured beside the plan: canal and length_mm."
+    )
     at = models.DateTimeField(auto_now_add=True)
 
     class Meta:

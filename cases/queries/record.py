@@ -14,6 +14,7 @@ from cases.domain.access.roles import Role
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.acknowledged import Named, to_acknowledge
 from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.own_lengths import OwnLength
 from cases.domain.plans.telling import whole
 from cases.domain.record import cautions, shapes, steps, sums, timeline, words
 from cases.domain.record.case_history import CaseHistory, RecordedEvent, Version
@@ -158,6 +159,7 @@ class _Made:
                     at=each.at,
                     note=_note(each),
                     acknowledged=_acknowledged(each, self.history.versions[row.hash]),
+                    own_lengths=tuple(OwnLength(**own) for own in each.own_lengths),
                 )
                 for each in reviews
             ),

@@ -217,6 +217,36 @@ def test_who_may_decide(
     assert not Review.objects.exists()
 
 
+def test_a_supervisors_own_length_stands_beside_the_plans(
+    submitted: ToothPlanVersion, vale: Person, priya: Person
+) -> None:
+    own = [{"canal": "P", "length_mm": 18.25}]
+    stored = submitted.canal_plans.get(canal="P")
+    made = review(vale, submitted, decision="returned", note="Measure P again.", own_lengths=own)
+    assert (made.status_code, made.json()["own_lengths"]) == (201, own)
+    shown = client(priya).get(version_at(submitted)).json()
+    assert shown["reviews"][-1]["own_lengths"] == own
+    # The plan stays as the student made it.
+    assert (shown["hash"], submitted.canal_plans.get(canal="P").pk) == (submitted.hash, stored.pk)
+    (decision,) = client(priya).get(at(submitted.case, "record")).json()["record"]["versions"][0]["decisions"]
+    assert decision["own_lengths"] == own
+
+
+@pytest.mark.parametrize(
+    ("lengths", "code", "pointer"),
+    [
+        ([{"canal": "X", "length_mm": 18.0}], "no-such-canal", "#/own_lengths/0/canal"),
+        ([{"canal": "P", "length_mm": 18.0}] * 2, "not-usable", "#/own_lengths/1/canal"),
+        ([{"canal": "P", "length_mm": 99.0}], "length-out-of-bounds", "#/own_lengths/0/length_mm"),
+    ],
+)
+def test_an_own_length_that_cannot_be_is_refused(
+    submitted: ToothPlanVersion, vale: Person, lengths: list[dict[str, Any]], code: str, pointer: str
+) -> None:
+    assert pointer in problem(review(vale, submitted, own_lengths=lengths), 422, code)
+    assert not Review.objects.exists()
+
+
 def test_a_decision_names_the_version_that_was_seen(vale: Person, submitted: ToothPlanVersion) -> None:
     problem(review(vale, submitted, ""), 428, "precondition-missing")
     problem(review(vale, submitted, "0" * 64), 412, "changed-since")

@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest'
 import type { Caution, Plan, VersionListed, VersionShown } from '@/api/shapes'
 import { Acknowledge } from '@/screens/review/acknowledge'
 import { Answer } from '@/screens/review/answer'
+import { Chips } from '@/screens/review/chips'
 import { emptyReview, type ReviewFields } from '@/screens/review/review-fields'
 import { SaidLast } from '@/screens/review/said-last'
 import { useDraft } from '@/store/cache/hooks'
@@ -25,10 +26,15 @@ const plan: Plan = {
 }
 const of = { id: 'v2', case_id: 'k1', number: 2, hash: 'h', state: 'waiting', plan } as VersionShown
 
+const before = { ...plan, canals: [canal('MB', 18.5), canal('DB', 18)] }
+
+const agree = (canal: string) => fireEvent.click(screen.getByRole('button', { name: `${canal}: open` }))
+
 function Review({ name }: { name: string }) {
   const draft = useDraft<ReviewFields>(name, () => emptyReview('r1'))
   return (
     <>
+      <Chips plan={plan} before={before} picked="MB" onPick={() => undefined} draft={draft} />
       <Acknowledge plan={plan} draft={draft} />
       <Answer of={of} draft={draft} />
     </>
@@ -54,10 +60,12 @@ describe('what must be put right', () => {
     const sent = serve(({ method }) => (method === 'POST' ? { status: 201, body: {} } : { body: of }))
     render(<Review name="one" />)
     expect(screen.getAllByRole('checkbox')).toHaveLength(2)
-    fireEvent.click(screen.getByRole('button', { name: 'Tick first: DB, Whole tooth' }))
+    agree('MB')
+    agree('DB')
+    fireEvent.click(await screen.findByRole('button', { name: 'Approve plan 2 to tick: DB, Whole tooth' }))
     expect(await screen.findByText(/Tick each that must be put right before you approve/)).toBeTruthy()
     fireEvent.click(screen.getByRole('checkbox', { name: 'DB: It bends much.' }))
-    fireEvent.click(await screen.findByRole('button', { name: 'Tick first: Whole tooth' }))
+    fireEvent.click(await screen.findByRole('button', { name: 'Approve plan 2 to tick: Whole tooth' }))
     expect(sent).toHaveLength(0)
     fireEvent.click(screen.getByRole('checkbox', { name: 'Whole tooth: The case is hard.' }))
     fireEvent.click(await screen.findByRole('button', { name: 'Approve plan 2' }))
@@ -75,9 +83,29 @@ describe('what must be put right', () => {
     render(<Review name="two" />)
     const tick = screen.getByRole('checkbox', { name: 'DB: It bends much.' })
     fireEvent.click(tick)
-    await screen.findByRole('button', { name: 'Tick first: Whole tooth' })
+    await screen.findByRole('button', { name: /to tick: Whole tooth/ })
     fireEvent.click(tick)
-    expect(await screen.findByRole('button', { name: 'Tick first: DB, Whole tooth' })).toBeTruthy()
+    expect(await screen.findByRole('button', { name: /to tick: DB, Whole tooth/ })).toBeTruthy()
+  })
+})
+
+describe('the decision on each canal', () => {
+  test('is agreed, to be changed and open again by touches; while one is open nothing is approved', async () => {
+    const sent = serve(() => ({ status: 201, body: {} }))
+    render(<Review name="three" />)
+    agree('MB')
+    fireEvent.click(await screen.findByRole('button', { name: 'MB: agreed' }))
+    fireEvent.click(await screen.findByRole('button', { name: 'MB: to be changed' }))
+    expect(await screen.findByRole('button', { name: 'MB: open' })).toBeTruthy()
+    fireEvent.click(screen.getByRole('button', { name: /Approve plan 2 open: MB, DB/ }))
+    expect(await screen.findByText('Decide on MB, DB.')).toBeTruthy()
+    expect(sent).toHaveLength(0)
+  })
+
+  test('stands under what moved in the canal since the plan before', () => {
+    render(<Review name="four" />)
+    expect(screen.getByRole('group', { name: 'Decide on each canal' }).textContent).toContain('18.5 → 19.0')
+    expect(screen.queryByText('18.0 → 18.0')).toBeNull()
   })
 })
 

@@ -117,6 +117,7 @@ describe('a review', () => {
       note: 'Good.',
       remarks: [{ canal: 'MB', text: 'Shorter.', returned: false }],
       acknowledged: [],
+      own_lengths: [],
     })
   })
 

@@ -32,7 +32,7 @@ export const record: RecordValue = {
       author: priya,
       at,
       state: 'approved',
-      decisions: [{ decision: 'approved', who: vale, at, note: 'Go on.', acknowledged: [] }],
+      decisions: [{ decision: 'approved', who: vale, at, note: 'Go on.', acknowledged: [], own_lengths: [] }],
     },
   ],
   canals: [

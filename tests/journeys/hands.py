@@ -56,6 +56,15 @@ def choose(page: Page | Locator, name: str) -> None:
     page.get_by_role("radio", name=name, exact=True).check()
 
 
+def agree(supervisor: Page) -> None:
+    """Agrees to every canal of the plan on the screen that is still open."""
+    chips = supervisor.get_by_role("group", name="Decide on each canal").get_by_role("button", name=": open")
+    expect(chips.first).to_be_visible()
+    for left in range(chips.count() - 1, -1, -1):
+        chips.first.click()
+        expect(chips).to_have_count(left)
+
+
 def type_tooth(page: Page, tooth: str, notation: str) -> None:
     page.get_by_text("Type the tooth instead").click()
     choose(page, notation)

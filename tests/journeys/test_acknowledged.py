@@ -25,7 +25,9 @@ def test_each_bar_is_ticked_by_its_name_before_the_plan_is_approved(open_phone: 
     send(student, "POST", f"plan-versions/{version['id']}/submit", {})
 
     supervisor.goto(f"/plans/{version['id']}")
-    approve = supervisor.get_by_role("button", name="Tick first: MB")
+    hands.agree(supervisor)
+    approve = supervisor.get_by_role("button", name="Approve plan 2")
+    expect(approve).to_contain_text("to tick: MB")
     approve.click()
     expect(supervisor.get_by_text("Tick each that must be put right before you approve: MB.")).to_be_visible()
     assert student.request.get(f"/api/v1/plan-versions/{version['id']}").json()["state"] == "waiting"
@@ -33,7 +35,8 @@ def test_each_bar_is_ticked_by_its_name_before_the_plan_is_approved(open_phone: 
     expect(tick).to_be_in_viewport()
     assert tick.evaluate("box => box.labels[0].getBoundingClientRect().height") >= 48
     tick.check()
-    supervisor.get_by_role("button", name="Approve plan 2").click()
+    expect(approve).to_have_text("Approve plan 2")
+    approve.click()
     expect(supervisor.get_by_text("Plan 2 approved by")).to_be_visible()
     reviewed = student.request.get(f"/api/v1/plan-versions/{version['id']}").json()
     assert [acknowledged["code"] for acknowledged in reviewed["reviews"][-1]["acknowledged"]] == ["curve-supervisor"]

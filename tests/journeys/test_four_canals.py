@@ -82,6 +82,7 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
     supervisor.get_by_role("link", name="Tern 32 · plan 1").click()
     supervisor.get_by_role("button", name="Return", exact=True).click()
     expect(supervisor.get_by_text("Say what to change")).to_be_visible()
+    hands.select(supervisor, "MB2")
     supervisor.get_by_label("Remark on MB2").fill("Go one size larger here, please.")
     supervisor.get_by_role("button", name="Return", exact=True).click()
     expect(supervisor.get_by_text("Plan 1 returned by")).to_be_visible()
@@ -100,7 +101,10 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
     expect(student.get_by_role("button", name="Withdraw the request")).to_be_visible()
 
     supervisor.get_by_role("link", name="Tern 32 · plan 2").click()
-    changed = supervisor.locator("[data-changed=true]").filter(has_text="MB2")
+    expect(hands.column(supervisor, "MB2")).to_be_checked()
+    expect(supervisor.get_by_role("group", name="Decide on each canal")).to_contain_text("30/.03 → 35/.03")
+    expect(supervisor.get_by_text("MB2: answered, see what changed")).to_be_visible()
+    changed = supervisor.locator("[data-changed=true]")
     expect(changed).to_contain_text("final size")
     expect(changed).to_contain_text("30/.03")
     expect(changed).to_contain_text("35/.03")
@@ -108,6 +112,7 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
     for page in (supervisor, student):
         expect(page.get_by_text("Plan 1 returned by")).to_be_visible()
         expect(page.get_by_text("Go one size larger here, please.")).to_be_visible()
+    hands.agree(supervisor)
     supervisor.get_by_role("button", name="Approve plan 2").click()
     expect(supervisor.get_by_text("Plan 2 approved by")).to_be_visible()
 

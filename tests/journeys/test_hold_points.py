@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys import screen
 from tests.journeys.conftest import Opens
-from tests.journeys.hands import person, sign_in
+from tests.journeys.hands import agree, person, sign_in
 from tests.journeys.records import submitted_plan
 from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due
 
@@ -109,7 +109,8 @@ def test_one_canal_is_returned_and_the_others_go_on(open_phone: Opens, open_lapt
     sign_in(laptop, person(demo, "supervisor"))
     version = submitted_plan(phone, "Bench 173")
     laptop.goto(f"/plans/{version['id']}")
-    laptop.get_by_label("Return ML, the others go on").check()
+    agree(laptop)
+    laptop.get_by_role("button", name="ML: agreed").click()
     laptop.get_by_role("button", name="Approve all but ML").click()
     expect(laptop.get_by_text("Say what is to change in ML.")).to_be_visible()
     laptop.get_by_label("Remark on ML").fill("One size larger.")

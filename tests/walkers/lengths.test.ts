@@ -27,7 +27,9 @@ test('the phone draws a reading at the length that the planner gives it', () => 
       const planned_mm = lengths_mm[index] ?? undefined
       if (planned_mm === undefined) expect(length_mm, JSON.stringify(reading)).toBe(undefined)
       else
-        expect(Math.abs((length_mm ?? Number.NaN) - planned_mm), JSON.stringify(reading)).toBeLessThanOrEqual(ROUNDING_MM)
+        expect(Math.abs((length_mm ?? Number.NaN) - planned_mm), JSON.stringify(reading)).toBeLessThanOrEqual(
+          ROUNDING_MM,
+        )
     })
   }
 })

@@ -137,6 +137,7 @@ def _review() -> dict[str, Any]:
         "note": "",
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size.", "returned": False}],
         "acknowledged": [],
+        "own_lengths": [],
     }
 
 

@@ -32,6 +32,7 @@ from cases.domain.errors import (
 from cases.domain.plans.acknowledged import Named
 from cases.domain.plans.changes import GivenChanges, PlanChanges
 from cases.domain.plans.lifecycle import Decision
+from cases.domain.plans.own_lengths import OwnLength
 from cases.queries import seen
 from cases.queries.plans import changes, version_shown, versions_listed
 from cases.services.planning import plans, release, reviews, revocation
@@ -44,7 +45,7 @@ from planning.contract.plan_input import Choices
 from planning.contract.plan_value import Plan
 from planning.foundation.counts import at_most
 from planning.foundation.encoding import encode
-from planning.foundation.errors import OutOfBounds
+from planning.foundation.errors import LengthOutOfBounds, OutOfBounds
 
 TAGS = ["plan"]
 MOST_CANALS = at_most("canals").most
@@ -90,6 +91,11 @@ class ReviewGiven(Strict):
         Annotated[tuple[Named, ...], at_most("overrides")],
         required=False,
         help_text="With an approval: every caution of severity `stop` that was not let pass, by its name.",
+    )
+    own_lengths = Value(
+        Annotated[tuple[OwnLength, ...], at_most("canals")],
+        required=False,
+        help_text="What the supervisor measured beside the plan, to compare: the plan stays as it is.",
     )
 
 
@@ -264,6 +270,7 @@ class ReviewsView(View):
             NoSuchCanal,
             NotAcknowledged,
             NotUsable,
+            LengthOutOfBounds,
         ),
         responses={200: ReviewShown, 201: ReviewShown},
         examples=[examples.REVIEW, example_answers.REVIEW],

@@ -11,6 +11,7 @@ from cases.api.fields import FieldsOf, Value
 from cases.api.needs import PREFIX
 from cases.domain.plans.acknowledged import Named
 from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.own_lengths import OwnLength
 from cases.domain.plans.status import PlanStatus
 from cases.domain.struck import StruckWhy
 from planning.anatomy import Notation
@@ -163,6 +164,7 @@ class ReviewShown(serializers.Serializer[Any]):
     acknowledged = Value(
         tuple[Named, ...], help_text="What must be put right and was acknowledged by its name when it was approved."
     )
+    own_lengths = Value(tuple[OwnLength, ...], help_text="What the supervisor measured beside the plan, to compare.")
 
 
 class RevocationShown(serializers.Serializer[Any]):

@@ -105,6 +105,7 @@ REVIEWS = Table(
         of_row("at", MOMENT),
         of_row("note", TEXT),
         of_row("acknowledged", JSON, "What must be put right and was acknowledged by its name."),
+        of_row("own_lengths", JSON, "What the supervisor measured beside the plan: canal and length_mm."),
     ),
     rows=lambda cases: Review.objects.filter(version__case__in=cases),
 )

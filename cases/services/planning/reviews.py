@@ -14,9 +14,10 @@ from cases.domain.access.permissions import May
 from cases.domain.errors import ChangedSince, DecidedBefore, NoSuchCanal, NotAllowed, NothingSaid, NotUsable
 from cases.domain.plans.acknowledged import Named, refuse_unacknowledged
 from cases.domain.plans.lifecycle import Decision, PlanState, Verb, after
+from cases.domain.plans.own_lengths import OwnLength, refuse_unusable
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_of
-from cases.models import Person, Review, ReviewRemark, ToothPlanVersion
+from cases.models import CanalPlan, Person, Review, ReviewRemark, ToothPlanVersion
 from cases.services.common import audit, idempotency
 from cases.services.common.guard import guard
 from cases.services.planning import release, replan
@@ -43,6 +44,7 @@ def decide(
     note: str = "",
     remarks: Sequence[Remark] = (),
     acknowledged: Sequence[Named] = (),
+    own_lengths: Sequence[OwnLength] = (),
     id: UUID | None = None,
 ) -> tuple[Review, bool]:
     """Approves or returns exactly the version that was on the screen; False where it was sent before.
@@ -58,8 +60,9 @@ def decide(
         raise NotAllowed(reason="Nobody decides on a plan of their own.")
     case, version = lock_version(version)
     what: dict[str, Any] = {"decision": decision.value, "note": note, "remarks": list(remarks), "hash": seen_hash}
-    if acknowledged:
-        what["acknowledged"] = list(acknowledged)
+    # What an older sender left out changes nothing of what it sent.
+    more = (("acknowledged", acknowledged), ("own_lengths", own_lengths))
+    what |= {name: list(values) for name, values in more if values}
     sent_hash = idempotency.fingerprint(actor=supervisor, to=version.pk, what=what)
     if before := idempotency.sent_before(Review, id, sent_hash):
         return before, False
@@ -68,10 +71,7 @@ def decide(
     _refuse_decided(version)
     to = after(PlanState(version.state), VERB[decision])
     refuse_stale(version, case, "submit")
-    if decision is Decision.RETURNED and not note.strip() and not remarks:
-        raise NothingSaid(at=("remarks",))
-    if decision is Decision.APPROVED:
-        refuse_unacknowledged(plan_of(version).cautions, acknowledged)
+    _refuse_lacking(version, decision, note, remarks, acknowledged, own_lengths)
     version.state, version.decided_at = to, timezone.now()
     version.save(update_fields=["state", "decided_at"])
     review = Review.objects.create(
@@ -83,15 +83,38 @@ def decide(
         decision=decision,
         note=note,
         acknowledged=[asdict(named) for named in acknowledged] if decision is Decision.APPROVED else [],
+        own_lengths=[asdict(own) for own in own_lengths],
     )
     _remark(review, version, remarks)
     if decision is Decision.APPROVED:
-        returned = {remark.canal: remark.text for remark in remarks if remark.returned}
         # First the plan comes into force, then its canals are released: a release counts only for the plan in force.
         worked = replan.take_over(actor=supervisor, case=case, version=version)
+        returned = {remark.canal: remark.text for remark in remarks if remark.returned}
         release.let_go(supervisor=supervisor, case=case, version=worked, returned=returned)
     audit.changed(actor=supervisor, verb=VERB[decision], subject=version, case=case, after={"state": version.state})
     return review, True
+
+
+def _refuse_lacking(
+    version: ToothPlanVersion,
+    decision: Decision,
+    note: str,
+    remarks: Sequence[Remark],
+    acknowledged: Sequence[Named],
+    own_lengths: Sequence[OwnLength],
+) -> None:
+    """Raises NothingSaid for a return without a word, NotAcknowledged for an approval past what must be put right,
+    and whatever `refuse_unusable` does.
+    """
+    if decision is Decision.RETURNED and not note.strip() and not remarks:
+        raise NothingSaid(at=("remarks",))
+    if decision is Decision.APPROVED:
+        refuse_unacknowledged(plan_of(version).cautions, acknowledged)
+    refuse_unusable(own_lengths, _canals(version))
+
+
+def _canals(version: ToothPlanVersion) -> dict[str, CanalPlan]:
+    return {row.canal: row for row in version.canal_plans.order_by("place")}
 
 
 def _refuse_decided(version: ToothPlanVersion) -> None:
@@ -103,7 +126,7 @@ def _refuse_decided(version: ToothPlanVersion) -> None:
 
 
 def _remark(review: Review, version: ToothPlanVersion, remarks: Sequence[Remark]) -> None:
-    canals = {row.canal: row for row in version.canal_plans.order_by("place")}
+    canals = _canals(version)
     said: set[str] = set()
     for number, remark in enumerate(remarks):
         if remark.canal not in canals:

@@ -18,6 +18,16 @@ export const listCases = (programme_id: string, cursor?: string) =>
     LISTED,
   )
 
+const LAST_CASES = 6
+
+export const listCasesOf = (programme_id: string, student_id: string) =>
+  answerTo(
+    http.GET('/api/v1/programmes/{programme_id}/cases', {
+      params: { path: { programme_id }, query: { student_id, limit: LAST_CASES } },
+    }),
+    LISTED,
+  )
+
 export const openCase = (programme: string, body: S.NewCase) =>
   answerTo(http.POST('/api/v1/programmes/{programme_id}/cases', { ...ofProgramme(programme), body }), NAMED)
 
@@ -80,6 +90,9 @@ export const getProgramme = (id: string) =>
 
 export const listKits = (programme: string) =>
   answerTo(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)), LISTED)
+
+export const listFigures = (programme: string) =>
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/figures', ofProgramme(programme)), LISTED)
 
 export const listTechniques = (programme: string) =>
   answerTo(http.GET('/api/v1/programmes/{programme_id}/techniques', ofProgramme(programme)), LISTED)

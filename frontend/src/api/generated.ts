@@ -4725,6 +4725,8 @@ export interface components {
             decision: components["schemas"]["Decision"];
             /** @description A remark, or empty. */
             note: string;
+            /** @description What the supervisor measured beside the plan. */
+            own_lengths: components["schemas"]["OwnLength"][];
             /** @description The person's name. */
             who: components["schemas"]["RecordPerson"];
         };
@@ -7432,6 +7434,20 @@ export interface components {
             /** @description What the key opens. */
             scopes: components["schemas"]["Scope"][];
         };
+        /** @description The supervisor's working length of one canal; it changes nothing of the plan. */
+        OwnLength: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
+            canal: string;
+            /** @description From the canal's reference point, as the plan's. */
+            length_mm: number;
+        };
+        /** @description The supervisor's working length of one canal; it changes nothing of the plan. */
+        OwnLengthRequest: {
+            /** @description The canal by its name; empty or null for the whole tooth. */
+            canal: string;
+            /** @description From the canal's reference point, as the plan's. */
+            length_mm: number;
+        };
         /** @description The step has been worked fewer than `n` times. Every loop passes through one of these. */
         PassesBelow: {
             /** @description How many. */
@@ -9334,6 +9350,8 @@ export interface components {
             id?: string;
             /** @description A remark, or empty. */
             note?: string;
+            /** @description What the supervisor measured beside the plan, to compare: the plan stays as it is. */
+            own_lengths?: components["schemas"]["OwnLengthRequest"][];
             /** @description What is said of single canals. */
             remarks?: components["schemas"]["RemarkGivenRequest"][];
         };
@@ -9357,6 +9375,8 @@ export interface components {
             id: string;
             /** @description A remark, or empty. */
             note: string;
+            /** @description What the supervisor measured beside the plan, to compare. */
+            own_lengths: components["schemas"]["OwnLength"][];
             /** @description What is said of single canals. */
             remarks: components["schemas"]["RemarkShown"][];
             /** @description The supervisor; null: nobody yet. */
@@ -16064,6 +16084,7 @@ export interface operations {
             415: components["responses"]["415.unsupported-media-type"];
             /**
              * @description - `idempotency-key-used-differently`: The `Idempotency-Key` came before, within a day, with another body, to another address or on another condition.
+             *     - `length-out-of-bounds`: A length that no tooth has.
              *     - `no-such-canal`: The plan has no canal of that name.
              *     - `not-acknowledged`: A plan is approved while a caution asks to be acknowledged.
              *     - `not-usable`: Good data that cannot be used here.
@@ -16078,7 +16099,7 @@ export interface operations {
                 content: {
                     "application/problem+json": components["schemas"]["Problem"] & {
                         /** @enum {unknown} */
-                        type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/no-such-canal" | "/api/v1/problems/not-acknowledged" | "/api/v1/problems/not-usable" | "/api/v1/problems/nothing-said";
+                        type?: "/api/v1/problems/idempotency-key-used-differently" | "/api/v1/problems/length-out-of-bounds" | "/api/v1/problems/no-such-canal" | "/api/v1/problems/not-acknowledged" | "/api/v1/problems/not-usable" | "/api/v1/problems/nothing-said";
                     };
                 };
             };

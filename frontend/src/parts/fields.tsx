@@ -16,7 +16,7 @@ interface TextProps extends FieldProps {
   autoComplete?: string
   rows?: number
   maxLength?: number
-  inputMode?: 'numeric'
+  inputMode?: 'numeric' | 'decimal'
   readOnly?: boolean
 }
 

@@ -71,6 +71,7 @@ export const setting = { block: 'Training block', extracted: 'Extracted tooth', 
 export const scheme = { label: 'Light or dark', 'as the phone': 'as the phone', light: 'light', dark: 'dark' }
 
 export const account = {
+  keys: 'Keys for programs',
   title: 'You and this phone',
   signOut: 'Sign out',
   role: 'Role',

@@ -105,7 +105,6 @@ export const codes = {
 }
 
 export const release = {
-  give: (canal: string) => `Return ${canal}, the others go on`,
   why: (canal: string) => `Say what is to change in ${canal}.`,
   partner: (canal: string, of: string) => `${canal} ends in one with ${of} and waits too.`,
   approveBut: (canals: string) => `Approve all but ${canals}`,

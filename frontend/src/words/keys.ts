@@ -1,6 +1,5 @@
 /** Words of the keys by which other programs sign in. */
 export const keys = {
-  title: 'Keys for programs',
   consents: 'Programs that act for you',
   own: 'Your scripts',
   ownSays: 'A key signs a script of yours in. It may never do more than you may. A new password ends them all.',

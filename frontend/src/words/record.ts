@@ -67,6 +67,7 @@ export const record = {
   withdrawnBy: (who: string, at: string) => `Taken back by ${who}, ${at}`,
   plans: 'Plans and decisions',
   acknowledged: (canal: string | null, says: string) => `Acknowledged, ${canal ?? 'whole tooth'}: ${says}`,
+  measured: (canal: string, length: string) => `Measured ${length} mm in ${canal}`,
   version: (n: number, technique: string, kit: string) => `Version ${n}: ${technique}, ${kit}`,
   undecided: 'not decided on',
   visits: 'Visits',

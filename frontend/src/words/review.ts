@@ -1,22 +1,31 @@
-import { mm } from '@/units/millimetres'
-import { lengthState, method } from './rationale'
-
 export const review = {
   plan: 'Plan',
   title: (iso: string, number: number) => `Tooth ${iso} · plan ${number}`,
-  under: (technique: string, setting: string | undefined, against: number | undefined) =>
-    [technique, setting?.toLowerCase(), against === undefined ? '' : `against plan ${against}`]
+  under: (student: string, technique: string, setting: string | undefined, against: number | undefined) =>
+    [student, technique, setting?.toLowerCase(), against === undefined ? '' : `against plan ${against}`]
       .filter(Boolean)
       .join(', '),
-  facts: (size: string, end_mm: number | null, state: string, methods: readonly string[]) =>
-    `${size}${end_mm === null ? '' : ` to ${mm(end_mm)}`}, length ${lengthState(state)}${
-      methods.length ? `, rests on ${methods.map(method).join(' and ')}` : ''
-    }`,
-  by: (student: string) => `by ${student}`,
+  decide: 'Decide on each canal',
+  verdict: (canal: string, verdict: 'open' | 'agreed' | 'change') =>
+    `${canal}: ${{ open: 'open', agreed: 'agreed', change: 'to be changed' }[verdict]}`,
+  undecided: (canals: readonly string[]) => `Decide on ${canals.join(', ')}.`,
+  lacks: (canals: readonly string[], where: readonly string[]) =>
+    [canals.length > 0 && `open: ${canals.join(', ')}`, where.length > 0 && `to tick: ${where.join(', ')}`]
+      .filter(Boolean)
+      .join(' · '),
+  answered: (canal: string, moves: boolean) => `${canal}: ${moves ? 'answered, see what changed' : 'nothing changed'}`,
+  next: (student: string, tooth: string, number: number) => `Next: ${student}, tooth ${tooth}, plan ${number}`,
   stale: 'The case has changed since this plan was made. It cannot be approved; the student plans again.',
   superseded: 'Another version stands in place of this one.',
   replaced: 'replaced',
   remark: (canal: string) => `Remark on ${canal}`,
+  compare: (canal: string) => `Compare a length of your own in ${canal}`,
+  ownLength: (canal: string) => `Your working length of ${canal}, mm`,
+  compared: (plan: string, own: string, by: string, over: number) =>
+    `Plan ${plan}, yours ${own}: ${Number(by) === 0 ? 'the same' : `${by} mm ${over > 0 ? 'longer' : 'shorter'}`}.`,
+  measured: (who: string, own: string, canal: string) => `${who} measured ${own} mm in ${canal}.`,
+  earlier: (student: string) => `Other cases of ${student}`,
+  noOthers: 'No other cases.',
   note: 'Note on the whole plan',
   return: 'Return',
   approve: (number: number) => `Approve plan ${number}`,
@@ -36,7 +45,6 @@ export const review = {
 export const acknowledge = {
   title: 'Must be put right: tick each you have seen',
   tooth: 'Whole tooth',
-  first: (where: readonly string[]) => `Tick first: ${where.join(', ')}`,
   missing: (where: readonly string[]) => `Tick each that must be put right before you approve: ${where.join(', ')}.`,
   answers: 'What was said last',
 }

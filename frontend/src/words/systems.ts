@@ -1,6 +1,5 @@
 /** Words of the other systems that a programme works with. */
 export const systems = {
-  title: 'Other systems',
   webhooks: 'Told of changes',
   webhooksSay: 'A webhook tells another system of every change, at an address of its own.',
   clients: 'Programs that sign in by OAuth',
@@ -12,8 +11,6 @@ export const systems = {
   waiting: (count: number) =>
     count === 0 ? 'nothing waits' : count === 1 ? '1 message waits' : `${count} messages wait`,
   failing: (since: string) => `nothing taken since ${since}`,
-  gaveUp: (host: string, since: string) => `${host} is told nothing any more, since ${since}: it took no message.`,
-  gaveUpWay: 'See that it answers, then let it go on: nothing is left out.',
   pause: (host: string) => `Pause ${host}`,
   goOn: (host: string) => `Go on with ${host}`,
   actsFor: { itself: 'acts for itself', people: 'acts for people who allow it' },

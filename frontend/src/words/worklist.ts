@@ -1,5 +1,8 @@
 export const worklist = {
   title: 'Waiting for you',
+  systems: 'Other systems',
+  gaveUp: (host: string, since: string) => `${host} is told nothing any more, since ${since}: it took no message.`,
+  gaveUpWay: 'See that it answers, then let it go on: nothing is left out.',
   empty: 'Nothing waits.',
   allCases: 'All cases',
   plans: 'Plans to decide on',

@@ -7,6 +7,7 @@ from datetime import datetime
 from enum import StrEnum
 
 from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.own_lengths import OwnLength
 from cases.domain.record.values.timeline import RecordPerson
 from planning.contract.plan_value import Severity
 
@@ -29,6 +30,8 @@ class DecisionRecord:
     at: datetime
     note: str
     acknowledged: tuple[AcknowledgedRecord, ...] = ()
+    own_lengths: tuple[OwnLength, ...] = ()
+    """What the supervisor measured beside the plan."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,5 +1,6 @@
 import type { VersionListed } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 interface Props {
@@ -32,6 +33,10 @@ export function Decision({ of, counts }: Props) {
             <b>{remark.canal}:</b> {remark.returned && <b>{words.release.returned}: </b>}
             {remark.text}
           </li>
+        ))}
+        {/* One that the phone kept from before lengths could be compared has none. */}
+        {review.own_lengths?.map(({ canal, length_mm }) => (
+          <li key={`length ${canal}`}>{words.review.measured(review.supervisor.name, mm(length_mm), canal)}</li>
         ))}
       </ul>
     </Notice>

@@ -61,3 +61,14 @@ function Count({ sign, says }: { sign: 'stop' | 'caution'; n: number; says: stri
     </span>
   )
 }
+
+/** The plan that has waited longest beside the one on the screen. */
+export function NextPlan({ current }: { current: string }) {
+  const next = useWaiting().value?.results.find((plan) => plan.version_id !== current)
+  if (!next) return null
+  return (
+    <a class="button plain" href={`/plans/${next.version_id}`}>
+      {words.review.next(next.student.name, next.tooth.iso, next.number)}
+    </a>
+  )
+}

@@ -20,6 +20,8 @@ interface Props {
   before?: Plan | undefined
   picked: string | undefined
   onPick: (canal: string) => void
+  /** What belongs to the columns of the board, right under it. */
+  under?: ComponentChildren
   /** What has to be read first, under the board. */
   notices?: ComponentChildren
   /** What can be chosen for the selected canal, or led to from it. */
@@ -33,7 +35,7 @@ interface Props {
 }
 
 /** One plan on its board: the selected canal alone, then what concerns the whole tooth, folded. */
-export function PlannedTooth({ plan, before, picked, onPick, notices, choose, beside, act, states }: Props) {
+export function PlannedTooth({ plan, before, picked, onPick, under, notices, choose, beside, act, states }: Props) {
   // A prediction in sight while somebody treats a patient would lead the hand.
   const [expected, setExpected] = useState(plan.setting !== 'clinic')
   const canal = plan.canals.find((c) => c.canal === picked)
@@ -41,15 +43,18 @@ export function PlannedTooth({ plan, before, picked, onPick, notices, choose, be
     <WithReasons plan={plan}>
       <Tooth
         board={
-          <DepthsView
-            plan={plan}
-            before={before}
-            picked={picked}
-            onPick={onPick}
-            expected={expected}
-            onExpected={setExpected}
-            states={states}
-          />
+          <>
+            <DepthsView
+              plan={plan}
+              before={before}
+              picked={picked}
+              onPick={onPick}
+              expected={expected}
+              onExpected={setExpected}
+              states={states}
+            />
+            {under}
+          </>
         }
       >
         {notices}

@@ -72,7 +72,7 @@ export function Account() {
         </a>
       )}
       <a class="button" href="/account/keys">
-        {words.keys.title}
+        {words.account.keys}
       </a>
       <ul class="stack points">
         {words.notice.points.map((point) => (

@@ -33,6 +33,7 @@ import { NewPlan } from './new-plan'
 import { Note } from './note'
 import { AboutStep, NowCard } from './now-card'
 import { Outbox } from './outbox'
+import { PhoneSays } from './phone-says'
 import { StepPicture } from './step-picture'
 import { TakenOver } from './take-over'
 import { useUnhurriedChair } from './unhurried-chair'
@@ -142,6 +143,8 @@ function Standing({ caseId, chair: hurried, canals }: Props) {
   }
   return (
     <Unhurried over={over} class="chair">
+      {/* Not among what is due: it stays in sight wherever the screen stands. */}
+      <PhoneSays caseId={caseId} />
       <div class="chair-due">
         {halted && <Halted chair={chair} />}
         <TakenOver chair={chair} />

@@ -17,6 +17,7 @@ import { Halted, SalineOnly } from './halted'
 import { Lapsed, missingSays, Revoked } from './may-start'
 import { Note } from './note'
 import { Outbox } from './outbox'
+import { PhoneSays } from './phone-says'
 import { SeenCanal } from './seen-canal'
 import { StepPicture } from './step-picture'
 import { TakeOver, useWorker } from './take-over'
@@ -45,6 +46,7 @@ export function LookingIn({ chair: hurried, canals }: Props) {
       {halted && <Halted chair={chair} />}
       <Notice>{coordinator ? words.look.inOnly(who) : words.look.in(who)}</Notice>
       <SalineOnly chair={chair} />
+      <PhoneSays caseId={chair.caseId} />
       <Outbox chair={chair} />
       <section class="looking-at" aria-label={who}>
         <p class="strong">{atSays(chair, inHand, who)}</p>

@@ -6,7 +6,6 @@ import { lookNow } from '@/store/images/look-first'
 import { send, sendAgain } from '@/store/outbox/sender'
 import { lostOf, setBack } from '@/store/outbox/set-back'
 import { words } from '@/words/en'
-import { PhoneSays } from './phone-says'
 
 /** What the server does not know yet, and what it would not take. */
 export function Outbox({ chair }: { chair: Chair }) {
@@ -15,7 +14,6 @@ export function Outbox({ chair }: { chair: Chair }) {
   const still = lostOf(chair.caseId).length
   return (
     <>
-      <PhoneSays caseId={chair.caseId} />
       {back && <Notice sign="caution">{words.phone.setBack(back.mine, back.others, still)}</Notice>}
       {refused && (
         <Notice sign="stop" action={{ says: words.tryAgain, onDo: () => void sendAgain(refused) }}>

@@ -16,14 +16,14 @@ const OF_SERVICES = SCOPES.filter((scope) => scope !== 'reviews:write' && scope 
 /** The keys by which programs sign in: of the reader's own scripts, and for the coordinator of the programme's services. */
 export function Keys() {
   return (
-    <Page title={words.keys.title} back={{ to: '/account', says: words.account.title }}>
+    <Page title={words.account.keys} back={{ to: '/account', says: words.account.title }}>
       <KeysOf kept={ownKeys} kind="own" says={words.keys.ownSays} scopes={SCOPES} />
       {membership.value?.role === 'coordinator' && (
         <KeysOf kept={serviceKeys} kind="services" says={words.keys.servicesSay} scopes={OF_SERVICES} />
       )}
       {membership.value?.role === 'coordinator' && (
         <a class="button" href="/account/systems">
-          {words.systems.title}
+          {words.worklist.systems}
         </a>
       )}
       <a class="button" href="/oauth/consents" target="_self">

@@ -214,6 +214,7 @@ function Decisions({ of }: { of: RecordValue }) {
               : version.decisions.flatMap((each) => [
                   [said.said[each.decision], by(each), each.note].filter(Boolean).join(' · '),
                   ...each.acknowledged.map((bar) => said.acknowledged(bar.canal, bar.says)),
+                  ...(each.own_lengths ?? []).map((own) => said.measured(own.canal, mm(own.length_mm))),
                 ])
           }
         />

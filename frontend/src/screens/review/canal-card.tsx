@@ -1,9 +1,12 @@
 import type { PlanChanges, VersionShown } from '@/api/shapes'
 import { isOutside, reasonFor } from '@/panels/plan/asked'
 import { ChangeList, TakenAway } from '@/panels/plan/change-list'
-import { TextField, Tick } from '@/parts/fields'
-import { isDecided, isWide, sizeOf } from '@/parts/final-size'
+import { wrongOf } from '@/parts/bounds'
+import { TextField } from '@/parts/fields'
+import { isDecided, isWide } from '@/parts/final-size'
+import { Fold } from '@/parts/fold'
 import { Sign } from '@/parts/signs'
+import { mm, readMm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 interface Props {
@@ -13,9 +16,9 @@ interface Props {
   remark: string
   /** Nothing where the version is no longer open to remarks. */
   onRemark: ((text: string) => void) | undefined
-  /** Whether an approval would leave this canal out. */
-  returned: boolean
-  onReturn: (returned: boolean) => void
+  /** What the supervisor measured beside the plan, as typed. */
+  ownLength: string
+  onOwnLength: ((typed: string) => void) | undefined
   /** The returned canal that this one ends in one with. */
   partner: string | undefined
 }
@@ -23,20 +26,12 @@ interface Props {
 const changed = (changes: PlanChanges | undefined, canal: string) =>
   changes?.canals.some((c) => c.canal === canal) ?? false
 
-/** One canal of the plan that is decided on: what it is, what changed, a reason outside the range, and a remark. */
-export function CanalCard({ of, canal, changes, remark, onRemark, returned, onReturn, partner }: Props) {
+/** What is decided on in the canal that is looked at: a reason outside the range, what changed, and a remark. */
+export function CanalCard({ of, canal, changes, remark, onRemark, ownLength, onOwnLength, partner }: Props) {
   const planned = of.plan.canals.find((c) => c.canal === canal)
   if (!planned) return null
-  const { end_mm, length } = planned
   return (
-    <section
-      class="card stack close remark"
-      aria-label={words.chart.canal(canal)}
-      data-changed={changed(changes, canal)}
-    >
-      <p>
-        <b>{canal}</b> {words.review.facts(sizeOf(planned), end_mm, length.state, length.rests_on)}
-      </p>
+    <div class="stack close remark" data-changed={changed(changes, canal)}>
       {isOutside(planned) && (
         <p class="outside-range">
           <Sign name="caution" />{' '}
@@ -60,11 +55,47 @@ export function CanalCard({ of, canal, changes, remark, onRemark, returned, onRe
           onInput={(text) => onRemark(text)}
         />
       )}
-      {onRemark && of.plan.canals.length > 1 && (
-        <Tick label={words.release.give(canal)} checked={returned} onChange={onReturn} />
+      {onOwnLength && (
+        <Fold says={words.review.compare(canal)}>
+          <OwnLength
+            planned_mm={planned.length.working_length_mm}
+            canal={canal}
+            typed={ownLength}
+            onType={onOwnLength}
+          />
+        </Fold>
       )}
       {onRemark && partner && <p class="small strong">{words.release.partner(canal, partner)}</p>}
-    </section>
+    </div>
+  )
+}
+
+interface OwnLengthProps {
+  planned_mm: number | null
+  canal: string
+  typed: string
+  onType: (typed: string) => void
+}
+
+/** A length of the supervisor's own beside the plan's, which stays as it is. */
+function OwnLength({ planned_mm, canal, typed, onType }: OwnLengthProps) {
+  const own_mm = readMm(typed)
+  const wrong = typed.trim() === '' ? undefined : wrongOf('length', typed)
+  return (
+    <>
+      <TextField
+        label={words.review.ownLength(canal)}
+        value={typed}
+        wrong={wrong}
+        inputMode="decimal"
+        onInput={(text) => onType(text)}
+      />
+      {own_mm !== undefined && !wrong && planned_mm !== null && (
+        <p class="small" role="status">
+          {words.review.compared(mm(planned_mm), mm(own_mm), mm(Math.abs(own_mm - planned_mm)), own_mm - planned_mm)}
+        </p>
+      )}
+    </>
   )
 }
 

@@ -1,4 +1,6 @@
 import type { Caution, NewReview, Plan } from '@/api/shapes'
+import { wrongOf } from '@/parts/bounds'
+import { readMm } from '@/units/millimetres'
 import { own } from '@/walk/own'
 
 /** What is typed in a review. */
@@ -8,6 +10,10 @@ export interface ReviewFields {
   remarks: Record<string, string>
   /** Canals that an approval leaves out. */
   returned: readonly string[]
+  /** Canals that are agreed to. */
+  agreed?: readonly string[]
+  /** What the supervisor measured beside the plan, as typed. */
+  lengths?: Record<string, string>
   /** Names of what must be put right and was seen. A review that was begun by an older app has none. */
   acknowledged?: readonly string[]
 }
@@ -22,7 +28,7 @@ export function toAcknowledge({ cautions }: Pick<Plan, 'cautions'>): ReadonlyMap
 }
 
 export function emptyReview(id: string): ReviewFields {
-  return { id, note: '', remarks: {}, returned: [], acknowledged: [] }
+  return { id, note: '', remarks: {}, returned: [], agreed: [], acknowledged: [] }
 }
 
 /** Something is said: a plan cannot be returned without it. */
@@ -35,8 +41,18 @@ export function unsaid({ remarks, returned }: ReviewFields): readonly string[] {
   return returned.filter((canal) => !own(remarks, canal)?.trim())
 }
 
+/** The canal of a length of one's own that can be no length, and what is wrong with it. */
+export function wrongLength({ lengths = {} }: ReviewFields): string | undefined {
+  const wrong = Object.entries(lengths).find(([, typed]) => typed.trim() !== '' && wrongOf('length', typed))
+  return wrong && `${wrong[0]}: ${wrongOf('length', wrong[1])}`
+}
+
 export function toReview(fields: ReviewFields, decision: NewReview['decision']): NewReview {
-  const { id, note, remarks, returned, acknowledged = [] } = fields
+  const { id, note, remarks, returned, lengths = {}, acknowledged = [] } = fields
+  const own_lengths = Object.entries(lengths).flatMap(([canal, typed]) => {
+    const length_mm = readMm(typed)
+    return length_mm === undefined ? [] : { canal, length_mm }
+  })
   const said = Object.entries(remarks).filter(([, text]) => text.trim() !== '')
   const alone = (canal: string) => decision === 'approved' && returned.includes(canal)
   return {
@@ -45,6 +61,7 @@ export function toReview(fields: ReviewFields, decision: NewReview['decision']):
     note: note.trim(),
     remarks: said.map(([canal, text]) => ({ canal, text: text.trim(), returned: alone(canal) })),
     acknowledged: decision === 'approved' ? acknowledged.map(named) : [],
+    own_lengths,
   }
 }
 

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
 import type { PlanChanges, VersionListed, VersionShown } from '@/api/shapes'
+import { ImagesOf } from '@/panels/images/images-of'
 import { ChangeList } from '@/panels/plan/change-list'
 import { Decision } from '@/panels/plan/decision'
-import { WaitingList } from '@/panels/plan/waiting-plans'
-import { AfterDrawn } from '@/parts/after-drawn'
+import { NextPlan, WaitingList } from '@/panels/plan/waiting-plans'
 import { CautionCount } from '@/parts/cautions'
 import { LevelMark } from '@/parts/difficulty'
 import { TextField } from '@/parts/fields'
@@ -16,12 +16,15 @@ import { useCase } from '@/store/cache/cases'
 import { useDraft } from '@/store/cache/hooks'
 import { revoke, useReview } from '@/store/cache/review'
 import { uuid7 } from '@/store/device/uuid7'
+import type { Draft } from '@/store/session/drafts'
 import { membership, personId } from '@/store/session/session'
 import { own } from '@/walk/own'
 import { words } from '@/words/en'
 import { Acknowledge } from './acknowledge'
 import { Answer } from './answer'
 import { CanalCard } from './canal-card'
+import { Chips } from './chips'
+import { EarlierCases } from './earlier-cases'
 import { OverrideCaution } from './override'
 import { partners, Release } from './release'
 import { emptyReview, type ReviewFields } from './review-fields'
@@ -59,8 +62,6 @@ function Asked({ of, versions, changes, before, seen }: Props) {
   const picked = chosen ?? changedFirst[0]?.canal
   const supervises = membership.value?.role === 'supervisor'
   const open = of.state === 'waiting' && supervises
-  const { returned } = draft.fields.value
-  const waitToo = partners(of, returned)
   const overrides = useCase(of.case_id).value?.overrides ?? []
   return (
     <div class="review">
@@ -70,7 +71,12 @@ function Asked({ of, versions, changes, before, seen }: Props) {
       </aside>
       <Page
         title={words.review.title(of.plan.tooth.iso, of.number)}
-        under={words.review.under(of.plan.technique, words.setting[of.plan.setting], changes?.from_number)}
+        under={words.review.under(
+          of.author.name,
+          of.plan.technique,
+          words.setting[of.plan.setting],
+          changes?.from_number,
+        )}
         back={{ to: '/worklist', says: words.back }}
         aside={<StatePill of={of} />}
         wide
@@ -79,62 +85,77 @@ function Asked({ of, versions, changes, before, seen }: Props) {
         <Seen of={seen}>{() => null}</Seen>
         {of.stale && of.state === 'waiting' && <Notice sign="caution">{words.review.stale}</Notice>}
         {of.state !== 'waiting' && <Decision of={of} counts={of.state !== 'superseded' && !of.stale} />}
-        <SaidLast of={of} versions={versions} />
+        <SaidLast of={of} versions={versions} changes={changes} />
         <Release of={of} supervises={supervises} />
         <Revoke of={of} />
         {of.state === 'superseded' && <Notice sign="caution">{words.review.superseded}</Notice>}
-        {open && <Acknowledge plan={of.plan} draft={draft} />}
-        <div class="row wrap">
-          <CautionCount cautions={of.plan.cautions} />
-          {of.plan.difficulty && <LevelMark level={of.plan.difficulty.level} />}
-          <p class="small soft">{words.review.by(of.author.name)}</p>
-        </div>
-        <AfterDrawn>
-          <PlannedTooth
-            plan={of.plan}
-            before={before?.plan}
-            picked={picked}
-            onPick={setPicked}
-            act={
-              supervises ? (caution) => <OverrideCaution of={of} caution={caution} overrides={overrides} /> : undefined
-            }
-            beside={
-              <>
-                {changes && <ToothChanges changes={changes} />}
-                {changedFirst.map(({ canal }) => (
-                  <CanalCard
-                    key={canal}
-                    of={of}
-                    canal={canal}
-                    changes={changes}
-                    returned={returned.includes(canal)}
-                    onReturn={(on) =>
-                      draft.set({ returned: on ? [...returned, canal] : returned.filter((other) => other !== canal) })
-                    }
-                    partner={own(waitToo, canal)}
-                    remark={own(draft.fields.value.remarks, canal) ?? ''}
-                    onRemark={
-                      open
-                        ? (text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })
-                        : undefined
-                    }
-                  />
-                ))}
-                {open && (
-                  <TextField
-                    label={words.review.note}
-                    value={draft.fields.value.note}
-                    rows={2}
-                    maxLength={2000}
-                    onInput={(note) => draft.set({ note })}
-                  />
-                )}
-              </>
-            }
-          />
-        </AfterDrawn>
+        <PlannedTooth
+          plan={of.plan}
+          before={before?.plan}
+          picked={picked}
+          onPick={setPicked}
+          under={
+            <Chips
+              plan={of.plan}
+              before={before?.plan}
+              picked={picked}
+              onPick={setPicked}
+              draft={open ? draft : undefined}
+            />
+          }
+          notices={open && <Acknowledge plan={of.plan} draft={draft} />}
+          choose={picked && <Picked of={of} canal={picked} changes={changes} draft={open ? draft : undefined} />}
+          act={
+            supervises ? (caution) => <OverrideCaution of={of} caution={caution} overrides={overrides} /> : undefined
+          }
+          beside={
+            <>
+              {changes && <ToothChanges changes={changes} />}
+              <ImagesOf caseId={of.case_id} />
+              {open && (
+                <TextField
+                  label={words.review.note}
+                  value={draft.fields.value.note}
+                  rows={2}
+                  maxLength={2000}
+                  onInput={(note) => draft.set({ note })}
+                />
+              )}
+              <div class="row wrap">
+                <CautionCount cautions={of.plan.cautions} />
+                {of.plan.difficulty && <LevelMark level={of.plan.difficulty.level} />}
+              </div>
+              {supervises && <EarlierCases of={of} />}
+              <NextPlan current={of.id} />
+            </>
+          }
+        />
       </Page>
     </div>
+  )
+}
+
+interface PickedProps {
+  of: VersionShown
+  canal: string
+  changes: PlanChanges | undefined
+  draft: Draft<ReviewFields> | undefined
+}
+
+/** The canal that is looked at, with what is remarked on it. */
+function Picked({ of, canal, changes, draft }: PickedProps) {
+  const fields = draft?.fields.value
+  return (
+    <CanalCard
+      of={of}
+      canal={canal}
+      changes={changes}
+      partner={fields && own(partners(of, fields.returned), canal)}
+      ownLength={(fields?.lengths && own(fields.lengths, canal)) ?? ''}
+      onOwnLength={draft && fields && ((typed) => draft.set({ lengths: { ...fields.lengths, [canal]: typed } }))}
+      remark={(fields && own(fields.remarks, canal)) ?? ''}
+      onRemark={draft && fields && ((text) => draft.set({ remarks: { ...fields.remarks, [canal]: text } }))}
+    />
   )
 }
 

@@ -1,20 +1,31 @@
-import type { VersionListed, VersionShown } from '@/api/shapes'
+import type { PlanChanges, VersionListed, VersionShown } from '@/api/shapes'
 import { Decision } from '@/panels/plan/decision'
+import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
 
 interface Props {
   of: VersionShown
   versions: readonly VersionListed[] | undefined
+  changes?: PlanChanges | undefined
 }
 
-/** What the plan on the screen answers: the last decision, where it returned the plan or a canal of it. */
-export function SaidLast({ of, versions }: Props) {
+/** What the plan on the screen answers: the last return of it or of a canal, and whether each remark is answered. */
+export function SaidLast({ of, versions, changes }: Props) {
   const answered = of.state === 'waiting' || of.state === 'draft' ? lastReturn(of, versions ?? []) : undefined
   if (!answered) return null
   return (
     <section class="stack close">
       <h2>{words.acknowledge.answers}</h2>
       <Decision of={answered} counts={answered.reviews.at(-1)?.decision === 'returned'} />
+      {changes &&
+        answered.reviews[0]?.remarks.map(({ canal }) => {
+          const moves = changes.canals.some((each) => each.canal === canal)
+          return (
+            <p key={canal} class="small">
+              <Sign name={moves ? 'approved' : 'caution'} /> {words.review.answered(canal, moves)}
+            </p>
+          )
+        })}
     </section>
   )
 }

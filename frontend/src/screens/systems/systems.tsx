@@ -11,7 +11,7 @@ import { OneWebhook } from './one-webhook'
 /** What a coordinator's programme works with: how each stands, and a way to end it. */
 export function Systems() {
   return (
-    <Page title={words.systems.title} back={{ to: '/account/keys', says: words.keys.title }}>
+    <Page title={words.worklist.systems} back={{ to: '/account/keys', says: words.account.keys }}>
       <Kind title={words.systems.webhooks} says={words.systems.webhooksSay} of={useWebhooks()}>
         {(each) => <OneWebhook of={each} />}
       </Kind>

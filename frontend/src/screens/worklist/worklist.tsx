@@ -62,8 +62,8 @@ function GivenUp({ webhooks }: { webhooks: readonly WebhookShown[] }) {
       {webhooks
         .filter(({ state }) => state === 'given_up')
         .map(({ id, address, given_up_at }) => (
-          <Notice key={id} action={{ says: words.systems.title, onDo: () => go('/account/systems') }}>
-            {words.systems.gaveUp(hostOf(address), words.when(given_up_at ?? ''))} {words.systems.gaveUpWay}
+          <Notice key={id} action={{ says: words.worklist.systems, onDo: () => go('/account/systems') }}>
+            {words.worklist.gaveUp(hostOf(address), words.when(given_up_at ?? ''))} {words.worklist.gaveUpWay}
           </Notice>
         ))}
     </>

@@ -18,6 +18,11 @@ export function useCases() {
   return useCached(CASES, () => calls.listCases(programme()))
 }
 
+/** The last cases of a student, the newest first. */
+export function useCasesOf(student: string) {
+  return useCached(`cases of ${student}`, () => calls.listCasesOf(programme(), student))
+}
+
 /** The page of cases that begins where `next` says. */
 export function olderCases(next: string) {
   return calls.listCases(programme(), new URL(next).searchParams.get('cursor') ?? undefined)
@@ -85,6 +90,16 @@ export function useTechniques(of: string | undefined) {
   return useCached(of && `techniques of ${of}`, async () =>
     (await calls.listTechniques(of ?? '')).results.map((shown) => shown.technique),
   )
+}
+
+const OF_LENGTHS = /^(lengths|set_back|allowance|locator)\./
+
+/** The programme's figures that lengths are settled by [mm], by their keys. */
+export function useLengthFigures(of: string | undefined) {
+  return useCached(of && `figures of lengths in ${of}`, async () => {
+    const figures = (await calls.listFigures(of ?? '')).results.filter(({ key }) => OF_LENGTHS.test(key))
+    return Object.fromEntries(figures.map(({ key, value }) => [key, value]))
+  })
 }
 
 export function useTooth(iso: string) {

@@ -1,0 +1,59 @@
+import type { Plan } from '@/api/shapes'
+import { Sign } from '@/parts/signs'
+import type { Draft } from '@/store/session/drafts'
+import { words } from '@/words/en'
+import type { ReviewFields } from './review-fields'
+import { moved, turned, verdictOf } from './verdicts'
+
+interface Props {
+  plan: Plan
+  /** The plan that was drawn before. */
+  before: Plan | undefined
+  picked: string | undefined
+  onPick: (canal: string) => void
+  /** Nothing where the plan is no longer to be decided on. */
+  draft: Draft<ReviewFields> | undefined
+}
+
+const SIGNS = { agreed: 'approved', change: 'returned' } as const
+
+/** Under each column what moved in it, and the decision on it: a touch agrees, a second one returns it, a third opens it. */
+export function Chips({ plan, before, picked, onPick, draft }: Props) {
+  return (
+    <fieldset class="chips" style={{ '--columns': plan.canals.length }}>
+      <legend class="unseen">{words.review.decide}</legend>
+      {plan.canals.map((canal) => {
+        const name = canal.canal
+        const verdict = draft && verdictOf(draft.fields.value, name)
+        const changes = moved(
+          canal,
+          before?.canals.find((each) => each.canal === name),
+        )
+        return (
+          <div key={name} class="chip-column">
+            {changes.map((says) => (
+              <span key={says} class="moved number">
+                {says}
+              </span>
+            ))}
+            {draft && verdict && (
+              <button
+                type="button"
+                class="chip"
+                data-verdict={verdict}
+                data-picked={name === picked}
+                aria-label={words.review.verdict(name, verdict)}
+                onClick={() => {
+                  draft.set(turned(draft.fields.value, name))
+                  onPick(name)
+                }}
+              >
+                {name} {verdict === 'open' ? '–' : <Sign name={SIGNS[verdict]} />}
+              </button>
+            )}
+          </div>
+        )
+      })}
+    </fieldset>
+  )
+}
