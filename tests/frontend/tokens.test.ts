@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 
@@ -10,8 +10,11 @@ function tokensOf(block: string | undefined): Record<string, string> {
 
 const css = readFileSync(join(import.meta.dirname, '../../frontend/src/look/tokens.css'), 'utf8')
 
-const blocks = [...css.matchAll(/\{([^{}]*--paper[^{}]*)\}/g)].map((m) => tokensOf(m[1]))
-const [light = {}, darkByPhone = {}, dark = {}, paper = {}] = blocks
+/** A colour of each scheme, told once. */
+const both = [...css.matchAll(/--([a-z-]+): light-dark\((#[0-9a-f]{6}), (#[0-9a-f]{6})\)/g)]
+const light = Object.fromEntries(both.map(([, name, first]) => [name, first]))
+const dark = Object.fromEntries(both.map(([, name, , second]) => [name, second]))
+const paper = tokensOf(css.slice(css.indexOf('@media print')))
 
 function luminance(hex: string): number {
   const [r = 0, g = 0, b = 0] = [1, 3, 5]
@@ -73,7 +76,21 @@ describe.each([
   })
 })
 
-test('dark is the same whether the phone asks for it or the reader', () => {
-  expect(Object.keys(dark).length).toBeGreaterThan(15)
-  expect(darkByPhone).toEqual(dark)
+test('every colour is told for both schemes, and on paper', () => {
+  expect(both.length).toBeGreaterThan(15)
+  // Nothing has the focus on paper.
+  const printed = both.map(([, name]) => name).filter((name) => name !== 'focus')
+  expect(Object.keys(paper)).toEqual(expect.arrayContaining(printed))
+})
+
+// Colours of sizes are the standard's (ISO 3630-1), those under an image black and white for what they are.
+const OWN_COLOURS = ['parts/instrument.css', 'parts/image-board/image-board.css', 'panels/images/images.css']
+
+test('no other file has colours of its own', () => {
+  const src = join(import.meta.dirname, '../../frontend/src')
+  const styles = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((path) => path.endsWith('.css'))
+  const colourful = styles.filter((path) =>
+    /#[0-9a-f]{3,8}\b|rgba?\(|hsla?\(/i.test(readFileSync(join(src, path), 'utf8')),
+  )
+  expect(colourful.toSorted()).toEqual(['look/tokens.css', ...OWN_COLOURS].toSorted())
 })

@@ -8,6 +8,7 @@ export const review = {
   decide: 'Decide on each canal',
   verdict: (canal: string, verdict: 'open' | 'agreed' | 'change') =>
     `${canal}: ${{ open: 'open', agreed: 'agreed', change: 'to be changed' }[verdict]}`,
+  how: 'Touch a canal: agreed. Again: to be changed.',
   undecided: (canals: readonly string[]) => `Decide on ${canals.join(', ')}.`,
   lacks: (canals: readonly string[], where: readonly string[]) =>
     [canals.length > 0 && `open: ${canals.join(', ')}`, where.length > 0 && `to tick: ${where.join(', ')}`]

@@ -88,7 +88,7 @@ export function ImageBoard(props: Props) {
     <div class="image-board">
       <div
         ref={pane}
-        class="image-pane"
+        class="image-pane in-the-dark"
         role="application"
         aria-label={says.board}
         data-strokes={strokes && true}

@@ -26,7 +26,7 @@ export function Loupe({ src, image, at: under, zoom, filter, view, room, line }:
   const lies: View = { zoom: near, x: half - at.x * near, y: half - at.y * near }
   return (
     <div
-      class="loupe"
+      class="loupe in-the-dark"
       data-drawn="magnifier"
       data-side={left ? 'left' : 'right'}
       data-rests={!under || undefined}

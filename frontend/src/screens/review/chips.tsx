@@ -54,6 +54,7 @@ export function Chips({ plan, before, picked, onPick, draft }: Props) {
           </div>
         )
       })}
+      {draft && <p class="small soft chips-how">{words.review.how}</p>}
     </fieldset>
   )
 }
