@@ -39,7 +39,7 @@ function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
       <span class="grow">
         <b class="block">{words.worklist.plan(of.patient_alias, of.number)}</b>
         <span class="small block">{words.worklist.asks[of.asks]}</span>
-        <span class="small soft one-line">{of.student.name}</span>
+        <span class="small soft block">{of.student.name}</span>
         {of.difficulty && <LevelMark level={of.difficulty} />}
       </span>
       <span class="waiting-side">

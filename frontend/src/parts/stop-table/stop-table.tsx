@@ -56,17 +56,19 @@ function Group({ group, canals, before }: GroupProps) {
   const turnsToLength = goesOn && !resistance && (before?.rows[0]?.stops.some((s) => s.target !== 'to_length') ?? false)
   return (
     <tbody>
-      <tr class="phase">
-        <th scope="rowgroup" colSpan={canals.length + 1}>
-          {!goesOn && <span class="phase-name">{words.phase(group.phase)} </span>}
-          {resistance ? (
-            <span class="to-resistance-word">{words.stops.toResistance}</span>
-          ) : (
-            turnsToLength && words.stops.legendLength
-          )}
-          {resistance && toLength.length > 0 && words.stops.butToLength(toLength)}
-        </th>
-      </tr>
+      {(!goesOn || resistance || turnsToLength) && (
+        <tr class="phase">
+          <th scope="rowgroup" colSpan={canals.length + 1}>
+            {!goesOn && <span class="phase-name">{words.phase(group.phase)} </span>}
+            {resistance ? (
+              <span class="to-resistance-word">{words.stops.toResistance}</span>
+            ) : (
+              turnsToLength && words.stops.legendLength
+            )}
+            {resistance && toLength.length > 0 && words.stops.butToLength(toLength)}
+          </th>
+        </tr>
+      )}
       {group.rows.map((row, i) => (
         <tr key={row.instrument.key}>
           <th scope="row">

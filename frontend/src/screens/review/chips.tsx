@@ -20,8 +20,7 @@ const SIGNS = { agreed: 'approved', change: 'returned' } as const
 /** Under each column what moved in it, and the decision on it: a touch agrees, a second one returns it, a third opens it. */
 export function Chips({ plan, before, picked, onPick, draft }: Props) {
   return (
-    <fieldset class="chips" style={{ '--columns': plan.canals.length }}>
-      <legend class="unseen">{words.review.decide}</legend>
+    <fieldset class="chips" aria-label={words.review.decide} style={{ '--columns': plan.canals.length }}>
       {plan.canals.map((canal) => {
         const name = canal.canal
         const verdict = draft && verdictOf(draft.fields.value, name)

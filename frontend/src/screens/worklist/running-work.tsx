@@ -41,7 +41,7 @@ function RunningRow({ of }: { of: Running }) {
       <span class="tooth-number">{of.tooth.iso}</span>
       <span class="grow">
         <b class="block">{of.patient_alias}</b>
-        <span class="small soft one-line">{of.student.name}</span>
+        <span class="small soft block">{of.student.name}</span>
         <span class="small block">
           {(of.emergencies ?? []).map((emergency) => (
             <b key={emergency.at} class="block">

@@ -27,7 +27,7 @@ export function WaitsFor({ of: { canal, state, hold_point, asked, note, coming }
           <span class={asked ? 'strong' : 'soft'}>
             {coming ? words.hold.someoneComes : asked ? words.hold.isAsked : words.hold.isNotAsked}
           </span>
-          {note && <span class="block one-line soft">{note}</span>}
+          {note && <span class="block soft">{note}</span>}
         </>
       )}
     </span>
