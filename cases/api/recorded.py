@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 import json
+from collections import Counter
 from collections.abc import Iterator
 from copy import deepcopy
 from functools import cache
+from http import HTTPStatus
 from pathlib import Path
 from typing import Any
 
+from cases.api.problem_codes import problem_codes
+
 RECORDED = Path(__file__).with_name("recorded.json")
 SAYS = "Recorded from the running program; of a list the first entry."
+MEANS = "What it means; the running program names what it is about."
+ANY_OTHER = "/api/v1/problems/method-not-allowed"
 
 
 @cache
@@ -35,6 +41,11 @@ def shown(result: dict[str, Any], **_: object) -> dict[str, Any]:
         used |= {response["$ref"].rpartition("/")[2] for response in responses.values() if "$ref" in response}
         _give(operation["operationId"], responses)
     _give("any", shared)
+    answers = [shared, *(operation["responses"] for path in result["paths"].values() for operation in path.values())]
+    refusals = [content for responses in answers for _, content in _of_json(responses)]
+    often = Counter(type_ for content in refusals for type_ in _types(content))
+    for responses in answers:
+        _explain(responses, often)
     result["components"]["responses"] = {name: response for name, response in shared.items() if name in used}
     return result
 
@@ -45,8 +56,31 @@ def _give(name: str, responses: dict[str, Any]) -> None:
             content["examples"] = {"Recorded": {"summary": SAYS, "value": recorded()[key]}}
 
 
+def _explain(responses: dict[str, Any], often: Counter[str]) -> None:
+    """A refusal that no test of the API is answered is shown by what the rarest of its codes means."""
+    for name, content in _without(responses):
+        if name.startswith("2"):
+            continue
+        type_ = min(_types(content) or [ANY_OTHER], key=lambda each: often[each])
+        code = problem_codes()[type_.rpartition("/")[2]]
+        number = name.partition(".")[0]
+        status = HTTPStatus(int(number) if number.isdigit() else code.statuses[0])
+        value = {"type": type_, "title": status.phrase, "status": status, "detail": code.meaning, "errors": []}
+        content["examples"] = {"Meaning": {"summary": MEANS, "value": value}}
+
+
+def _types(content: dict[str, Any]) -> list[str]:
+    """What the `type` of a refusal can be; none where it may be any."""
+    parts = content["schema"].get("allOf", ())
+    return [type_ for part in parts for type_ in part.get("properties", {}).get("type", {}).get("enum", ())]
+
+
 def _without(responses: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:
-    for status, response in responses.items():
+    return ((name, content) for name, content in _of_json(responses) if "examples" not in content)
+
+
+def _of_json(responses: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:
+    for name, response in responses.items():
         for kind, content in response.get("content", {}).items():
-            if kind.endswith(("/json", "+json")) and "examples" not in content:
-                yield status, content
+            if kind.endswith(("/json", "+json")):
+                yield name, content
