@@ -96,6 +96,8 @@ def select(page: Page, canal: str) -> Locator:
 
 def to_canal(page: Page, canal: str) -> None:
     """To its readings and facts."""
+    # A plan that is on its way takes the place of what is touched.
+    page.wait_for_load_state("networkidle")
     select(page, canal).get_by_role("link", name=f"Readings and facts of {canal}").click()
     expect(page.get_by_role("heading", name="Readings so far")).to_be_visible()
 

@@ -50,6 +50,7 @@ def test_a_canal_is_worked_step_by_step(open_phone: Opens, open_laptop: Opens, d
     phone, laptop = open_phone(), open_laptop()
     case = at_the_chair(phone, laptop, demo, "Reed 20")
     to_the_first_engine_instrument(phone, laptop, case)
+    expect(phone.get_by_text("not sent yet")).to_be_hidden()
     film, before = Film(phone), len(records.events(phone, case))
     film.take(LONG_MS)
     for _ in range(STEPS):
