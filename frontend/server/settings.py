@@ -266,10 +266,14 @@ LOGGING = {
     "disable_existing_loggers": False,
     "filters": {"request": {"()": "frontend.server.front.request_ids.RequestIdFilter"}},
     "formatters": {"line": {"format": "{asctime} {levelname} {name} {request_id} {message}", "style": "{"}},
-    "handlers": {"console": {"class": "logging.StreamHandler", "filters": ["request"], "formatter": "line"}},
+    "handlers": {
+        "console": {"class": "logging.StreamHandler", "filters": ["request"], "formatter": "line"},
+        # Of a logger without any handler Python prints what it has itself.
+        "nowhere": {"class": "logging.NullHandler"},
+    },
     # A wrong host is answered with 400; a page of traceback for each would hide what matters.
     "loggers": {
-        "django.security.DisallowedHost": {"handlers": [], "propagate": False},
+        "django.security.DisallowedHost": {"handlers": ["nowhere"], "propagate": False},
         # An answer of 4xx is told to the one who asked.
         "django.request": {"level": "ERROR"},
         # They tell every table of a typeface that they cut.

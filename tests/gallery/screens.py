@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
@@ -106,6 +107,12 @@ def why(page: Page, cases: Cases) -> None:
     expect(page.get_by_role("dialog")).to_contain_text("Where it comes from")
 
 
+def exercise(page: Page, cases: Cases) -> None:
+    page.goto("/practice")
+    page.get_by_role("contentinfo").get_by_role("button").or_(page.get_by_role("link", name="Go on")).click()
+    expect(page.get_by_role("button", name=re.compile("^(Say where|Work )"))).to_be_visible()
+
+
 STUDENT, SUPERVISOR, COORDINATOR = "student", "supervisor", "coordinator"
 SCREENS = (
     Screen("sign in", "", nobody),
@@ -134,9 +141,14 @@ SCREENS = (
     Screen("images", STUDENT, at("/cases/{cases.charted}/images", "Image", "application")),
     Screen("marks", STUDENT, at("/cases/{cases.charted}/images/{cases.image}", "Image", "application")),
     Screen("record", STUDENT, at("/cases/{cases.depth}/record", "Record of", "heading")),
+    Screen("practice", STUDENT, at("/practice", "Levels", "heading")),
+    Screen("practice begun", STUDENT, exercise),
+    Screen("practice set", SUPERVISOR, at("/practice", "Set as a task", "button")),
     Screen("share", STUDENT, at("/share", "Nothing was shared")),
     Screen("account", STUDENT, at("/account", "Sign out", "button")),
     Screen("keys", STUDENT, at("/account/keys", "Make a key", "button")),
+    Screen("people", COORDINATOR, at("/account/people", "In the programme", "heading")),
+    Screen("join without a link", "", at("/join", "no whole link")),
     Screen("systems", COORDINATOR, at("/account/systems", "Other systems", "heading")),
     Screen("nothing here", STUDENT, at("/nowhere", "Nothing here", "heading")),
     Screen("worklist", SUPERVISOR, at("/worklist", "Waiting for you", "heading")),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from pathlib import Path
 
 import pytest
@@ -84,3 +85,12 @@ def test_only_named_by_content_files_are_kept_for_ever() -> None:
     assert files.is_immutable("x", "/assets/app-1f2e.js")
     assert not files.is_immutable("x", "/sw.js")
     assert not files.is_immutable("x", "/index.html")
+
+
+def test_a_wrong_host_is_refused_and_leaves_nothing_in_the_log(client: Client) -> None:
+    answer = client.get("/api/v1/session", headers={"host": "elsewhere.example"})
+    assert (answer.status_code, answer["Content-Type"]) == (400, "application/problem+json")
+    # With none at all Python prints the traceback itself; pytest's own are put there for the test.
+    logger = logging.getLogger("django.security.DisallowedHost")
+    handlers = [type(each) for each in logger.handlers if not type(each).__module__.startswith("_pytest")]
+    assert (handlers, logger.propagate) == ([logging.NullHandler], False)

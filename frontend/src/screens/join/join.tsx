@@ -33,13 +33,13 @@ export function Join({ signIn }: JoinProps) {
   }, [])
   if (looked === 'looking')
     return (
-      <Around>
+      <Around title={words.product}>
         <Skeleton rows={3} says={words.loading} />
       </Around>
     )
   if (looked === 'unreachable')
     return (
-      <Around>
+      <Around title={words.product}>
         <Notice sign="caution" action={{ says: words.tryAgain, onDo: () => void look() }}>
           {words.join.unreachable}
         </Notice>
@@ -47,7 +47,7 @@ export function Join({ signIn }: JoinProps) {
     )
   if ('refused' in looked)
     return (
-      <Around>
+      <Around title={words.product}>
         <Notice sign="stop">{looked.refused}</Notice>
         <a class="button" href="/">
           {words.signIn.title}
@@ -124,9 +124,16 @@ function About({ of }: { of: InvitationSeen }) {
   )
 }
 
-function Around({ children }: { children: ComponentChildren }) {
+interface AroundProps {
+  /** Before it is known which programme it is. */
+  title?: string
+  children: ComponentChildren
+}
+
+function Around({ title, children }: AroundProps) {
   return (
     <main class="sign-in" id="main">
+      {title && <h1>{title}</h1>}
       {children}
       <p class="small soft">{words.notice.always}</p>
     </main>
