@@ -34,7 +34,7 @@ FIRST = (
         "card",
         "visits",
     ),
-    *("every_screen", "what_is_asked", "four_canals", "emergency"),
+    *("every_screen", "to_the_end", "what_is_asked", "four_canals", "emergency"),
 )
 PROCESSES = int(os.environ.get("PYTEST_XDIST_WORKER_COUNT", "1"))
 Opens = Callable[..., Page]

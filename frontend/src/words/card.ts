@@ -82,6 +82,7 @@ export const card = {
   doneUnknown: 'Done, time not known',
   timeEnough: 'Long enough. Flush it out before the next irrigant.',
   timeOver: (most: number) => `Over ${clock(most)}: it harms dentine. Flush it out now.`,
+  goOnIn: (canal: string) => `Go on in ${canal}`,
   next: (instrument: string, canal: string) => `Next at the tray: ${instrument} in ${canal}`,
   noImageYet: 'Take the image, or say why there is none here:',
   noImage: { no_sensor: 'No sensor', film: 'On film', image_elsewhere: 'Image elsewhere' },

@@ -145,16 +145,31 @@ function TimeIn({ chair, canal }: { chair: Chair; canal: string }) {
 
 const BELONGS = ['irrigate', 'recapitulate'] // to the instrument before: the canal is left after it
 
-/** The canal that the order at the tray takes next; nothing while the step belongs to what was just done here. */
-export function NextAtTray({ chair, canals, current, onTurn }: Props) {
+/** What the order at the tray takes next in another canal; nothing while the step belongs to what was just done here. */
+export function nextElsewhere(chair: Chair, canals: readonly CanalPlan[], current: string) {
   const course = chair.course.canals[current]
   const node = course?.walk.node
-  if (course?.state === 'open' && node?.kind === 'do' && BELONGS.includes(node.action)) return null
+  if (course?.state === 'open' && node?.kind === 'do' && BELONGS.includes(node.action)) return undefined
   const next = nextAtTray(chair.plan.tray, canals, chair.course.canals)
-  if (!next || next.canal === current) return null
+  if (next || course?.state === 'open') return next?.canal === current ? undefined : next
+  // What is left needs no instrument.
+  const open = canals.find(({ canal }) => chair.course.canals[canal]?.state === 'open')
+  return open && { canal: open.canal, instrument: '' }
+}
+
+interface NextProps {
+  chair: Chair
+  of: NonNullable<ReturnType<typeof nextElsewhere>>
+  onTurn: (canal: string) => void
+  /** Whether it is what is due. */
+  main?: boolean
+}
+
+/** To the canal that the order at the tray takes next. */
+export function NextAtTray({ chair, of, onTurn, main = false }: NextProps) {
   return (
-    <button type="button" class="button answer next-at-tray" onClick={() => onTurn(next.canal)}>
-      {words.card.next(nameOf(chair, next.instrument), next.canal)}
+    <button type="button" class={`button ${main ? 'main' : 'answer'} next-at-tray`} onClick={() => onTurn(of.canal)}>
+      {of.instrument ? words.card.next(nameOf(chair, of.instrument), of.canal) : words.card.goOnIn(of.canal)}
     </button>
   )
 }

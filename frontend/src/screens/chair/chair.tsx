@@ -14,11 +14,13 @@ import { usePlanSeen } from '@/store/cache/plan-seen'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair/chair'
 import { useExpectedRest } from '@/store/chair/expected'
 import { works } from '@/store/chair/part'
+import { stillComing } from '@/store/chair/together'
 import { useKeepReady } from '@/store/outbox/ready'
+import type { CanalProgress } from '@/walk/course'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
 import { BandsBoard, LastDepth } from './bands'
-import { NextAtTray } from './canals'
+import { NextAtTray, nextElsewhere } from './canals'
 import { ClosedVisit } from './closed-visit'
 import { ClosedDock, Dock } from './dock'
 import { DoneList } from './done-list'
@@ -137,6 +139,8 @@ function Standing({ caseId, chair: hurried, canals }: Props) {
     depth_um: put?.step === step ? put.depth_um : undefined,
     onDepth: (depth_um: number) => setPut({ step, depth_um }),
   }
+  const next = canal && nextElsewhere(chair, canals, canal.canal)
+  const goesOn = canal && course && goesOnElsewhere(chair, canal.canal, course)
   const turn = (name: string) => {
     setPicked(name)
     if (name !== current) void chair.record(name, '', { kind: 'turn' })
@@ -163,7 +167,7 @@ function Standing({ caseId, chair: hurried, canals }: Props) {
             course={course}
             picture={<StepPicture {...{ chair, canals, canal, ahead }} tip={tip} onTurn={turn} />}
           >
-            <NextAtTray chair={chair} canals={canals} current={canal.canal} onTurn={turn} />
+            {next && !goesOn && <NextAtTray chair={chair} of={next} onTurn={turn} />}
           </NowCard>
         )}
       </div>
@@ -193,12 +197,19 @@ function Standing({ caseId, chair: hurried, canals }: Props) {
           canal={canal}
           course={course}
           tip={tip}
+          onward={next && goesOn && <NextAtTray main chair={chair} of={next} onTurn={turn} />}
           onTurnedBack={() => setPicked(undefined)}
         />
       )}
     </Unhurried>
   )
 }
+
+/** Here nothing is to be done for now: another canal is what is due, and one sign-off serves all that come to this point. */
+const goesOnElsewhere = (chair: AtChair, canal: string, { state, asking }: CanalProgress) =>
+  state === 'finished' ||
+  state === 'waits' ||
+  (state === 'hold_point' && (asking !== null || stillComing(chair, canal).length > 0))
 
 /** Keeps the screen on while it is looked at: a wet glove cannot unlock a phone. */
 function useAwake() {

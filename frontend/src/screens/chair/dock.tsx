@@ -3,6 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { CanalPlan } from '@/api/shapes'
 import { beforeStep } from '@/panels/emergency/at-hand'
 import { Trouble } from '@/panels/emergency/trouble'
+import { StepAnswers } from '@/parts/step-answers'
 import type { Chair } from '@/store/chair/chair'
 import { hand } from '@/store/device/preferences'
 import { membership } from '@/store/session/session'
@@ -22,15 +23,17 @@ interface Props {
   canal: CanalPlan
   course: CanalProgress
   tip: Tip
+  /** The way to the canal that goes on, where this one cannot. */
+  onward?: ComponentChildren
   onTurnedBack: () => void
 }
 
 /** What is answered with, at the foot of the screen: each answer and way out in its place, whatever the step. */
-export function Dock({ chair, canal, course, tip, onTurnedBack }: Props) {
+export function Dock({ chair, canal, course, tip, onward, onTurnedBack }: Props) {
   return (
     <DockFrame>
       <UndoBar chair={chair} canal={canal.canal} onTurnedBack={onTurnedBack} />
-      <Due chair={chair} canal={canal} course={course} tip={tip} />
+      <Due chair={chair} canal={canal} course={course} tip={tip} onward={onward} />
       <fieldset class="ways-out" aria-label={words.chair.waysOut}>
         <NotSure chair={chair} canal={canal} course={course} />
         <Trouble chair={chair} canal={canal.canal} pausable={course.held === null} />
@@ -72,14 +75,14 @@ function DockFrame({ children }: { children: ComponentChildren }) {
 }
 
 /** What this step wants now: an instrument looked at, a new one, or its answers. */
-function Due({ chair, canal, course, tip }: Omit<Props, 'onTurnedBack'>) {
+function Due({ chair, canal, course, tip, onward }: Omit<Props, 'onTurnedBack'>) {
   const { node } = course.walk
   // The card of the step is not shown: a sign-off would be asked for on what nobody sees.
   if (chair.course.missing.length > 0) return null
   if (isOver(chair)) return <EndingAnswers caseId={chair.caseId} />
   const asks = course.state === 'hold_point' && membership.value?.role !== 'supervisor'
-  if (asks && node.kind === 'do') return <AskForSignOff chair={chair} canal={canal.canal} node={node} />
-  if (course.state !== 'open' || node.kind === 'end') return null
+  if (asks && node.kind === 'do') return <AskForSignOff chair={chair} canal={canal.canal} node={node} onward={onward} />
+  if (course.state !== 'open' || node.kind === 'end') return onward ? <StepAnswers>{onward}</StepAnswers> : null
   const before = beforeStep(chair, canal.canal, course)
   switch (before?.what) {
     case 'new':

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals'
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { SheetStep } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
@@ -84,7 +85,7 @@ function Asking({ chair, canal, node }: Props) {
 const placeOf = (chair: Chair, canal: string, node: SheetStep) => `${chair.caseId} ${canal} ${node.id}`
 
 /** The answers at a hold point: ask, or the supervisor is at the chair. */
-export function AskForSignOff({ chair, canal, node }: Props) {
+export function AskForSignOff({ chair, canal, node, onward }: Props & { onward?: ComponentChildren }) {
   const [onSite, setOnSite] = useState(false)
   const { asking = null } = chair.course.canals[canal] ?? {}
   const at = placeOf(chair, canal, node)
@@ -96,6 +97,7 @@ export function AskForSignOff({ chair, canal, node }: Props) {
   }
   return (
     <StepAnswers>
+      {onward}
       {ready[0] === canal && (
         <CanalChips
           label={words.together.asksFor}
@@ -105,7 +107,7 @@ export function AskForSignOff({ chair, canal, node }: Props) {
         />
       )}
       {!lackingAt(chair, canal).includes('length') && (
-        <button type="button" class={asking ? 'button answer' : 'button main'} onClick={ask}>
+        <button type="button" class={asking || onward ? 'button answer' : 'button main'} onClick={ask}>
           {asking ? words.hold.askAgain : asked.length > 1 ? words.together.askFor(asked) : words.hold.ask}
         </button>
       )}
