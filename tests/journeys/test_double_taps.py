@@ -206,7 +206,9 @@ def test_no_tap_answers_what_was_not_yet_seen(open_phone: Opens, open_laptop: Op
         for _ in range(10):
             tap_twice(phone, dice, too_large)
         tried += 10
-        assert tried < 3 * DOUBLE_TAPS, f"no canal was finished: {status(laptop, case)['canals']}"
+        assert finished or tried < 3 * DOUBLE_TAPS, f"no canal was finished: {status(laptop, case)['canals']}"
+        # On a busy machine two taps in a row are often too far apart to be a double one.
+        assert tried < 9 * DOUBLE_TAPS, f"only {doubles(phone)} double taps"
     expect(phone.get_by_text("not sent yet")).to_have_count(0)
 
     written = {each["id"]: each for each in phone.evaluate("seen.written")}
