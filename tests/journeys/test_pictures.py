@@ -58,6 +58,8 @@ def test_the_chairs_screens(
     records.to_the_glide_path(page, laptop, case, "MB")
     page.goto(f"/cases/{case}/chair")
     expect(screen.where(page)).to_contain_text("Glide path")
+    # Just after a step the answers take no touch for a moment, and look so.
+    expect(screen.answers(page).get_by_role("button").first).to_be_enabled()
     picture(page, f"chair-{scheme}")
 
     page.goto(f"/cases/{case}")

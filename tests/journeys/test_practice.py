@@ -34,7 +34,7 @@ def work_step(phone: Page) -> None:
 
 def test_a_hidden_canal_is_worked_and_seen(demo: dict[str, Any], open_phone: Opens, open_laptop: Opens) -> None:
     phone = open_phone(viewport=PHONE)
-    hands.sign_in(phone, hands.person(demo, "student"))
+    hands.sign_in(phone, hands.person(demo, "student", 1))
     phone.get_by_role("link", name="Practice").tap()
     phone.get_by_role("button", name="Begin: Straight block").tap()
     expect(phone.get_by_text("Step 1 · single")).to_be_visible()
