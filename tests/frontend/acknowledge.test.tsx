@@ -30,6 +30,13 @@ const before = { ...plan, canals: [canal('MB', 18.5), canal('DB', 18)] }
 
 const agree = (canal: string) => fireEvent.click(screen.getByRole('button', { name: `${canal}: open` }))
 
+/** Once a further touch is no double tap. */
+async function ready(name: string) {
+  const button = await screen.findByRole('button', { name })
+  await expect.poll(() => button.getAttribute('aria-disabled')).toBe('false')
+  return button
+}
+
 function Review({ name }: { name: string }) {
   const draft = useDraft<ReviewFields>(name, () => emptyReview('r1'))
   return (
@@ -94,12 +101,20 @@ describe('the decision on each canal', () => {
     const sent = serve(() => ({ status: 201, body: {} }))
     render(<Review name="three" />)
     agree('MB')
-    fireEvent.click(await screen.findByRole('button', { name: 'MB: agreed' }))
-    fireEvent.click(await screen.findByRole('button', { name: 'MB: to be changed' }))
+    fireEvent.click(await ready('MB: agreed'))
+    fireEvent.click(await ready('MB: to be changed'))
     expect(await screen.findByRole('button', { name: 'MB: open' })).toBeTruthy()
     fireEvent.click(screen.getByRole('button', { name: /Approve plan 2 open: MB, DB/ }))
     expect(await screen.findByText('Decide on MB, DB.')).toBeTruthy()
     expect(sent).toHaveLength(0)
+  })
+
+  test('takes a double tap as one', async () => {
+    render(<Review name="five" />)
+    const chip = screen.getByRole('button', { name: 'MB: open' })
+    fireEvent.click(chip)
+    fireEvent.click(chip)
+    expect(await ready('MB: agreed')).toBeTruthy()
   })
 
   test('stands under what moved in the canal since the plan before', () => {

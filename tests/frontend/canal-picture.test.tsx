@@ -109,6 +109,23 @@ describe('the strip', () => {
     expect(says()).toBe('21.0, at the stop, below the range')
   })
 
+  test.each(['25', '185', '20', '6,'])('what is typed never leaves another depth standing: %s', (typed) => {
+    render(<Held />)
+    for (const each of '20') key(each)
+    key('Enter')
+    for (const each of typed) key(each)
+    const isDepth = { '20': '20.0', '6,': '6.0' }[typed]
+    expect(says()).toMatch(isDepth ? new RegExp(`^${isDepth},`) : 'not set')
+    expect(screen.queryByRole('alert')?.textContent).toBe(
+      isDepth ? undefined : 'No depth here: 6.0 to 23.0 mm can be set. Type it again.',
+    )
+    // Another begins anew, and says nothing any more.
+    if (isDepth) key('Enter')
+    for (const each of '18.5') key(each)
+    expect(says()).toMatch(/^18.5,/)
+    expect(screen.queryByRole('alert')).toBe(null)
+  })
+
   test('takes the tip to the finger, then moves it as the finger moves, and each detent is felt', () => {
     const { container } = render(<Held />)
     const vibrate = vi.fn()

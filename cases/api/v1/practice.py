@@ -256,7 +256,7 @@ class TasksView(View):
         tags=TAGS,
         summary="Set practice as a task",
         description="By a supervisor, for a group or all students. All work the same hidden canal, which stays hidden "
-        "from everybody until their own exercise is ended.",
+        "from each student until their own exercise is ended; a supervisor sees it in every exercise that is.",
         parameters=[LOCATION],
         request=TaskGiven,
         extensions=refuses(NotAllowed, SentDifferently, NotUsable, UnknownLevel),

@@ -110,7 +110,8 @@ def _refuse_lacking(
         raise NothingSaid(at=("remarks",))
     if decision is Decision.APPROVED:
         refuse_unacknowledged(plan_of(version).cautions, acknowledged)
-    refuse_unusable(own_lengths, _canals(version))
+    if own_lengths:
+        refuse_unusable(own_lengths, _canals(version))
 
 
 def _canals(version: ToothPlanVersion) -> dict[str, CanalPlan]:

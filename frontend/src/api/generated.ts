@@ -2002,7 +2002,7 @@ export interface paths {
         put?: never;
         /**
          * Set practice as a task
-         * @description By a supervisor, for a group or all students. All work the same hidden canal, which stays hidden from everybody until their own exercise is ended.
+         * @description By a supervisor, for a group or all students. All work the same hidden canal, which stays hidden from each student until their own exercise is ended; a supervisor sees it in every exercise that is.
          */
         post: operations["practice_tasks_create"];
         delete?: never;

@@ -1,11 +1,10 @@
-import { answerTo, http } from './client'
+import { answerTo, http, LISTED, NAMED, ofProgramme, tag } from './client'
 import type * as S from './shapes'
 
-const ofProgramme = (programme_id: string) => ({ params: { path: { programme_id } } })
 const seen = (exercise_id: string, revision: number) => ({
-  params: { path: { exercise_id }, header: { 'If-Match': `"${revision}"` } },
+  params: { path: { exercise_id }, header: { 'If-Match': tag(revision) } },
 })
-const EXERCISE = { id: 'string', canals: 'list', done: 'list', revision: 'number' } as const
+const EXERCISE = { ...NAMED, canals: 'list', done: 'list', revision: 'number' } as const
 
 export const getPractice = (programme: string) =>
   answerTo(http.GET('/api/v1/programmes/{programme_id}/practice', ofProgramme(programme)), { levels: 'list' })
@@ -13,7 +12,7 @@ export const getPractice = (programme: string) =>
 export const listExercises = (programme_id: string, query: { student_id?: string; task_id?: string }) =>
   answerTo(
     http.GET('/api/v1/programmes/{programme_id}/practice-exercises', { params: { path: { programme_id }, query } }),
-    { results: 'list' },
+    LISTED,
   )
 
 export const beginExercise = (programme: string, body: S.NewExercise) =>
@@ -35,19 +34,17 @@ export const endExercise = (id: string, revision: number) =>
   answerTo(http.POST('/api/v1/practice-exercises/{exercise_id}/end', seen(id, revision)), EXERCISE)
 
 export const listTasks = (programme: string) =>
-  answerTo(http.GET('/api/v1/programmes/{programme_id}/practice-tasks', ofProgramme(programme)), { results: 'list' })
+  answerTo(http.GET('/api/v1/programmes/{programme_id}/practice-tasks', ofProgramme(programme)), LISTED)
 
 export const setTask = (programme: string, body: S.NewTask) =>
-  answerTo(http.POST('/api/v1/programmes/{programme_id}/practice-tasks', { ...ofProgramme(programme), body }), {
-    id: 'string',
-  })
+  answerTo(http.POST('/api/v1/programmes/{programme_id}/practice-tasks', { ...ofProgramme(programme), body }), NAMED)
 
 export const withdrawTask = (programme_id: string, task_id: string) =>
   answerTo(
     http.POST('/api/v1/programmes/{programme_id}/practice-tasks/{task_id}/withdraw', {
       params: { path: { programme_id, task_id } },
     }),
-    { id: 'string' },
+    NAMED,
   )
 
 export const listStudents = (programme_id: string) =>
@@ -55,5 +52,5 @@ export const listStudents = (programme_id: string) =>
     http.GET('/api/v1/programmes/{programme_id}/people', {
       params: { path: { programme_id }, query: { role: 'student', limit: 100 } },
     }),
-    { results: 'list' },
+    LISTED,
   )

@@ -17,6 +17,7 @@ interface Picture {
 /** Words of a canal drawn large, and of the depth that is set beside it. */
 export const depth = {
   notSet: 'not set',
+  refused: (least: string, most: string) => `No depth here: ${least} to ${most} mm can be set. Type it again.`,
   drag: 'Drag the tip to where it stopped.',
   slider: (instrument: string) => (instrument ? `Where ${instrument} stopped` : 'Depth'),
   says: ({ depth, short, lies }: Says) =>

@@ -13,7 +13,7 @@ export const practice = {
   none: 'None yet.',
   points: (points: number) => `${points} points`,
   mean: 'mean of your last four, of 100',
-  overTime: (all: string) => `Points from first to last: ${all}`,
+  overTime: (all: string) => `Points of your newest exercises, the last one at the end: ${all}`,
   goesOn: 'goes on',
   endedEarly: 'ended early',
   step: (number: number, canal: string) => `Step ${number} · ${canal}`,

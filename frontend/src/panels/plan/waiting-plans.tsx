@@ -62,7 +62,7 @@ function Count({ sign, says }: { sign: 'stop' | 'caution'; n: number; says: stri
   )
 }
 
-/** The plan that has waited longest beside the one on the screen. */
+/** The first of the plans that wait beside the one on the screen. */
 export function NextPlan({ current }: { current: string }) {
   const next = useWaiting().value?.results.find((plan) => plan.version_id !== current)
   if (!next) return null

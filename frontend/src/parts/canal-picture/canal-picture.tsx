@@ -20,7 +20,7 @@ interface Props {
   /** Where it stopped the time before. */
   last_um?: number | null
   /** Without it there is no strip to drag the tip along. */
-  onDepth?: ((depth_um: number) => void) | undefined
+  onDepth?: ((depth_um: number | undefined) => void) | undefined
   hand: 'right' | 'left'
   /** What stands at the other side of the canal from the strip, on the same axis. */
   children?: (axis: Axis, height: number) => ComponentChildren

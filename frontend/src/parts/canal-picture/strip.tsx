@@ -19,7 +19,8 @@ interface Props {
   last_um: number | null
   name: string
   expected: Range | undefined
-  onDepth: (depth_um: number) => void
+  /** Nothing where what is typed is no depth on the strip: one that stood before does not stand for it. */
+  onDepth: (depth_um: number | undefined) => void
 }
 
 const DETENT_MS = 5 // of vibration: felt, and over before the next
@@ -37,11 +38,16 @@ const NUMBERED_PX = 14 // millimetres that lie closer are numbered by twos
 export function Strip(props: Props) {
   const { axis, height, width, stop_um, depth_um, last_um, name, expected, onDepth } = props
   const all = detents(axis, stop_um)
-  const drag = useDrag(props, all)
-  const onKeyDown = useKeys(props, all)
+  const [refused, setRefused] = useState(false)
+  const put = (um: number | undefined) => {
+    setRefused(false)
+    onDepth(um)
+  }
+  const drag = useDrag({ ...props, onDepth: put }, all)
+  const onKeyDown = useKeys({ ...props, onDepth: put }, all, () => setRefused(true))
   const every = axis.px_per_mm < NUMBERED_PX ? 2 : 1
   const marks = Array.from({ length: axis.to_mm - axis.from_mm + 1 }, (_, i) => axis.from_mm + i)
-  return (
+  const strip = (
     <div class="strip" data-empty={depth_um === undefined} style={{ width: `${width}px` }} {...drag}>
       <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
         {marks.map((each) => (
@@ -76,9 +82,19 @@ export function Strip(props: Props) {
         aria-label={words.depth.slider(name)}
         aria-valuetext={depthSays(depth_um, stop_um, expected) || words.depth.notSet}
         onKeyDown={onKeyDown}
-        onInput={(event) => onDepth(Number(event.currentTarget.value))}
+        onInput={(event) => put(Number(event.currentTarget.value))}
       />
     </div>
+  )
+  return (
+    <>
+      {strip}
+      {refused && (
+        <p class="refused-depth small" role="alert">
+          {words.depth.refused(mm(axis.from_mm), mm(axis.to_mm))}
+        </p>
+      )}
+    </>
   )
 }
 
@@ -115,8 +131,8 @@ function useDrag({ axis, depth_um, onDepth }: Props, all: readonly number[]) {
   }
 }
 
-/** Keys step; digits are read as a depth as soon as they are one on the strip. */
-function useKeys(props: Props, all: readonly number[]) {
+/** Keys step; digits are read as a depth as soon as they are one on the strip, and refused once they can be none. */
+function useKeys(props: Props, all: readonly number[], refuse: () => void) {
   const [typed, setTyped] = useState('')
   const { depth_um, onDepth } = props
   const most = all.at(-1) ?? 0
@@ -131,9 +147,9 @@ function useKeys(props: Props, all: readonly number[]) {
     if (by !== undefined || end !== undefined) return setTyped('')
     const now = `${typed}${event.key}`
     const um = Math.round((readMm(now) ?? 0) * 1000)
-    if (um >= least && um <= most) onDepth(um)
-    // What can be no depth any more is the first digit of another one.
-    setTyped(um > most ? event.key : now)
+    onDepth(um >= least && um <= most ? um : undefined)
+    if (um > most) refuse()
+    setTyped(um > most ? '' : now)
   }
 }
 

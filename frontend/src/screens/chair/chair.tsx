@@ -133,11 +133,11 @@ function Standing({ caseId, chair: hurried, canals }: Props) {
     globalThis.scrollTo?.(0, 0)
     document.querySelector(ASKED)?.scrollIntoView?.({ block: 'nearest' })
   }, [step, course?.state, open])
-  const [put, setPut] = useState<{ step: string; depth_um: number }>()
+  const [put, setPut] = useState<{ step: string; depth_um: number | undefined }>()
   // A depth is of the step that it was put at.
   const tip = {
     depth_um: put?.step === step ? put.depth_um : undefined,
-    onDepth: (depth_um: number) => setPut({ step, depth_um }),
+    onDepth: (depth_um: number | undefined) => setPut({ step, depth_um }),
   }
   const next = canal && nextElsewhere(chair, canals, canal.canal)
   const goesOn = canal && course && goesOnElsewhere(chair, canal.canal, course)

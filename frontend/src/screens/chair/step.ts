@@ -7,7 +7,7 @@ import { irrigantAt } from '@/walk/irrigants'
 /** Where the tip of the instrument in hand was put; nothing before it was touched. */
 export interface Tip {
   readonly depth_um: number | undefined
-  readonly onDepth: (depth_um: number) => void
+  readonly onDepth: (depth_um: number | undefined) => void
 }
 
 export interface StepProps {

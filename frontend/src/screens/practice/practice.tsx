@@ -24,8 +24,14 @@ function OfStudent() {
   const practice = usePractice()
   const exercises = useExercises()
   const [sending, run] = useSending()
-  const [id] = useState(uuid7)
-  const begin: Begin = (body) => void run(async () => go(`/practice/${await beginExercise({ id, ...body })}`))
+  // Sent again with the same id is harmless; another exercise has an id of its own.
+  const [ids] = useState(() => new Map<string, string>())
+  const begin: Begin = (body) => {
+    const of = JSON.stringify(body)
+    const id = ids.get(of) ?? uuid7()
+    ids.set(of, id)
+    void run(async () => go(`/practice/${await beginExercise({ id, ...body })}`))
+  }
   const busy = sending.state === 'busy'
   return (
     <Page
@@ -85,7 +91,7 @@ function Foot({ of, busy, begin }: { of: PracticeShown; busy: boolean; begin: Be
 
 const LINE = { width: 280, height: 56 }
 
-/** The mean as one number, and the points of every exercise as a line from the first to the last. */
+/** The mean as one number, and the points of the newest exercises as a line, the oldest of them first. */
 function Points({ of, in: listed = [] }: { of: number; in?: readonly ExerciseListed[] | undefined }) {
   const points = listed.flatMap(({ score }) => (score ? [score.points] : [])).reverse()
   const x = (i: number) => 4 + (i * (LINE.width - 8)) / Math.max(1, points.length - 1)

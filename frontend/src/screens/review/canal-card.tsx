@@ -57,12 +57,7 @@ export function CanalCard({ of, canal, changes, remark, onRemark, ownLength, onO
       )}
       {onOwnLength && (
         <Fold says={words.review.compare(canal)}>
-          <OwnLength
-            planned_mm={planned.length.working_length_mm}
-            canal={canal}
-            typed={ownLength}
-            onType={onOwnLength}
-          />
+          <OwnLength planned_mm={planned.length.stop_mm} canal={canal} typed={ownLength} onType={onOwnLength} />
         </Fold>
       )}
       {onRemark && partner && <p class="small strong">{words.release.partner(canal, partner)}</p>}

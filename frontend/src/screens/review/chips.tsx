@@ -1,5 +1,7 @@
+import { useEffect, useState } from 'preact/hooks'
 import type { Plan } from '@/api/shapes'
 import { Sign } from '@/parts/signs'
+import { SHOWN_MS } from '@/parts/unhurry'
 import type { Draft } from '@/store/session/drafts'
 import { words } from '@/words/en'
 import type { ReviewFields } from './review-fields'
@@ -19,6 +21,19 @@ const SIGNS = { agreed: 'approved', change: 'returned' } as const
 
 /** Under each column what moved in it, and the decision on it: a touch agrees, a second one returns it, a third opens it. */
 export function Chips({ plan, before, picked, onPick, draft }: Props) {
+  const [touched, setTouched] = useState<string>()
+  useEffect(() => {
+    if (touched === undefined) return undefined
+    const timer = setTimeout(() => setTouched(undefined), SHOWN_MS)
+    return () => clearTimeout(timer)
+  }, [touched])
+  const turn = (canal: string, of: Draft<ReviewFields>) => {
+    // A double tap is one.
+    if (touched === canal) return
+    setTouched(canal)
+    of.set(turned(of.fields.value, canal))
+    onPick(canal)
+  }
   return (
     <fieldset class="chips" aria-label={words.review.decide} style={{ '--columns': plan.canals.length }}>
       {plan.canals.map((canal) => {
@@ -42,10 +57,8 @@ export function Chips({ plan, before, picked, onPick, draft }: Props) {
                 data-verdict={verdict}
                 data-picked={name === picked}
                 aria-label={words.review.verdict(name, verdict)}
-                onClick={() => {
-                  draft.set(turned(draft.fields.value, name))
-                  onPick(name)
-                }}
+                aria-disabled={name === touched}
+                onClick={() => turn(name, draft)}
               >
                 {name} {verdict === 'open' ? '–' : <Sign name={SIGNS[verdict]} />}
               </button>
